@@ -1,0 +1,34 @@
+# One virtual environment beside the project; nothing is installed elsewhere.
+PYTHON ?= python3
+BIN    := .venv/bin
+
+# The theme prints an advertisement for other generators unless told not to.
+export NO_MKDOCS_2_WARNING := 1
+export DISABLE_MKDOCS_2_WARNING := true
+
+.PHONY: site serve test benchmarks clean
+
+site: .venv/ready
+	$(BIN)/python -m generator check
+	$(BIN)/mkdocs build --strict
+
+serve: .venv/ready
+	$(BIN)/mkdocs serve
+
+test: .venv/test-ready
+	$(BIN)/python -m pytest
+
+benchmarks: .venv/test-ready
+	$(BIN)/python -m pytest tests/benchmarks --override-ini addopts=-q
+
+clean:
+	rm -rf .venv .cache site
+
+.venv/ready: pyproject.toml
+	$(PYTHON) -m venv .venv
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e .
+	touch $@
+
+.venv/test-ready: .venv/ready
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e ".[test]"
+	touch $@

@@ -1,0 +1,1 @@
+"""Handwheel: bench knowledge as records, computed and published."""

@@ -1,0 +1,1 @@
+"""Pure computation on plain data: no files, no records, no pages."""

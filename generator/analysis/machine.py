@@ -1,0 +1,119 @@
+"""A machine as the bench meets it: parts behind parts, settings that follow settings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part that can come off or move."""
+
+    id: str
+    behind: tuple[str, ...] = ()
+    "Parts that must come off or move first."
+    off_minutes: float = 0.0
+    on_minutes: float = 0.0
+    disturbs: tuple[str, ...] = ()
+    "Settings upset by taking it off."
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """An adjustment."""
+
+    id: str
+    minutes: float = 0.0
+    after: tuple[str, ...] = ()
+    "Settings that are made before this one."
+    disturbs: tuple[str, ...] = ()
+    "Settings upset by making this one."
+    reach: tuple[str, ...] = ()
+    "Parts that must be out of the way to make it."
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """What puts a failure mode right. Two failure modes with an equal remedy need no telling apart."""
+
+    id: str
+    renew: tuple[str, ...] = ()
+    set: tuple[str, ...] = ()
+    reach: tuple[str, ...] = ()
+    "Parts that must be out of the way for cleaning or advice; what renew and set need comes on top."
+    minutes: float = 0.0
+    "For cleaning and advice; renewing and setting take their minutes from the parts and settings."
+
+
+@dataclass(frozen=True, slots=True)
+class Machine:
+    """The parts and settings of one family, by id. Every id named exists and `behind` has no cycle."""
+
+    parts: Mapping[str, Part] = field(default_factory=dict)
+    settings: Mapping[str, Setting] = field(default_factory=dict)
+
+    def way_in(self, parts: Iterable[str]) -> frozenset[str]:
+        """The parts themselves and all that they are behind."""
+        found: set[str] = set()
+        stack = list(parts)
+        while stack:
+            part = stack.pop()
+            if part not in found:
+                found.add(part)
+                stack.extend(self.parts[part].behind)
+        return frozenset(found)
+
+    def upset(self, parts_off: Iterable[str], settings_made: Iterable[str] = ()) -> frozenset[str]:
+        """Settings disturbed by taking parts off or by making settings, directly or through another.
+
+        `settings_made` themselves are in the result only if something disturbs them.
+        """
+        found: set[str] = set()
+        stack = [s for p in parts_off for s in self.parts[p].disturbs]
+        stack += [s for made in settings_made for s in self.settings[made].disturbs]
+        while stack:
+            setting = stack.pop()
+            if setting not in found:
+                found.add(setting)
+                stack.extend(self.settings[setting].disturbs)
+        return frozenset(found)
+
+    def work(self, remedy: Remedy) -> Work:
+        """All parts that come off for a remedy and all settings made for it, from a closed machine.
+
+        A setting's own `reach` opens parts, and those may upset further settings: repeated until
+        nothing is added.
+
+        >>> m = Machine({"cover": Part("cover"), "gear": Part("gear", behind=("cover",), disturbs=("timing",))},
+        ...             {"timing": Setting("timing")})
+        >>> work = m.work(Remedy("renew-gear", renew=("gear",)))
+        >>> sorted(work.parts), sorted(work.settings)
+        (['cover', 'gear'], ['timing'])
+        """
+        parts: frozenset[str] = frozenset()
+        settings = frozenset(remedy.set)
+        while True:
+            reached = (r for s in settings for r in self.settings[s].reach)
+            more_parts = self.way_in((*remedy.renew, *remedy.reach, *reached))
+            more_settings = settings | self.upset(more_parts, settings)
+            if (more_parts, more_settings) == (parts, settings):
+                return Work(parts, settings)
+            parts, settings = more_parts, more_settings
+
+    def opening_minutes(self, parts: Iterable[str], already: frozenset[str] = frozenset()) -> float:
+        """Minutes to take the parts off and put them on again, each once, but for those off already."""
+        return sum(
+            self.parts[p].off_minutes + self.parts[p].on_minutes
+            for p in sorted(set(parts) - already)
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """What one remedy takes, from a closed machine."""
+
+    parts: frozenset[str]
+    "Parts that come off: those renewed or reached for, and all they are behind."
+    settings: frozenset[str]
+    "Settings made: those of the remedy and all that it upsets."
