@@ -1,0 +1,85 @@
+"""Entries of the small lists, as the schema has them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Tool:
+    """A tool that records name."""
+
+    id: str
+    "Its key in the list."
+    title: str
+    "The name that a reader sees."
+    size: str | None = None
+    "A quantity as written."
+    note: str | None = None
+    "Markdown."
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A caution that stands before the step it guards."""
+
+    id: str
+    "Its key in the list."
+    title: str
+    "The name that a reader sees."
+    text: str
+    "Markdown: what to do, and why."
+    level: str
+    '"caution" or "danger".'
+    defer: str | None = None
+    "Markdown: who or what stands above this."
+    source: str | None = None
+    "Id of a source."
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """A term of the trade."""
+
+    id: str
+    "Its key in the list."
+    title: str
+    "The term."
+    means: str
+    "Markdown."
+    also: tuple[str, ...] = ()
+    "Other words for the same thing."
+    see: tuple[str, ...] = ()
+    "Ids of related terms."
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where figures come from."""
+
+    id: str
+    "Its key in the list."
+    title: str
+    "The name that a reader sees."
+    status: str
+    "read, worked, memory, practice or invented."
+    what: str | None = None
+    "Markdown: what is taken from it."
+    note: str | None = None
+    "Markdown."
+
+
+@dataclass(frozen=True, slots=True)
+class Feature:
+    """A fact that a family states as true or false."""
+
+    id: str
+    "Its key in the list."
+    title: str
+    "The name that a reader sees."
+    absent: str
+    'Said of a family without it, after "This family".'
+    present: str | None = None
+    'Said of a family with it, after "This family".'
+    ask: str | None = None
+    "A question that a person can answer at the machine."

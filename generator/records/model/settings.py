@@ -1,0 +1,114 @@
+"""Assemblies with their settings and oil points, as the schema has them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from generator.records.model.machines import Part
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """What is measured for a setting, and what it should be."""
+
+    measure: str
+    "What is measured, and where."
+    source: str
+    "Id of a source."
+    low: str | None = None
+    "Lowest good value: a quantity as written."
+    high: str | None = None
+    "Highest good value: a quantity as written."
+    note: str | None = None
+    "Markdown."
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One setting (adjustment) of an assembly."""
+
+    id: str
+    "Its key in the assembly."
+    title: str
+    "The name that a reader sees."
+    minutes: float
+    "Bench minutes."
+    what: str | None = None
+    "Markdown."
+    why: str | None = None
+    "Markdown."
+    how: str | None = None
+    "Markdown: how it is made, in order."
+    after: tuple[str, ...] = ()
+    "Ids of settings made before this one."
+    disturbs: tuple[str, ...] = ()
+    "Ids of settings upset by making this one."
+    reach: tuple[str, ...] = ()
+    "Ids of parts that must be out of the way."
+    joints: tuple[str, ...] = ()
+    "Ids of joints loosened to make it."
+    position: str | None = None
+    "How the machine lies; see `Move.position`."
+    tools: tuple[str, ...] = ()
+    "Ids of tools."
+    power: str | None = None
+    "off, on or handwheel-only."
+    target: Target | None = None
+    "What is measured and what it should be."
+    proved_by: str | None = None
+    "Id of the check that proves it."
+    needs: tuple[str, ...] = ()
+    "Ids of features that a family must have."
+    lacks: tuple[str, ...] = ()
+    "Ids of features that a family must not have."
+    cautions: tuple[str, ...] = ()
+    "Ids of cautions."
+
+
+@dataclass(frozen=True, slots=True)
+class OilPoint:
+    """One place for oil or grease."""
+
+    point: str
+    "A short id of the place."
+    oil: str
+    "What goes there."
+    title: str | None = None
+    "The place in words."
+    drops: int | None = None
+    "Drops of oil; None for grease."
+    how: str | None = None
+    "Markdown."
+    every: str | None = None
+    "How often, in words."
+    part: str | None = None
+    "Id of the part that it serves."
+    reach: tuple[str, ...] = ()
+    "Ids of parts that must be out of the way."
+    source: str | None = None
+    "Id of a source."
+
+
+@dataclass(frozen=True, slots=True)
+class Assembly:
+    """One mechanism."""
+
+    id: str
+    "File name."
+    title: str
+    "The name that a reader sees."
+    role: str | None = None
+    "What the mechanism is for, such as hook or feed."
+    summary: str | None = None
+    "Markdown: how it works."
+    recognise: str | None = None
+    "Markdown: how to know from outside that a machine has it."
+    parts: Mapping[str, Part] = field(default_factory=dict)
+    "Part id -> part, in the record's order."
+    settings: Mapping[str, Setting] = field(default_factory=dict)
+    "Setting id -> setting, in the record's order."
+    oil: tuple[OilPoint, ...] = ()
+    "Its oil and grease points."
+    cautions: tuple[str, ...] = ()
+    "Ids of cautions."
