@@ -1,0 +1,30 @@
+"""The order of checks that costs the fewest expected bench minutes."""
+
+from generator.analysis.check_order.case import Case, Check, Hypothesis
+from generator.analysis.check_order.policy import (
+    Branch,
+    CheckNode,
+    Node,
+    RemedyNode,
+    expected_minutes,
+    to_json,
+)
+from generator.analysis.check_order.rules import ratio_order, record_order
+from generator.analysis.check_order.solve import Solution, solve, solve_from
+
+__all__ = [
+    "Branch",
+    "Case",
+    "Check",
+    "CheckNode",
+    "Hypothesis",
+    "Node",
+    "RemedyNode",
+    "Solution",
+    "expected_minutes",
+    "ratio_order",
+    "record_order",
+    "solve",
+    "solve_from",
+    "to_json",
+]
