@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Literal
 
 from generator.standards.quantity import Quantity, format_number
-from generator.standards.threads import INCH, Thread, number_size
+from generator.standards.threads import Thread, diameter_of
 
 Kind = Literal["set", "cap"]
 System = Literal["inch", "metric"]
@@ -117,8 +117,8 @@ def _nearest_listed(thread: Thread, kind: Kind) -> tuple[str, Key] | None:
     if thread.is_metric:
         key = METRIC_KEYS[kind].get(thread.diameter_mm)
         return key and (f"M{format_number(thread.diameter_mm)}", key)
-    misses = {size: abs(_diameter(size) - thread.diameter_mm) for size in INCH_KEYS[kind]}
-    near = min(misses, key=lambda size: (misses[size], _diameter(size)))
+    misses = {size: abs(diameter_of(size) - thread.diameter_mm) for size in INCH_KEYS[kind]}
+    near = min(misses, key=lambda size: (misses[size], diameter_of(size)))
     return (near, INCH_KEYS[kind][near]) if misses[near] <= _NEAREST * thread.diameter_mm else None
 
 
@@ -130,7 +130,3 @@ def why_no_key(thread: Thread, kind: Kind) -> str:
     'No table gives a key for M4.5, set screw: measure the socket across its flats.'
     """
     return f"No table gives a key for {thread.name}, {KIND_WORDS[kind]}: measure the socket across its flats."
-
-
-def _diameter(size: str) -> Fraction:
-    return INCH * (number_size(int(size)) if size.isdecimal() else Fraction(size))

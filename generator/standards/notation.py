@@ -88,9 +88,12 @@ def _number(given: str, number: str) -> str:
 
 
 def _fraction(text: str) -> str:
-    """The fraction in lowest terms; a whole inch keeps a denominator, or it would read as a number size."""
+    """In lowest terms, mixed; a whole inch keeps a denominator, or it would read as a number size."""
     value = parse_number(text)
-    return f"{value.numerator}/1" if value.denominator == 1 else format_number(value, fractions=True)
+    whole, rest = divmod(value, 1)
+    if rest == 0:
+        return f"{whole}/1"
+    return f"{whole} {rest}" if whole else str(rest)
 
 
 def _check_form(given: str, size: str, per_inch: int, form: str) -> None:

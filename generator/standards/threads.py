@@ -51,10 +51,18 @@ def number_size(number: int) -> Fraction:
     return Fraction(60 + 13 * number, 1000)
 
 
+def diameter_of(size: str) -> Fraction:
+    """Diameter in mm of an inch size: a number ("10") or a fraction ("11/64", "1 1/4").
+
+    >>> float(diameter_of("10")), float(diameter_of("1/4"))
+    (4.826, 6.35)
+    """
+    return INCH * (number_size(int(size)) if size.isdecimal() else sum(map(Fraction, size.split())))
+
+
 def inch_thread(size: str, per_inch: int, series: Series, source: str, memory: bool = False) -> Thread:
-    """A thread of a number size ("10") or a fraction of an inch ("11/64", "1 1/4")."""
-    inches = number_size(int(size)) if size.isdecimal() else sum(map(Fraction, size.split()))
-    return Thread(f"{size}-{per_inch}", inches * INCH, INCH / per_inch, series, source, memory)
+    """A thread of an inch size as `diameter_of` reads it."""
+    return Thread(f"{size}-{per_inch}", diameter_of(size), INCH / per_inch, series, source, memory)
 
 
 def metric_thread(diameter: Fraction, pitch: Fraction, series: Series, source: str, memory: bool = False) -> Thread:
