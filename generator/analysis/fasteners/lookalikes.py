@@ -40,7 +40,7 @@ def lookalikes(thread: Thread) -> tuple[Lookalike, ...]:
     M3.5 starts in place of 9/64-40 and does not belong: the threads part by 0.04 mm at each turn, it jams and cuts the hole.
     """
     found = (_lookalike(thread, other) for other in THREADS.values() if _starts(thread, other))
-    return tuple(sorted(found, key=lambda l: (l.out_of_step_mm, abs(l.diameter_mm), l.thread.name)))
+    return tuple(sorted(found, key=lambda like: (like.out_of_step_mm, abs(like.diameter_mm), like.thread.name)))
 
 
 def _starts(thread: Thread, other: Thread) -> bool:

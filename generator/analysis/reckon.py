@@ -1,0 +1,117 @@
+"""The simple reckoners: stitch length, needle sizes, thread sizes, belts."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from generator.standards.needles import NEEDLES
+
+INCH_MM = 25.4
+
+ThreadSystem = Literal["tex", "denier", "cotton", "metric"]
+
+_PER_TEX: dict[ThreadSystem, float] = {"tex": 1.0, "denier": 9.0}
+_OVER_TEX: dict[ThreadSystem, float] = {"cotton": 590.5, "metric": 1000.0}
+
+
+def stitch_length(stitches_per_inch: float) -> float:
+    """Stitch length in mm from stitches per inch; ValueError if there are none.
+
+    >>> round(stitch_length(12), 3)
+    2.117
+    """
+    return INCH_MM / _positive(stitches_per_inch, "Stitches per inch")
+
+
+def stitches_per_inch(length_mm: float) -> float:
+    """Stitches per inch from the stitch length in mm.
+
+    >>> round(stitches_per_inch(2.54), 6)
+    10.0
+    """
+    return INCH_MM / _positive(length_mm, "The stitch length")
+
+
+def stitches_per_cm(length_mm: float) -> float:
+    """Stitches per centimetre from the stitch length in mm.
+
+    >>> stitches_per_cm(2.5)
+    4.0
+    """
+    return 10 / _positive(length_mm, "The stitch length")
+
+
+def blade_mm(metric: float) -> float:
+    """Nominal blade diameter in mm of a metric needle number.
+
+    >>> blade_mm(90)
+    0.9
+    """
+    return _positive(metric, "A needle number") / 100
+
+
+def metric_needle(american: int) -> int:
+    """Metric number of an older American needle size; ValueError names the nearest size.
+
+    Below 19: 60 + 5 (size - 8). Above, the numbers are no longer in step and come from the table.
+
+    >>> metric_needle(14)
+    90
+    """
+    return _paired({n.american: n.metric for n in NEEDLES}, american, "older American")
+
+
+def american_needle(metric: int) -> int:
+    """Older American size of a metric needle number; ValueError names the nearest number.
+
+    >>> american_needle(80)
+    12
+    """
+    return _paired({n.metric: n.american for n in NEEDLES}, metric, "metric")
+
+
+def thread_size(value: float, given: ThreadSystem, wanted: ThreadSystem) -> float:
+    """A thread size in another system.
+
+    tex = g/km (ISO 1144); denier = 9 tex; cotton count = 590.5 / tex; metric count = 1000 / tex. In the
+    counts a larger number is a finer thread.
+
+    >>> thread_size(30, "tex", "denier"), round(thread_size(50, "cotton", "tex"), 2)
+    (270.0, 11.81)
+    """
+    _positive(value, "A thread size")
+    tex = value / _PER_TEX[given] if given in _PER_TEX else _OVER_TEX[given] / value
+    return tex * _PER_TEX[wanted] if wanted in _PER_TEX else _OVER_TEX[wanted] / tex
+
+
+def belt_tooth_degrees(teeth: int) -> float:
+    """Degrees that a pulley turns when its toothed belt is moved on by one tooth, 360 / z.
+
+    >>> belt_tooth_degrees(18)
+    20.0
+    """
+    return 360 / _positive(teeth, "The number of teeth")
+
+
+def v_belt_deflection(span: float) -> float:
+    """How far a V-belt should give at mid-span under a light push, span / 64; any one unit of length.
+
+    Plant maintenance handbooks. For toothed belts follow the machine's own service data.
+
+    >>> v_belt_deflection(160)
+    2.5
+    """
+    return _positive(span, "The span") / 64
+
+
+def _paired(pairs: dict[int, int], size: int, name: str) -> int:
+    if size not in pairs:
+        near = min(pairs, key=lambda known: (abs(known - size), known))
+        raise ValueError(f"{size:g} is no {name} needle size in the table: the nearest is {near}.")
+    return pairs[size]
+
+
+def _positive(value: float, name: str) -> float:
+    if not 0 < value < float("inf"):
+        raise ValueError(f"{name} must be more than nothing, not {value:g}.")
+    return value

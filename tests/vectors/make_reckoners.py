@@ -1,0 +1,121 @@
+"""Writes reckoners.json, the vectors on which Python and the browser's JavaScript must agree.
+
+Run it from the project's root after a change of formula: python tests/vectors/make_reckoners.py
+
+- handbook: expected values from outside the project, each with its source and how near it is given;
+- computed: what Python gives over a spread of arguments, to hold a port to the same formula;
+- refused: arguments that must be refused in a sentence and never give a number.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+from generator.analysis import motion, reckon
+from generator.analysis.fasteners import flats, holding, near_miss
+
+FUNCTIONS: dict[str, Callable] = {
+    function.__name__: function
+    for function in (
+        reckon.stitch_length, reckon.stitches_per_inch, reckon.stitches_per_cm, reckon.blade_mm,
+        reckon.metric_needle, reckon.american_needle, reckon.thread_size, reckon.belt_tooth_degrees,
+        reckon.v_belt_deflection, flats.flat_depth, flats.flat_width, flats.turns_to_clear,
+        flats.whole_quarters, flats.safe_turns, flats.advice, near_miss.rock, holding.holding_torque,
+        motion.slider_crank, motion.slider_crank_rise, motion.slider_crank_angle,
+    )
+}  # fmt: skip
+
+HANDBOOK = (
+    # function, arguments, expected, within, source
+    ("stitch_length", (10,), 2.54, 0.0005, "25.4 mm to the inch"),
+    ("stitch_length", (12,), 2.117, 0.0005, "25.4 mm to the inch"),
+    ("stitch_length", (15,), 1.693, 0.0005, "25.4 mm to the inch"),
+    ("stitch_length", (6,), 4.23, 0.005, "common practice: longest stitch of an older domestic machine"),
+    ("metric_needle", (12,), 80, 0, "needle makers' tables, 80/12"),
+    ("metric_needle", (14,), 90, 0, "needle makers' tables, 90/14"),
+    ("american_needle", (100,), 16, 0, "needle makers' tables, 100/16 (memory)"),
+    ("american_needle", (110,), 18, 0, "needle makers' tables, 110/18 (memory)"),
+    ("american_needle", (120,), 19, 0, "needle makers' tables, 120/19 (memory)"),
+    ("blade_mm", (65,), 0.67, 0.021, "JIS B 9012:2000, Table 1, No. 9"),
+    ("blade_mm", (75,), 0.77, 0.021, "JIS B 9012:2000, Table 1, No. 11"),
+    ("blade_mm", (90,), 0.92, 0.021, "JIS B 9012:2000, Table 1, No. 14"),
+    ("blade_mm", (100,), 1.02, 0.021, "JIS B 9012:2000, Table 1, No. 16"),
+    ("thread_size", (1, "tex", "denier"), 9, 1e-9, "ISO 1144"),
+    ("thread_size", (590.5, "tex", "cotton"), 1, 1e-9, "cotton count = 590.5 / tex"),
+    ("thread_size", (20, "tex", "metric"), 50, 1e-9, "metric count = 1000 m/g over tex"),
+    ("belt_tooth_degrees", (18,), 20, 1e-9, "360 / z"),
+    ("v_belt_deflection", (64,), 1, 1e-9, "plant maintenance handbook: span / 64"),
+    ("flat_depth", (20, 12), 2, 1e-9, "sagitta of a chord, r 10, chord 12"),
+    ("flat_depth", (30, 20), 3.82, 0.005, "sagitta of a chord, r 15, chord 20"),
+    # ANSI B17.1: S = D - y - H/2 with a square key, so y = D - S - H/2; key widths from memory.
+    ("flat_depth", (0.5, 0.125), 0.5 - 0.430 - 0.0625, 0.0006, "ANSI B17.1, S .430"),
+    ("flat_depth", (0.625, 0.1875), 0.625 - 0.517 - 0.09375, 0.0006, "ANSI B17.1, S .517"),
+    ("flat_depth", (1, 0.25), 1 - 0.859 - 0.125, 0.0006, "ANSI B17.1, S .859"),
+    ("flat_depth", (1.25, 0.25), 1.25 - 1.112 - 0.125, 0.0006, "ANSI B17.1, S 1.112"),
+    ("holding_torque", (160, 0.25), 20, 0.05, "Shigley, Mechanical Engineering Design, #4"),
+    ("holding_torque", (385, 0.25), 48.1, 0.05, "Shigley, Mechanical Engineering Design, #8"),
+    ("slider_crank", (3, 7, 40), 9.0273, 0.00005, "worked example of the slider-crank, r 3, L 7, 40 degrees"),
+)
+
+COMPUTED: tuple[tuple[str, tuple], ...] = (
+    *(("stitch_length", (spi,)) for spi in (4, 8, 20, 0.5)),
+    *(("stitches_per_inch", (mm,)) for mm in (0.5, 2.5, 4, 7)),
+    *(("stitches_per_cm", (mm,)) for mm in (0.5, 2.5, 4)),
+    *(("metric_needle", (size,)) for size in (8, 9, 10, 11, 16, 18, 19, 21, 22)),
+    *(("american_needle", (size,)) for size in (60, 70, 75, 90, 125, 140)),
+    *(
+        ("thread_size", (value, given, wanted))
+        for value in (0.5, 30, 120)
+        for given in ("tex", "denier", "cotton", "metric")
+        for wanted in ("tex", "denier", "cotton", "metric")
+    ),
+    *(("belt_tooth_degrees", (teeth,)) for teeth in (10, 14, 22, 60)),
+    *(("v_belt_deflection", (span,)) for span in (150, 320)),
+    *(("flat_depth", (d, w)) for d, w in ((8, 4), (8, 8), (6.35, 2.5), (7.24, 0.1))),
+    *(("flat_width", (d, h)) for d, h in ((8, 0.5), (8, 4), (6.35, 0.01))),
+    *(("turns_to_clear", (h, p, m)) for h, p, m in ((0.536, 0.79375, 0.25), (0, 0.635, 0), (1.2, 0.7, 0.1))),
+    *((name, (turns,)) for name in ("whole_quarters", "safe_turns", "advice") for turns in (0.2, 0.5, 0.99, 1.25, 1.26, 2, 2.6, 12.9)),
+    *(("rock", (socket, key)) for socket, key in ((1.5875, 1.5), (3.175, 3), (2.38125, 2), (2, 2.5))),
+    *(("holding_torque", (force, d)) for force, d in ((540, 0.3125), (1000, 0.25))),
+    *(("slider_crank", (16, 46, degrees)) for degrees in (0, 25, 90, 180, 300)),
+    *(("slider_crank_rise", (32, 46, degrees)) for degrees in (0, 10, 25, 90, 180, 335, -25)),
+    *(("slider_crank_angle", (32, 46, rise)) for rise in (0, 1.8, 2.2, 2.5, 16, 32)),
+)
+
+REFUSED: tuple[tuple[str, tuple], ...] = (
+    ("stitch_length", (0,)), ("stitches_per_inch", (-1,)), ("stitches_per_cm", (0,)), ("blade_mm", (0,)),
+    ("metric_needle", (7,)), ("american_needle", (92,)), ("thread_size", (0, "tex", "denier")),
+    ("belt_tooth_degrees", (0,)), ("v_belt_deflection", (-5,)), ("flat_depth", (8, 9)), ("flat_depth", (8, 0)),
+    ("flat_width", (8, 5)), ("turns_to_clear", (1, 0, 0.2)), ("turns_to_clear", (-1, 1, 0.2)),
+    ("holding_torque", (0, 1)), ("slider_crank", (7, 7, 10)), ("slider_crank_rise", (0, 46, 10)),
+    ("slider_crank_angle", (32, 46, 33)), ("slider_crank_angle", (32, 46, -0.1)),
+)  # fmt: skip
+
+
+def vectors() -> dict[str, list[dict]]:
+    """The whole content of reckoners.json, as plain data."""
+    return {
+        "handbook": [
+            {"function": name, "arguments": list(arguments), "expected": expected, "within": within, "source": source}
+            for name, arguments, expected, within, source in HANDBOOK
+        ],
+        "computed": [
+            {"function": name, "arguments": list(arguments), "result": FUNCTIONS[name](*arguments)}
+            for name, arguments in COMPUTED
+        ],
+        "refused": [{"function": name, "arguments": list(arguments)} for name, arguments in REFUSED],
+    }
+
+
+def as_text(found: dict[str, list[dict]]) -> str:
+    """One row a line, so that a change shows as a line."""
+    parts = (
+        f'  "{part}": [\n' + ",\n".join(f"    {json.dumps(row)}" for row in rows) + "\n  ]" for part, rows in found.items()
+    )
+    return "{\n" + ",\n".join(parts) + "\n}\n"
+
+
+if __name__ == "__main__":
+    Path(__file__).with_name("reckoners.json").write_text(as_text(vectors()), encoding="utf-8")
