@@ -10,10 +10,8 @@ from generator.records.model.faults import Check, FailureMode, Symptom
 from generator.records.model.lists import Caution, Feature, Source, Term, Tool
 from generator.records.model.machines import Family
 from generator.records.model.settings import Assembly
+from generator.records.node import Places, Route
 from generator.records.position import Position
-
-Path = tuple[str | int, ...]
-"Keys and list indices from the top of a record to a value."
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,15 +46,16 @@ class Records:
     "features.yaml."
     shop: Shop = Shop()
     "shop.yaml."
-    positions: Mapping[tuple[str, str], Mapping[Path, Position]] = field(default_factory=dict)
-    "(kind, id) -> path in the record -> where that value stands; see `position_of`."
+    places: Mapping[tuple[str, str], Places] = field(default_factory=dict)
+    "(kind, id) -> where the values of that record stand; see `position_of`."
 
-    def position_of(self, kind: str, id: str, path: Path = ()) -> Position | None:
-        """Where a value stands, or the nearest value above it; None for a record that is not there.
+    def position_of(
+        self, kind: str, id: str, route: Route = (), key: bool = False
+    ) -> Position | None:
+        """Where a value (or, with `key`, its key) stands, or the nearest value above it.
 
-        `kind` is the record's kind as in `Kind.name`, such as "failure-mode" or "tool".
+        `kind` is a key of `KINDS`, such as "failure-mode" or "tool"; a family's fastener notes are one
+        record of kind "fasteners". None for a record that was not read.
         """
-        places = self.positions.get((kind, id), {})
-        while path and path not in places:
-            path = path[:-1]
-        return places.get(path)
+        places = self.places.get((kind, id))
+        return places.of(route, key) if places else None

@@ -1,0 +1,187 @@
+"""YAML text to nodes with positions; every fault becomes a finding, none an exception."""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import yaml
+
+from generator.records.finding import Finding, fault, quote
+from generator.records.node import Node
+from generator.records.position import Position
+from generator.records.scalar import resolve
+from generator.records.yaml_fault import explain
+
+MOST_VALUES = 100_000
+"Values that one file may hold, aliases written out: a safe bound on time and memory."
+DEEPEST = 50
+"Levels of nesting."
+
+_FAST = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_STRING = "tag:yaml.org,2002:str"
+_ORDINARY = (None, "!", _STRING, "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq")
+
+
+class _Stop(Exception):
+    """The rest of the file cannot be read."""
+
+
+@dataclass(slots=True)
+class _Open:
+    """A mapping or list that has begun and not ended."""
+
+    at: Position
+    anchor: str | None
+    mapping: bool
+    children: list[Node] = field(default_factory=list)
+    "Of a mapping: key, value, key, value."
+
+
+def compose(text: str, path: Path) -> tuple[Node | None, list[Finding]]:
+    """The one value in a YAML text, and all that is wrong with it.
+
+    The value is None where the text cannot be read to its end.
+    """
+    composer = _Composer(path)
+    try:
+        for event in _events(text):
+            composer.take(event)
+    except (yaml.YAMLError, ValueError) as error:
+        composer.findings.append(explain(error, path))
+    except _Stop:
+        pass
+    else:
+        return composer.top, composer.findings
+    return None, composer.findings
+
+
+def _events(text: str) -> Iterator[yaml.Event]:
+    """libyaml's events; the faults, where there are any, in the words of PyYAML's own parser."""
+    try:
+        yield from yaml.parse(text, Loader=_FAST)
+    except yaml.YAMLError:
+        deque(yaml.parse(text, Loader=yaml.SafeLoader), maxlen=0)
+        raise
+
+
+class _Composer:
+    def __init__(self, path: Path) -> None:
+        self.path = path
+        self.top: Node | None = None
+        self.findings: list[Finding] = []
+        self.stack: list[_Open] = []
+        self.anchors: dict[str, Node] = {}
+        self.documents = 0
+
+    def take(self, event: yaml.Event) -> None:
+        """Take the next event of the parser."""
+        at = Position(self.path, event.start_mark.line + 1, event.start_mark.column + 1)
+        match event:
+            case yaml.DocumentStartEvent():
+                self._start_document(at)
+            case yaml.AliasEvent():
+                self._add(self._aliased(event.anchor, at))
+            case yaml.ScalarEvent():
+                self._check_tag(event, at)
+                self._keep(event.anchor, self._scalar(event, at))
+            case yaml.CollectionStartEvent():
+                self._check_tag(event, at)
+                self._open(_Open(at, event.anchor, isinstance(event, yaml.MappingStartEvent)))
+            case yaml.CollectionEndEvent():
+                done = self.stack.pop()
+                self._keep(done.anchor, self._mapping(done) if done.mapping else _sequence(done))
+
+    def _fault(self, at: Position, message: str, hint: str) -> None:
+        self.findings.append(fault(at, message, hint))
+
+    def _stop(self, at: Position, message: str, hint: str) -> None:
+        self._fault(at, message, hint)
+        raise _Stop
+
+    def _start_document(self, at: Position) -> None:
+        self.documents += 1
+        if self.documents > 1:
+            self._stop(at, "A second document begins here.", "Keep one record a file: take out the '---'.")
+
+    def _open(self, opened: _Open) -> None:
+        if len(self.stack) == DEEPEST:
+            self._too_deep(opened.at)
+        self.stack.append(opened)
+
+    def _too_deep(self, at: Position) -> None:
+        self._stop(at, f"The nesting goes deeper than {DEEPEST} levels.", "Close a bracket, or take out aliases.")
+
+    def _keep(self, anchor: str | None, node: Node) -> None:
+        if anchor is not None:
+            self.anchors[anchor] = node
+        self._add(node)
+
+    def _add(self, node: Node) -> None:
+        if node.size > MOST_VALUES:
+            message = f"The file holds more than {MOST_VALUES:,} values, aliases written out."
+            self._stop(node.at, message, "Take out the aliases, or split the file.")
+        if node.depth > DEEPEST:
+            self._too_deep(node.at)
+        if self.stack:
+            self.stack[-1].children.append(node)
+        else:
+            self.top = node
+
+    def _aliased(self, name: str, at: Position) -> Node:
+        if any(name == opened.anchor for opened in self.stack):
+            self._stop(at, f"'*{name}' stands inside the value that it repeats.", "Write the value out.")
+        if name not in self.anchors:
+            self._stop(at, f"'*{name}' repeats a value that nothing names.", f"Put '&{name}' before that value.")
+        return self.anchors[name]
+
+    def _check_tag(self, event: yaml.NodeEvent, at: Position) -> None:
+        if event.tag not in _ORDINARY:
+            self._fault(at, f"The tag {quote(event.tag)} means nothing here.", "Take it out, or quote the text.")
+
+    def _scalar(self, event: yaml.ScalarEvent, at: Position) -> Node:
+        quoted = not event.implicit[0] or event.tag == "!"
+        if quoted or self._expects_key():
+            return Node(event.value, at)
+        try:
+            return Node(resolve(event.value), at)
+        except ValueError as error:
+            self._fault(at, str(error), "Write a number such as 12 or 0.5, or put quotes round the text.")
+            return Node(0, at)
+
+    def _expects_key(self) -> bool:
+        return bool(self.stack) and self.stack[-1].mapping and len(self.stack[-1].children) % 2 == 0
+
+    def _mapping(self, done: _Open) -> Node:
+        values: dict[str, Node] = {}
+        keys: dict[str, Position] = {}
+        for key, value in zip(done.children[::2], done.children[1::2], strict=True):
+            name = self._key(key)
+            if name in values:
+                self._repeated(name, keys[name], key.at)
+            elif name is not None:
+                values[name], keys[name] = value, key.at
+        return Node(values, done.at, keys, **_extent(values.values()))
+
+    def _key(self, key: Node) -> str | None:
+        if isinstance(key.value, str):
+            return key.value
+        self._fault(key.at, "This key is no word.", "Write a word before the colon, in quotes if it must be a number.")
+        return None
+
+    def _repeated(self, name: str, first: Position, again: Position) -> None:
+        message = f"{quote(name)} stands twice: in line {first.line} and again in line {again.line}."
+        self._fault(again, message, "Keep one of the two.")
+
+
+def _sequence(done: _Open) -> Node:
+    return Node(list(done.children), done.at, **_extent(done.children))
+
+
+def _extent(below: Collection[Node]) -> dict[str, int]:
+    return {
+        "size": 1 + sum(node.size for node in below),
+        "depth": 1 + max((node.depth for node in below), default=0),
+    }

@@ -1,0 +1,198 @@
+"""Schema errors as plain sentences, each with its mend."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Callable, Iterator
+
+import yaml
+from jsonschema import ValidationError
+
+from generator.records.finding import Finding, did_you_mean, fault, printable, quote
+from generator.records.node import Places, Route
+
+Saying = tuple[Route, bool, str, str]
+"Route, whether its key is meant rather than its value, message, hint."
+
+
+def explain(error: ValidationError, places: Places) -> Iterator[Finding]:
+    """What one schema error says about a record, at the key or the value that is wrong."""
+    route: Route = tuple(error.absolute_path)
+    if "propertyNames" in error.schema_path:
+        yield fault(places.of((*route, error.instance), key=True), *_shape(error, "The key "))
+        return
+    for where, key, message, hint in _SAYINGS[error.validator](error, route):
+        yield fault(places.of(where, key), message, hint)
+
+
+def shown(value: object) -> str:
+    """A value as YAML on one line."""
+    text = yaml.safe_dump(value, default_flow_style=True, allow_unicode=True, width=10**6, sort_keys=False)
+    return text.removesuffix("\n...\n").strip()
+
+
+def _unknown_key(error: ValidationError, route: Route) -> Iterator[Saying]:
+    known = list(error.schema["properties"])
+    for key in error.instance:
+        if key not in known:
+            hint = did_you_mean(key, known, f"The keys are {', '.join(known)}.")
+            yield (*route, key), True, f"{quote(key)} is no key that can stand here.", hint
+
+
+def _missing_key(error: ValidationError, route: Route) -> Iterator[Saying]:
+    for key in error.validator_value:
+        if key not in error.instance:
+            yield route, False, f"{quote(key)} is missing.", f"Add it, such as {_example_of(error, key)}."
+
+
+def _missing_partner(error: ValidationError, route: Route) -> Iterator[Saying]:
+    for key, partners in error.validator_value.items():
+        for partner in partners:
+            if key in error.instance and partner not in error.instance:
+                message = f"{quote(key)} needs {quote(partner)} beside it."
+                yield (*route, key), True, message, f"Add it, such as {_example_of(error, partner)}."
+
+
+def _example_of(error: ValidationError, key: str) -> str:
+    return f"`{key}: {shown(error.schema['properties'][key]['examples'][0])}`"
+
+
+def _kind(error: ValidationError, route: Route) -> Iterator[Saying]:
+    wanted = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
+    found, wish = _called(error.instance), " or ".join(_CALLED[name] for name in wanted)
+    yield route, False, f"{_name(route)} is {found}, not {wish}.", _cast(error, wanted)
+
+
+def _cast(error: ValidationError, wanted: list[str]) -> str:
+    value = error.instance
+    if value is None:
+        return f"Take the key out, or give it a value{_such_as(error)}."
+    if "string" in wanted and isinstance(value, dict):
+        return "Put the whole text in quotes if it holds a colon."
+    if "string" in wanted and not isinstance(value, list):
+        return f'Put it in quotes: "{shown(value)}".'
+    if "array" in wanted:
+        return f"Write a list: {printable(shown([value]))[:80]}."
+    return f"Write {_CALLED[wanted[0]]}{_such_as(error)}."
+
+
+def _such_as(error: ValidationError) -> str:
+    examples = error.schema.get("examples")
+    return f", such as {shown(examples[0])}" if examples else ""
+
+
+_CALLED = {
+    "object": "a mapping",
+    "array": "a list",
+    "string": "text",
+    "number": "a number",
+    "integer": "a whole number",
+    "boolean": "true or false",
+}
+
+
+def _called(value: object) -> str:
+    if value is None:
+        return "empty"
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    return {dict: "a mapping", list: "a list", str: "text"}.get(type(value), f"the number {value}")
+
+
+def _name(route: Route) -> str:
+    """What to call the value at a route, at the beginning of a sentence."""
+    if not route:
+        return "The record"
+    if isinstance(route[-1], str):
+        return quote(route[-1])
+    owner = next((key for key in reversed(route) if isinstance(key, str)), None)
+    return f"Entry {route[-1] + 1}" + (f" of {quote(owner)}" if owner else "")
+
+
+def _choice(error: ValidationError, route: Route) -> Iterator[Saying]:
+    words = [str(word) for word in error.validator_value]
+    hint = did_you_mean(str(error.instance), words, "").strip()
+    message = f"{_name(route)} is {quote(error.instance)}, which is none of {', '.join(words)}."
+    yield route, False, message, hint or f"Write one of them, such as {words[0]}."
+
+
+def _constant(error: ValidationError, route: Route) -> Iterator[Saying]:
+    value = shown(error.validator_value)
+    yield route, False, f"{_name(route)} can only be {value}.", f"Write {value}, or take the key out."
+
+
+def _written(error: ValidationError, route: Route) -> Iterator[Saying]:
+    yield route, False, *_shape(error, "")
+
+
+def _shape(error: ValidationError, before: str) -> tuple[str, str]:
+    """Message and hint for text of the wrong shape."""
+    value = str(error.instance)
+    odd = next((c for c in value if not c.isascii()), None)
+    if error.validator == "maxLength":
+        return f"{before}{quote(value)} is longer than {error.validator_value} characters.", "Shorten it."
+    if value.endswith("\n") and "\n" not in value[:-1]:
+        return f"{quote(value)} ends in a line break.", "Write '>-' or '|-' in place of '>' or '|'."
+    what = error.schema.get("description", "").removesuffix(".")
+    message = f"{before}{quote(value)} is not written as it must be: {what[:1].lower()}{what[1:]}."
+    if odd:
+        message += f" It holds {unicodedata.name(odd, 'a character without a name')}."
+    return message, f"Write {_simple(error)}."
+
+
+def _simple(error: ValidationError) -> str:
+    """The value as it might be meant, if that fits the pattern; else the schema's example."""
+    plain = unicodedata.normalize("NFKD", str(error.instance)).encode("ascii", "ignore").decode().lower()
+    for joint in "-_":
+        guess = re.sub(r"[^a-z0-9/]+", joint, plain).strip(joint)
+        if error.validator == "pattern" and re.fullmatch(error.validator_value, guess):
+            return quote(guess)
+    return f"it like {quote(shown(error.schema['examples'][0]))}"
+
+
+def _measure(error: ValidationError, route: Route) -> Iterator[Saying]:
+    message, _, hint = str(error.cause).partition(": write ")
+    wish = "a length in mm or in" if error.validator_value == "length" else "a number and a unit"
+    yield route, False, f"{_name(route)}: {printable(message).rstrip('.')}.", (
+        f"Write {hint}" if hint else f"Write {wish}{_such_as(error)}."
+    )
+
+
+def _bound(words: str, mend: str) -> Callable[[ValidationError, Route], Iterator[Saying]]:
+    def say(error: ValidationError, route: Route) -> Iterator[Saying]:
+        bound = error.validator_value
+        value = quote(error.instance) if not isinstance(error.instance, dict | list) else ""
+        what = f"{_name(route)} {words.format(value=value, bound=bound, s='' if bound == 1 else 's')}."
+        yield route, False, what, mend.format(bound=bound, example=_such_as(error))
+
+    return say
+
+
+def _repeated(error: ValidationError, route: Route) -> Iterator[Saying]:
+    for place, value in enumerate(error.instance):
+        if value in error.instance[:place]:
+            message = f"{quote(value)} stands twice in {_name(route)}."
+            yield (*route, place), False, message, "Take one of the two out."
+
+
+_SAYINGS: dict[str, Callable[[ValidationError, Route], Iterator[Saying]]] = {
+    "additionalProperties": _unknown_key,
+    "required": _missing_key,
+    "dependentRequired": _missing_partner,
+    "type": _kind,
+    "enum": _choice,
+    "const": _constant,
+    "pattern": _written,
+    "maxLength": _written,
+    "format": _measure,
+    "uniqueItems": _repeated,
+    "minLength": _bound("is empty", "Take the key out, or write something{example}."),
+    "minItems": _bound("has fewer than {bound} entries", "Add what is missing{example}."),
+    "minProperties": _bound("is empty", "Add a key{example}."),
+    "maxProperties": _bound("has more than {bound} key{s}", "Keep {bound}{example}."),
+    "minimum": _bound("is {value}, less than {bound}", "Write {bound} or more."),
+    "exclusiveMinimum": _bound("is {value}; it must be more than {bound}", "Write more than {bound}."),
+    "maximum": _bound("is {value}, more than {bound}", "Write {bound} or less."),
+}
+"Schema keyword -> what its error says."

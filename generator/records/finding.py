@@ -1,0 +1,57 @@
+"""What is wrong with a record, as data."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from difflib import get_close_matches
+from pathlib import Path
+from typing import Literal
+
+from generator.records.position import Position
+
+Level = Literal["error", "warning"]
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Finding:
+    """One fault in one place, with its mend. Findings sort by path, line and column."""
+
+    path: Path
+    "The file."
+    line: int
+    "From 1."
+    column: int
+    "From 1, in characters."
+    message: str
+    "The fault, as a sentence."
+    hint: str
+    "The mend, as a sentence."
+    level: Level = "error"
+    "An error stops a build; a warning does not."
+
+
+def fault(at: Position, message: str, hint: str, level: Level = "error") -> Finding:
+    """A finding at a position."""
+    return Finding(at.path, at.line, at.column, message, hint, level)
+
+
+def printable(text: str) -> str:
+    """Text with every character that cannot be seen written out, so that it stays on one line.
+
+    >>> printable("a\\u202eb\\n")
+    'a\\\\u202eb\\\\n'
+    """
+    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode() for c in text)
+
+
+def quote(text: object, most: int = 60) -> str:
+    """A value in quotes, shortened, for use inside a sentence."""
+    shown = printable(str(text))
+    return f"'{shown[: most - 3]}...'" if len(shown) > most else f"'{shown}'"
+
+
+def did_you_mean(word: str, known: Iterable[str], otherwise: str) -> str:
+    """A hint that names the nearest known word, or says something else to do."""
+    near = get_close_matches(word, sorted(known), n=1, cutoff=0.6)
+    return f"Did you mean {quote(near[0])}?" if near else otherwise

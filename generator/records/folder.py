@@ -1,0 +1,87 @@
+"""Which files of a content folder hold records."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.records.finding import Finding, quote
+from generator.records.kinds import BY_PLACE, Kind
+
+
+@dataclass(frozen=True, slots=True)
+class RecordFile:
+    """A file that holds a record, or a list of them."""
+
+    path: Path
+    "The file, below the content folder as it was named."
+    kind: Kind
+    "By its folder."
+    id: str
+    "The file's name without `.yaml`."
+
+
+def scan(folder: Path) -> tuple[list[RecordFile], list[Finding]]:
+    """The record files of one content folder, sorted by path, and what is misplaced in it."""
+    files: list[RecordFile] = []
+    findings: list[Finding] = []
+    for path in sorted(_yaml_like(folder, findings)):
+        kind = _kind_of(path.relative_to(folder))
+        problem = _misplaced(path, folder, kind)
+        if problem:
+            findings.append(Finding(path, 1, 1, *problem))
+        elif kind:
+            files.append(RecordFile(path, kind, path.stem))
+    return files, findings
+
+
+def _yaml_like(folder: Path, findings: list[Finding]) -> Iterator[Path]:
+    """Everything below the folder that is named as YAML; hidden names are passed over."""
+    try:
+        entries = [entry for entry in os.scandir(folder) if not entry.name.startswith(".")]
+    except OSError as error:
+        message = f"The folder cannot be opened: {error.strerror}."
+        findings.append(Finding(folder, 1, 1, message, "Mend its permissions or the link."))
+        return
+    for entry in entries:
+        path = folder / entry.name
+        if path.suffix.lower() in (".yaml", ".yml"):
+            yield path
+        elif entry.is_symlink() and entry.is_dir():
+            findings.append(Finding(path, 1, 1, "A linked folder is not followed.", "Put the folder itself here."))
+        elif entry.is_dir():
+            yield from _yaml_like(path, findings)
+
+
+def _within(path: Path, folder: Path) -> bool:
+    try:
+        return path.resolve(strict=True).is_relative_to(folder.resolve())
+    except (OSError, RuntimeError):
+        return True  # a broken link or a round of links: reading it says what is wrong
+
+
+def _kind_of(below: Path) -> Kind | None:
+    place = below.parts[0] if len(below.parts) == 2 else str(below) if len(below.parts) == 1 else ""
+    return BY_PLACE.get(place)
+
+
+def _misplaced(path: Path, folder: Path, kind: Kind | None) -> tuple[str, str] | None:
+    below = path.relative_to(folder)
+    if path.suffix != ".yaml":
+        return f"A record's file ends in '.yaml', not {quote(path.suffix)}.", f"Rename it to {quote(path.stem + '.yaml')}."
+    if kind is None:
+        return f"{quote(below.as_posix())} is no place for a record.", _where_to(below)
+    if not _within(path, folder):
+        return "The link leads out of the content folder.", "Put the file itself here."
+    return None
+
+
+def _where_to(below: Path) -> str:
+    folders = ", ".join(sorted(place for place in BY_PLACE if not place.endswith(".yaml")))
+    if below.name in BY_PLACE:
+        return f"Move it to the top of the content folder, as {below.name}."
+    if len(below.parts) > 2 and below.parts[0] in BY_PLACE:
+        return f"Move it up, to {below.parts[0]}/{below.name}."
+    return f"Move it to the folder of its kind: {folders}."

@@ -1,0 +1,60 @@
+"""The kinds of record, and where each is kept."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.records import model
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """One kind of record."""
+
+    name: str
+    "As findings and rules name it."
+    schema: str
+    "The schema file's name before `.schema.json`."
+    place: str
+    "The folder below the content folder, or the one file that holds the list."
+    shape: type
+    "The class of a record; of a fastener note for `fasteners`."
+    group: str
+    "The field of `Records` that holds it."
+    noun: str
+    "For sentences."
+
+    @property
+    def is_list(self) -> bool:
+        """Whether one file holds all the records, by id."""
+        return self.place.endswith(".yaml") and self.name != "shop"
+
+    def file_for(self, id: str) -> Path:
+        """Where a record of this id belongs, below the content folder."""
+        return Path(self.place) if self.place.endswith(".yaml") else Path(self.place, f"{id}.yaml")
+
+
+KINDS: dict[str, Kind] = {
+    kind.name: kind
+    for kind in (
+        Kind("family", "family", "families", model.Family, "families", "family"),
+        Kind("assembly", "assembly", "assemblies", model.Assembly, "assemblies", "assembly"),
+        Kind("symptom", "symptom", "symptoms", model.Symptom, "symptoms", "symptom"),
+        Kind("failure-mode", "failure-mode", "failure-modes", model.FailureMode, "failure_modes", "failure mode"),
+        Kind("check", "check", "checks", model.Check, "checks", "check"),
+        Kind("fasteners", "fasteners", "fasteners", model.Fastener, "fasteners", "set of fastener notes"),
+        Kind("tally", "tally", "bench", model.Tally, "tallies", "bench tally"),
+        Kind("technique", "technique", "techniques", model.Technique, "techniques", "technique"),
+        Kind("tool", "tools", "tools.yaml", model.Tool, "tools", "tool"),
+        Kind("caution", "cautions", "cautions.yaml", model.Caution, "cautions", "caution"),
+        Kind("term", "glossary", "glossary.yaml", model.Term, "glossary", "glossary term"),
+        Kind("source", "sources", "sources.yaml", model.Source, "sources", "source"),
+        Kind("feature", "features", "features.yaml", model.Feature, "features", "feature"),
+        Kind("shop", "shop", "shop.yaml", model.Shop, "shop", "shop"),
+    )
+}
+"Name -> kind."
+
+BY_PLACE: dict[str, Kind] = {kind.place: kind for kind in KINDS.values()}
+"Folder or list file -> kind."

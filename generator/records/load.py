@@ -1,0 +1,26 @@
+"""Content folders to records and findings: the one door of this floor."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+
+from generator.records.build import build_all
+from generator.records.finding import Finding
+from generator.records.model import Records
+from generator.records.read import read
+from generator.records.rules import RULES, Book, Rule
+
+
+def load(
+    folders: Sequence[Path], extra_rules: Iterable[Rule] = ()
+) -> tuple[Records, tuple[Finding, ...]]:
+    """All good records of the content folders, and everything that is wrong, sorted. Never raises.
+
+    Later folders add to earlier ones or override them. `extra_rules` are rules of a higher floor.
+    """
+    content = read(folders)
+    records = build_all(content)
+    book = Book(content, records)
+    found = {f for rule in (*RULES, *extra_rules) for f in rule.run(book)}
+    return records, tuple(sorted(found.union(content.findings)))

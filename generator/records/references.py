@@ -1,0 +1,187 @@
+"""What records name, and what they define: found in data of any shape, so that one fault hides no other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from generator.records.gates import gates
+from generator.records.node import Route
+from generator.records.read import Content, Record
+
+_OPENING = {"behind": "part", "disturbs": "setting", "renew_with": "part", "joints": "joint"}
+_GUARDS = {"needs": "feature", "lacks": "feature", "cautions": "caution", "tools": "tool"}
+_SETTING = {"after": "setting", "disturbs": "setting", "reach": "part", "joints": "joint"}
+
+
+def _lists(table: Mapping[str, str], *before: str) -> dict[tuple[str, ...], str]:
+    return {(*before, key, "*"): target for key, target in table.items()}
+
+
+def _part(*before: str) -> dict[tuple[str, ...], str]:
+    moves = {
+        (*before, move, *rest): target
+        for move in ("off", "on")
+        for rest, target in {("technique",): "technique", **_lists(_GUARDS)}.items()
+    }
+    return {**_lists(_OPENING, *before), **_lists(_GUARDS, *before), **moves}
+
+
+def _setting(*before: str) -> dict[tuple[str, ...], str]:
+    single = {(*before, "proved_by"): "check", (*before, "target", "source"): "source"}
+    return {**_lists(_SETTING, *before), **_lists(_GUARDS, *before), **single}
+
+
+NAMES: dict[str, dict[tuple[str, ...], str]] = {
+    "family": {
+        ("assemblies", "*"): "assembly",
+        ("assemblies", "*", "use"): "assembly",
+        **_part("assemblies", "*", "parts", "*"),
+        **_setting("assemblies", "*", "settings", "*"),
+        ("features", "*:"): "feature",
+        ("figures", "*", "source"): "source",
+        ("needle", "source"): "source",
+        ("rates", "*:"): "failure-mode",
+        ("symptoms", "*"): "symptom",
+        ("cautions", "*"): "caution",
+    },
+    "assembly": {
+        **_part("parts", "*"),
+        **_setting("settings", "*"),
+        ("oil", "*", "part"): "part",
+        ("oil", "*", "reach", "*"): "part",
+        ("oil", "*", "source"): "source",
+        ("cautions", "*"): "caution",
+    },
+    "symptom": _lists(_GUARDS),
+    "failure-mode": {
+        ("part",): "part",
+        ("setting",): "setting",
+        **_lists(_GUARDS),
+        ("source",): "source",
+        ("looks_like", "*", "mode"): "failure-mode",
+        **_lists(
+            {"renew": "part", "set": "setting", "clean": "part", "reach": "part", "tools": "tool"}, "remedy"
+        ),
+        ("remedy", "technique"): "technique",
+    },
+    "check": {
+        ("reach", "*"): "part",
+        **_lists(_GUARDS),
+        ("source",): "source",
+        ("outcomes", "*", "fits", "*"): "fit",
+    },
+    "fasteners": {
+        ("*", "joint"): "joint",
+        ("*", "cautions", "*"): "caution",
+        ("*", "source"): "source",
+    },
+    "tally": {("family",): "family", ("found", "*:"): "failure-mode"},
+    "technique": {
+        **_lists(_GUARDS),
+        ("steps", "*", "caution"): "caution",
+        ("source",): "source",
+    },
+    "caution": {("source",): "source"},
+    "term": {("see", "*"): "term"},
+    "shop": {("prices", "*:"): "part", ("stock", "*:"): "part"},
+}
+"""Kind of record -> where it names something -> the kind of what is named.
+
+`*` is every key or index; `*:` is every key, and the key itself is the name. The kind "fit" is what a
+check's outcome may fit: a failure mode, gate, part, setting or assembly.
+"""
+
+FITS = ("failure-mode", "gate", "part", "setting", "assembly")
+"Kinds that an outcome may fit."
+
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """One place where a record names something."""
+
+    record: Record
+    "The record that names it."
+    route: Route
+    "Where in the record."
+    key: bool
+    "Whether the name is the key at the route rather than the value."
+    target: str
+    "The kind of what is named."
+    id: str
+    "What is named."
+
+
+def references(content: Content) -> list[Reference]:
+    """Every name in every record that could be read, sound or not, in order of kind, id and route."""
+    return [
+        reference
+        for kind, by_id in content.records.items()
+        for record in by_id.values()
+        for reference in (*_named(record, kind), *_in_tree(record))
+    ]
+
+
+def _named(record: Record, kind: str) -> Iterator[Reference]:
+    for pattern, target in NAMES.get(kind, {}).items():
+        for route, key, value in _match(record.data, pattern, ()):
+            if isinstance(value, str):
+                yield Reference(record, route, key, target, value)
+
+
+def _match(data: object, pattern: tuple[str, ...], route: Route) -> Iterator[tuple[Route, bool, object]]:
+    if not pattern:
+        yield route, False, data
+        return
+    step, rest = pattern[0], pattern[1:]
+    for key, value in _children(data):
+        if step == "*:":
+            yield (*route, key), True, key
+        elif step in ("*", key):
+            yield from _match(value, rest, (*route, key))
+
+
+def _children(data: object) -> list[tuple[str | int, object]]:
+    if isinstance(data, dict):
+        return list(data.items())
+    return list(enumerate(data)) if isinstance(data, list) else []
+
+
+def _in_tree(record: Record) -> Iterator[Reference]:
+    if record.kind != "symptom":
+        return
+    for route, gate in gates(record.data):
+        for key in ("any", "all", "of"):
+            for place, node in _children(gate.get(key)):
+                yield from _input(record, (*route, key, place), node)
+
+
+def _input(record: Record, route: Route, node: object) -> Iterator[Reference]:
+    if isinstance(node, str):
+        yield Reference(record, route, False, "failure-mode", node)
+    elif isinstance(node, dict) and isinstance(node.get("see"), str):
+        yield Reference(record, (*route, "see"), False, "gate", node["see"])
+
+
+def definitions(content: Content) -> dict[str, frozenset[str]]:
+    """Kind -> every id that some record defines, sound or not; gates both bare and as symptom/gate."""
+    found = {
+        kind: {*by_id, *content.unread.get(kind, ())} for kind, by_id in content.records.items()
+    }
+    found |= {kind: set() for kind in ("part", "setting", "joint", "gate")}
+    found["source"] |= {"common-practice", "from-memory", "demo"}
+    for record in content.records["assembly"].values():
+        for kind in ("part", "setting"):
+            found[kind].update(key for key, _ in _below(record.data, f"{kind}s"))
+    for reference in references(content):
+        if reference.target == "joint" and reference.record.kind != "fasteners":
+            found["joint"].add(reference.id)
+    for record in content.records["symptom"].values():
+        ids = {str(gate["id"]) for _, gate in gates(record.data) if "id" in gate}
+        found["gate"] |= ids | {f"{record.id}/{id}" for id in ids}
+    return {kind: frozenset(ids) for kind, ids in found.items()}
+
+
+def _below(data: object, key: str) -> list[tuple[str, object]]:
+    below = data.get(key) if isinstance(data, dict) else None
+    return list(below.items()) if isinstance(below, dict) else []

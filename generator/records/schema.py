@@ -1,0 +1,82 @@
+"""The schema files as validators that also know quantities."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from jsonschema import Draft202012Validator, FormatChecker, ValidationError
+from jsonschema.validators import extend
+from referencing import Registry
+from referencing.jsonschema import DRAFT202012
+
+from generator.standards.quantity import Quantity
+
+FOLDER = Path(__file__).parents[2] / "schema"
+"Where the schema files are."
+
+Schema = dict[str, Any]
+
+
+@cache
+def schema(name: str) -> Schema:
+    """One schema file, by its name before `.schema.json`."""
+    return json.loads((FOLDER / f"{name}.schema.json").read_text("utf-8"))
+
+
+@cache
+def validator(name: str) -> Draft202012Validator:
+    """A validator for one schema file."""
+    return _Validator(schema(name), registry=_registry(), format_checker=_formats())
+
+
+def follow(name: str, part: Schema) -> Schema:
+    """A subschema of one schema file with its `$ref` laid under its own keys.
+
+    >>> follow("tools", {"$ref": "common.schema.json#/$defs/id", "examples": ["awl"]})["examples"]
+    ['awl']
+    """
+    if "$ref" not in part:
+        return part
+    resolver = _registry().resolver(base_uri=f"{name}.schema.json")
+    return {**resolver.lookup(part["$ref"]).contents, **part}
+
+
+@cache
+def _registry() -> Registry:
+    files = sorted(FOLDER.glob("*.schema.json"))
+    contents = ((file.name, json.loads(file.read_text("utf-8"))) for file in files)
+    return Registry().with_resources((name, DRAFT202012.create_resource(c)) for name, c in contents)
+
+
+@cache
+def _formats() -> FormatChecker:
+    checker = FormatChecker(formats=())
+    checker.checks("quantity", raises=ValueError)(_is_quantity)
+    checker.checks("length", raises=ValueError)(_is_length)
+    return checker
+
+
+def _is_quantity(text: object) -> bool:
+    return not isinstance(text, str) or bool(Quantity.parse(text).unit)
+
+
+def _is_length(text: object) -> bool:
+    if isinstance(text, str) and Quantity.parse(text).unit not in ("mm", "in"):
+        raise ValueError(f"'{text}' is no length in mm or in.")
+    return True
+
+
+def _pattern(
+    validator: Draft202012Validator, pattern: str, text: object, part: Schema
+) -> Iterator[ValidationError]:
+    """As in ECMA 262: `$` is the very end, not also the place before a last line feed."""
+    if isinstance(text, str) and not re.search(pattern.replace("$", r"\Z"), text):
+        yield ValidationError("pattern")
+
+
+_Validator = extend(Draft202012Validator, {"pattern": _pattern})
