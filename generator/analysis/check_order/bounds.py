@@ -22,7 +22,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from generator.analysis.check_order.cost import Action, Mass
-from generator.analysis.check_order.states import State, States
+from generator.analysis.check_order.states import Move, State, States
 
 
 class Lower:
@@ -38,10 +38,15 @@ class Lower:
         self._endings: dict[int, Mass] = {}
         self._partings: dict[int, float] = {}
 
+    def quick(self, move: Move) -> float:
+        """A bound for a move that takes little to reckon: its cost and the endings after it."""
+        ending = self._ending(move.opened)
+        return move.cost + sum(ending[leaf] for leaf in move.leaves)
+
     def bound(self, state: State) -> float:
         """The sum of the three; exact where one remedy cures all that is left."""
         left, parts = state
-        last = self.states.remedy_that_ends(left)
+        last = self.states.last(left)
         if last is not None:
             return self._board.mass[left] * self._board.cost(last, parts)
         return self._ending(parts)[left] + self._parting(left) + self._opening(left, parts)

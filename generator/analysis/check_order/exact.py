@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from generator.analysis.check_order.bounds import Lower
-from generator.analysis.check_order.heuristic import Rollout
 from generator.analysis.check_order.states import Move, State
 
 NEGLIGIBLE = 1e-11
 "Minutes below which two policies count as equal, so that rounding decides nothing."
+PASSES = 4
+"Passes of the search, each of them allowing more minutes."
+ABOVE = 1e-9
+"Minutes above a known policy at which the search must find it, or one as good."
 
 
 class OutOfBudget(Exception):
@@ -15,16 +20,34 @@ class OutOfBudget(Exception):
 
 
 class Search:
-    """Depth-first search with bounds, each state's result remembered."""
+    """Depth-first search with bounds, each state's result remembered.
 
-    def __init__(self, lower: Lower, rollout: Rollout, budget: int) -> None:
+    `solved` holds the best move of every state whose least minutes are known.
+    """
+
+    def __init__(self, lower: Lower, budget: int) -> None:
         self._lower = lower
         self._states = lower.states
-        self._rollout = rollout
         self._budget = budget
         self.expanded = 0
         self._bounds: dict[State, float] = {}
         self.solved: dict[State, Move] = {}
+
+    def run(self, reached: float) -> bool:
+        """Search from the start, below the minutes that a policy is known to reach.
+
+        In passes, each allowing more minutes than the one before: a pass that finds nothing is a
+        proof, which stands if the budget then runs out. Returns whether the search came to its end.
+        """
+        start = self._states.start()
+        limit, step = self.bound(start), (reached - self.bound(start)) / PASSES
+        try:
+            while start not in self.solved and not self._states.last(start[0]):
+                limit = max(limit, self.bound(start)) + step
+                self.value(start, min(limit, reached) + ABOVE)
+        except OutOfBudget:
+            return False
+        return True
 
     def bound(self, state: State) -> float:
         """The best lower bound known; the least minutes (times mass) where the state is solved."""
@@ -36,7 +59,7 @@ class Search:
     def value(self, state: State, limit: float) -> float:
         """The least minutes (times mass) if below `limit`; else a lower bound not below it."""
         known = self.bound(state)
-        if state in self.solved or known >= limit or self._states.remedy_that_ends(state[0]):
+        if state in self.solved or known >= limit or self._states.last(state[0]):
             return known
         if self.expanded >= self._budget:
             raise OutOfBudget
@@ -44,8 +67,10 @@ class Search:
         return self._expand(state, limit)
 
     def _expand(self, state: State, limit: float) -> float:
-        best, floor = None, float("inf")
-        for move in self._ranked(state):
+        quick = [(self._lower.quick(move), move) for move in self._states.moves(state)]
+        floor = min((bound for bound, _ in quick if bound >= limit), default=float("inf"))
+        best = None
+        for move in self._ranked(move for bound, move in quick if bound < limit):
             total = self._follow(move, limit)
             floor = min(floor, total)
             if total < limit - NEGLIGIBLE:
@@ -55,15 +80,19 @@ class Search:
         self._bounds[state] = limit if best is not None else max(floor, limit)
         return self._bounds[state]
 
-    def _ranked(self, state: State) -> list[Move]:
-        moves = self._states.moves(state)
-        scored = [(m.cost + sum(map(self.bound, m.then)), m.cost, m.action.id, m) for m in moves]
-        return [found[-1] for found in sorted(scored, key=lambda found: found[:-1])]
+    def _ranked(self, moves: Iterable[Move]) -> list[Move]:
+        """Moves by their cost and the bounds of what follows."""
+        scored = [(self._bound_of(move), move.cost, move.action.id, move) for move in moves]
+        return [found[3] for found in sorted(scored, key=lambda found: found[:3])]
+
+    def _bound_of(self, move: Move) -> float:
+        return move.cost + sum(self.bound(state) for state in self._states.then(move))
 
     def _follow(self, move: Move, limit: float) -> float:
         """The least minutes of a move if below `limit`; else a lower bound."""
-        total = move.cost + sum(map(self.bound, move.then))
-        for state in move.then:
+        then = self._states.then(move)
+        total = move.cost + sum(self.bound(state) for state in then)
+        for state in then:
             if total >= limit - NEGLIGIBLE:
                 break
             before = self.bound(state)

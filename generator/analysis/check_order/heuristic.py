@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import insort
+
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.states import Move, State
 
@@ -18,23 +20,32 @@ class Rollout:
         self._greedy: dict[State, float] = {}
         self._best: dict[State, tuple[float, Move | None]] = {}
 
-    def ranked(self, state: State) -> list[tuple[float, Move]]:
-        """Moves with their cost and the bounds of what follows, the least first."""
-        moves = self._states.moves(state)
-        scored = [(m.cost + sum(self._lower.bound(s) for s in m.then), m) for m in moves]
-        return sorted(scored, key=lambda found: (found[0], found[1].cost, found[1].action.id))
+    def _first(self, state: State, count: int) -> list[Move]:
+        """The moves with the least cost and bounds of what follows, the least first."""
+        best: list[tuple[float, float, str, Move]] = []
+        for quick, move in self._by_quick_bound(state):
+            if len(best) == count and quick > best[-1][0]:
+                break
+            score = move.cost + sum(self._lower.bound(s) for s in self._states.then(move))
+            insort(best, (score, move.cost, move.action.id, move), key=lambda found: found[:3])
+            del best[count:]
+        return [found[3] for found in best]
+
+    def _by_quick_bound(self, state: State) -> list[tuple[float, Move]]:
+        moves = [(self._lower.quick(move), move) for move in self._states.moves(state)]
+        return sorted(moves, key=lambda found: found[0])
 
     def greedy(self, state: State) -> float:
-        """Minutes (times mass) when the first move of the ranking is always made."""
+        """Minutes (times mass) when the first move is always made."""
         if state not in self._greedy:
             self._greedy[state] = self._follow(state)
         return self._greedy[state]
 
     def _follow(self, state: State) -> float:
-        if self._states.remedy_that_ends(state[0]):
+        if self._states.last(state[0]):
             return self._lower.bound(state)
-        move = self.ranked(state)[0][1]
-        return move.cost + sum(self.greedy(s) for s in move.then)
+        (move,) = self._first(state, 1)
+        return move.cost + sum(self.greedy(s) for s in self._states.then(move))
 
     def best(self, state: State) -> tuple[float, Move | None]:
         """Minutes (times mass) and the move to make; None where only the last remedy remains."""
@@ -43,9 +54,9 @@ class Rollout:
         return self._best[state]
 
     def _improve(self, state: State) -> tuple[float, Move | None]:
-        if self._states.remedy_that_ends(state[0]):
+        if self._states.last(state[0]):
             return self._lower.bound(state), None
-        moves = [move for _, move in self.ranked(state)[:LOOK]]
-        ends = [(m.cost + sum(self.greedy(s) for s in m.then), n) for n, m in enumerate(moves)]
-        move = moves[min(ends)[1]]
-        return move.cost + sum(self.best(s)[0] for s in move.then), move
+        moves = self._first(state, LOOK)
+        rolled = [m.cost + sum(self.greedy(s) for s in self._states.then(m)) for m in moves]
+        move = moves[rolled.index(min(rolled))]
+        return move.cost + sum(self.best(s)[0] for s in self._states.then(move)), move

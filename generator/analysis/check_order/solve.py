@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.case import Case, Check
 from generator.analysis.check_order.cost import Board, board
-from generator.analysis.check_order.exact import OutOfBudget, Search
+from generator.analysis.check_order.exact import Search
 from generator.analysis.check_order.heuristic import Rollout
 from generator.analysis.check_order.policy import Node, Rule, expected_minutes, grow
 from generator.analysis.check_order.situation import Situation
@@ -73,26 +73,17 @@ class _Solver:
         self._states = States(bits)
         self._lower = Lower(self._states)
         self._rollout = Rollout(self._lower)
-        self._search = Search(self._lower, self._rollout, budget)
+        self._search = Search(self._lower, budget)
         self._remedies = {h.remedy.id: h.remedy for h in case.hypotheses}
         self._checks = {c.id: c for c in case.checks}
 
     def solution(self, start: Situation) -> Solution:
         """Search, then write the policy out."""
-        exact = self._searched()
+        exact = self._search.run(self._rollout.best(self._states.start())[0])
         policy = grow(start, self._rule)
         minutes = expected_minutes(policy)
         bound = minutes if exact else min(self._search.bound(self._states.start()), minutes)
         return Solution(policy, minutes, exact, bound, self._search.expanded)
-
-    def _searched(self) -> bool:
-        """Whether the search came to its end."""
-        start = self._states.start()
-        try:
-            self._search.value(start, self._rollout.best(start)[0] + 1e-9)
-        except OutOfBudget:
-            return False
-        return True
 
     def _rule(self, now: Situation) -> Check | Remedy:
         action = self._action(self._state(now))
@@ -107,4 +98,4 @@ class _Solver:
         ids = {h.id for h in now.left}
         left = sum(1 << bit for bit, group in enumerate(self.board.groups) if group[0].id in ids)
         parts = sum({self.board.parts[p] for p in now.open_parts if p in self.board.parts})
-        return self._states.state(left, parts)
+        return left, parts & self._states.steps(left).parts

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.analysis.check_order.cost import Action, Board
@@ -15,7 +16,7 @@ class Steps:
     """The actions worth doing while the same hypotheses are left, whatever is open."""
 
     actions: tuple[tuple[Action, tuple[int, ...]], ...]
-    "Each with the sets of hypotheses that it may leave."
+    "Each with the sets of hypotheses that it may leave: remedies by id, then checks by id."
     parts: int
     "Parts that any of them needs: what else is open no longer matters."
 
@@ -24,10 +25,15 @@ class Steps:
 class Move:
     """One action from one state."""
 
+    left: int
+    "Hypotheses left before it."
     cost: float
     "Minutes times the mass of the hypotheses left."
     action: Action
-    then: tuple[State, ...]
+    leaves: tuple[int, ...]
+    "Sets of hypotheses that may be left after it."
+    opened: int
+    "Parts open after it."
 
 
 class States:
@@ -35,7 +41,9 @@ class States:
 
     def __init__(self, board: Board) -> None:
         self.board = board
-        self._steps: dict[int, Steps] = {}
+        first = tuple((action, action.classes) for action in board.actions)
+        self._steps: dict[int, Steps] = {board.all: _steps(first, board.all)}
+        self._last: dict[int, Action | None] = {}
         self._moves: dict[State, tuple[Move, ...]] = {}
 
     def start(self) -> State:
@@ -43,51 +51,61 @@ class States:
         return self.board.all, 0
 
     def steps(self, left: int) -> Steps:
-        """Actions that tell, without those that another one makes pointless."""
+        """Actions that tell, but for those that another one makes pointless."""
         found = self._steps.get(left)
         if found is None:
-            found = self._steps[left] = _steps(self.board, left)
+            found = self._steps[left] = _steps(self._steps[self.board.all].actions, left)
         return found
 
-    def state(self, left: int, open_parts: int) -> State:
-        """The state with only the open parts that still matter."""
-        return left, open_parts & self.steps(left).parts
-
-    def remedy_that_ends(self, left: int) -> Action | None:
+    def last(self, left: int) -> Action | None:
         """The one remedy that cures all that is left, if there is one: checking stops there."""
-        for action in self.board.actions:
-            if action.is_remedy and not left & ~action.ends:
-                return action
-        return None
+        if left not in self._last:
+            remedies = (a for a in self.board.actions if a.is_remedy)
+            self._last[left] = next((r for r in remedies if not left & ~r.ends), None)
+        return self._last[left]
 
     def moves(self, state: State) -> tuple[Move, ...]:
-        """Every action worth doing from here, remedies by id, then checks by id."""
+        """Every action worth doing from here."""
         found = self._moves.get(state)
         if found is None:
-            left, parts = state
-            actions = self.steps(left).actions
-            found = self._moves[state] = tuple(self._move(left, parts, *a) for a in actions)
+            found = self._moves[state] = tuple(self._moves_from(*state))
         return found
 
-    def _move(self, left: int, parts: int, action: Action, leaves: tuple[int, ...]) -> Move:
-        cost = self.board.mass[left] * self.board.cost(action, parts)
-        opened = parts | action.parts
-        return Move(cost, action, tuple(self.state(part, opened) for part in leaves))
+    def _moves_from(self, left: int, parts: int) -> Iterator[Move]:
+        mass = self.board.mass[left]
+        for action, leaves in self.steps(left).actions:
+            cost = mass * self.board.cost(action, parts)
+            yield Move(left, cost, action, leaves, parts | action.parts)
+
+    def then(self, move: Move) -> list[State]:
+        """The states that a move may lead to, with only the open parts that still matter."""
+        states = []
+        for leaf in move.leaves:
+            if leaf not in self._steps:
+                self._steps[leaf] = _steps(self.steps(move.left).actions, leaf)
+            states.append((leaf, move.opened & self._steps[leaf].parts))
+        return states
 
 
-def _steps(board: Board, left: int) -> Steps:
-    kept: dict[tuple[int, ...], list[Action]] = {}
-    for action in board.actions:
-        if action.tells(left):
-            leaves = sorted(c & left for c in action.classes if c & left)
-            rivals = kept.setdefault(tuple(leaves), [])
-            if not any(_no_dearer(rival, action) for rival in rivals):
-                rivals[:] = [r for r in rivals if not _no_dearer(action, r)] + [action]
-    actions = [(a, leaves) for leaves, rivals in kept.items() for a in rivals]
+def _steps(wider: tuple[tuple[Action, tuple[int, ...]], ...], left: int) -> Steps:
+    """Steps of a set of hypotheses, from the actions of a set that holds it."""
+    rivals: dict[tuple[int, ...], list[Action]] = {}
+    for action, classes in wider:
+        leaves = tuple(sorted(c & left for c in classes if c & left))
+        if leaves != (left,):
+            same = rivals.setdefault(leaves, [])
+            if not any(_no_dearer(rival, action) for rival in same):
+                same[:] = [r for r in same if not _no_dearer(action, r)] + [action]
+    actions = [(a, leaves) for leaves, same in rivals.items() for a in same]
+    actions.sort(key=_order)
     parts = 0
     for action, _ in actions:
         parts |= action.parts
-    return Steps(tuple(sorted(actions, key=lambda a: (not a[0].is_remedy, a[0].id))), parts)
+    return Steps(tuple(actions), parts)
+
+
+def _order(step: tuple[Action, tuple[int, ...]]) -> tuple[bool, str]:
+    return not step[0].is_remedy, step[0].id
 
 
 def _no_dearer(one: Action, other: Action) -> bool:
