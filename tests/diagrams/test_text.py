@@ -1,0 +1,39 @@
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from generator.diagrams import text
+
+from .pictures import TITLES
+
+MEASURED = """([lines, font]) => {
+  const pen = document.createElement('canvas').getContext('2d')
+  pen.font = font
+  return lines.map(line => pen.measureText(line).width)
+}"""
+
+
+@pytest.mark.parametrize("weight, strong", [(400, False), (600, True)])
+@pytest.mark.parametrize("face", ["system-ui", "sans-serif", "Arial", "Helvetica"])
+def test_no_title_is_wider_in_a_browser_than_reckoned(browser_page, weight, strong, face):
+    latin = [chr(code) * 20 for code in (*range(33, 127), *range(0xC0, 0x17F))]
+    lines = [*TITLES, *latin, "31 %", "<1 %", "12 min", "Set the hook-to-needle gap, 0.05 to 0.1 mm"]
+    widths = browser_page.evaluate(MEASURED, [lines, f"{weight} 13px {face}"])
+    too_wide = [line for line, wide in zip(lines, widths, strict=True) if wide > text.width(line, 13, strong)]
+    assert too_wide == []
+
+
+@given(st.text(), st.floats(min_value=30, max_value=300))
+def test_every_line_fits_and_no_letter_is_lost(words, limit):
+    lines = text.wrap(words, limit)
+    assert all(text.width(line) <= limit or len(line) <= 2 for line in lines)
+    kept = [c for c in "".join(lines) if not c.isspace() and c != "-"]
+    assert kept == [c for c in text.clean(words) if not c.isspace() and c != "-"]
+
+
+def test_a_word_with_hyphens_of_its_own_breaks_at_them():
+    assert text.wrap("hook-to-needle-guard", 80) == ("hook-to-", "needle-", "guard")
+
+
+def test_marks_that_turn_the_writing_direction_are_dropped_and_scripts_are_kept():
+    assert text.clean("\u202eבורג\u202c \u200fרופף\ud800") == "בורג רופף"
