@@ -1,0 +1,131 @@
+"""A fault tree as a picture.
+
+It stands, top event above, or lies, top event on the left, whichever is the narrower; a tree of more than
+STANDING_LEAVES leaves always lies. So a wide tree grows down a phone's page and not off its side.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from generator.analysis.tree import Event, Gate, event_ids
+from generator.diagrams import channels, draw, symbols, text
+from generator.diagrams.draw import Href
+from generator.diagrams.layout import Drawing, Graph, Layout, Point
+from generator.diagrams.tree_cells import Cell, cells_of
+from generator.diagrams.tree_plan import CHANNEL, NODE_GAP, Plan, plan
+
+STANDING_LEAVES = 8
+"Most leaves of a tree that may stand: with more, the lowest row is wider than any tree of usual depth lying."
+
+
+def prepare(
+    tree: Gate,
+    *,
+    prefix: str,
+    href: Href,
+    shares: Mapping[str, str] = {},
+    lit: frozenset[str] = frozenset(),
+) -> Drawing:
+    """A fault tree ready to be laid out.
+
+    `href` gives the address for an event's id and for a transfer's `symptom/gate`. `shares` are short
+    texts by event id, such as "31 %". `lit` are the basic events of one cause: they stand out, and with
+    them every gate that they bring about and the way from there to the top event. A subtree shared from
+    another symptom's tree is a transfer: a triangle that leads there.
+
+    >>> from generator.diagrams.layout import render_all
+    >>> top = Gate("top", "Skips stitches", "any", (Event("bent", "Needle bent"), Event("worn", "Needle worn")))
+    >>> picture, = render_all([prepare(top, prefix="t", href="{}/".format, shares={"bent": "31 %"})])
+    >>> picture.count("<circle"), 'href="bent/"' in picture
+    (2, True)
+    """
+    lying = _drawing(tree, plan(cells_of(tree, shares, lit, lying=True), lying=True), prefix, href)
+    standing = plan(cells_of(tree, shares, lit, lying=False), lying=False)
+    if sum(cell.is_leaf for cell in standing.cells) > STANDING_LEAVES:
+        return lying
+    return replace(_drawing(tree, standing, prefix, href), other=lying)
+
+
+def _drawing(tree: Gate, rooms: Plan, prefix: str, href: Href) -> Drawing:
+    edges = tuple((cell.parent, number) for number, cell in enumerate(rooms.cells) if cell.parent is not None)
+    graph = Graph(rooms.sizes(), edges, rooms.lying, rank_gap=CHANNEL, node_gap=NODE_GAP, tree=True)
+
+    def render(layout: Layout) -> str:
+        corners = draw.corners(layout, graph)
+        cells = zip(rooms.cells, corners, strict=True)
+        body = _lines(rooms, corners) + "".join(_cell(rooms, cell, corner, href) for cell, corner in cells)
+        size = (layout.width, layout.height)
+        return draw.svg(prefix, "hw-fault-tree", f"Fault tree: {tree.title}", _described(tree), size, body)
+
+    return Drawing(graph, render)
+
+
+def _described(tree: Gate) -> str:
+    count = len(event_ids(tree))
+    causes = "1 basic cause leads" if count == 1 else f"{count} basic causes lead"
+    return f"{causes} through gates to the top event. The same tree is given as a list."
+
+
+def _lines(rooms: Plan, corners: list[Point]) -> str:
+    """All lines, the lit ones last so that they lie above the others."""
+    inputs: dict[int, list[int]] = {}
+    for number, cell in enumerate(rooms.cells):
+        if cell.parent is not None:
+            inputs.setdefault(cell.parent, []).append(number)
+    branches = [
+        channels.Branch(
+            rooms.cells[gate].rank,
+            rooms.shield_centre(rooms.cells[gate], corners[gate]),
+            tuple(rooms.entry(rooms.cells[number], corners[number]) for number in numbers),
+        )
+        for gate, numbers in inputs.items()
+    ]
+    lit = (rooms.cells[number].lit for numbers in inputs.values() for number in numbers)
+    data = (line for lines in channels.elbows(branches, CHANNEL, rooms.lying) for line in lines)
+    drawn = sorted(zip(lit, data, strict=True), key=lambda pair: pair[0])
+    return "".join(draw.path(line, "line lit" if is_lit else "line") for is_lit, line in drawn)
+
+
+def _cell(rooms: Plan, cell: Cell, corner: Point, href: Href) -> str:
+    if isinstance(cell.node, Event):
+        return _leaf(rooms, cell, corner, href(cell.node.id))
+    if cell.is_leaf:
+        return _leaf(rooms, cell, corner, href(cell.node.transfer))
+    return _gate(rooms, cell, corner)
+
+
+def _look(cell: Cell, *more: str) -> str:
+    return " ".join((*more, *(("lit",) if cell.lit else ())))
+
+
+def _leaf(rooms: Plan, cell: Cell, corner: Point, address: str | None) -> str:
+    """A basic event or a transfer, with its link."""
+    centre = rooms.leaf_centre(cell, corner)
+    if isinstance(cell.node, Event):
+        symbol = symbols.event(centre, rooms.radius, cell.note, _look(cell))
+    else:
+        symbol = symbols.transfer(centre, rooms.radius, rooms.lying, _look(cell))
+    x, top = rooms.leaf_words(cell, corner)
+    middle = not rooms.lying
+    body = draw.hit(*corner, *rooms.size(cell)) + symbol + draw.words(cell.lines, x, top, middle=middle)
+    if cell.is_transfer:
+        under = top + len(cell.lines) * text.LINE
+        body += draw.words([cell.note], x, under, "soft", middle, text.SMALL)
+    return draw.link(address, f"{cell.title}, {cell.note}" if cell.note else cell.title, body, _look(cell))
+
+
+def _gate(rooms: Plan, cell: Cell, corner: Point) -> str:
+    x, y, width, height = rooms.gate_box(cell, corner)
+    is_top = cell.parent is None
+    centre = rooms.shield_centre(cell, corner)
+    middle = (x + width / 2, y + height / 2)
+    stem = f"M{draw.num(middle[0])} {draw.num(middle[1])}L{draw.num(centre[0])} {draw.num(centre[1])}"
+    top = middle[1] - len(cell.lines) * text.LINE / 2
+    return (
+        draw.path(stem, _look(cell, "line"))
+        + draw.box(x, y, width, height, _look(cell, *(("top",) if is_top else ())))
+        + draw.words(cell.lines, middle[0], top, "strong" if is_top else "", middle=True)
+        + symbols.gate(cell.node, centre, rooms.shield, rooms.lying, _look(cell))
+    )
