@@ -66,3 +66,60 @@ def random_check(rng: Random, number: int, causes: int, machine: Machine) -> Che
 
 def _some(rng: Random, ids: list[str]) -> tuple[str, ...]:
     return tuple(sorted(rng.sample(ids, min(rng.choice(FEW), len(ids)))))
+
+
+COVERS = ("bed-cover", "face-plate", "motor-cover", "needle-plate", "slide-plate", "top-cover")
+INNER = ("belt", "bobbin-case", "feed-dog", "hook-gear", "needle", "presser-bar", "tension-unit")
+ADJUSTED = ("feed-timing", "hook-timing", "needle-bar-height", "presser-height", "thread-tension")
+
+
+def bench_case(number: int, causes: int, checks: int) -> Case:
+    """A complaint of the size met at the bench: parts behind covers, most causes with their own remedy."""
+    rng = Random(number)
+    machine = _bench_machine(rng)
+    remedies = [_bench_remedy(rng, n, machine) for n in range(max(2, causes * 4 // 5))]
+    chosen = remedies + rng.choices(remedies, k=causes - len(remedies))
+    hypotheses = tuple(
+        Hypothesis(f"h{n:02}", (f"h{n:02}",), rng.lognormvariate(0, 1), remedy)
+        for n, remedy in enumerate(chosen)
+    )
+    made = tuple(_bench_check(rng, n, causes) for n in range(checks))
+    return Case(hypotheses, made, machine, 2.0)
+
+
+def _bench_machine(rng: Random) -> Machine:
+    parts = {c: Part(c, (), rng.choice((0.5, 1, 2, 3)), rng.choice((0.5, 1, 2, 3))) for c in COVERS}
+    for inner in INNER:
+        minutes = rng.choice((0.5, 1, 3, 6)), rng.choice((0.5, 1, 3, 6))
+        upset = tuple(rng.sample(ADJUSTED, rng.choice((0, 0, 1))))
+        parts[inner] = Part(inner, _covers(rng), *minutes, upset)
+    settings = {s: Setting(s, rng.choice((4, 6, 8, 12, 20)), reach=_covers(rng)) for s in ADJUSTED}
+    return Machine(parts, settings)
+
+
+def _covers(rng: Random) -> tuple[str, ...]:
+    return tuple(rng.sample(COVERS, rng.choice((0, 1, 1, 2))))
+
+
+def _bench_remedy(rng: Random, number: int, machine: Machine) -> Remedy:
+    kind = rng.choice(("renew", "set", "clean"))
+    if kind == "renew":
+        return Remedy(f"r{number:02}", renew=(rng.choice(INNER),))
+    if kind == "set":
+        return Remedy(f"r{number:02}", set=(rng.choice(ADJUSTED),))
+    reach = tuple(rng.sample(sorted(machine.parts), rng.choice((0, 1))))
+    return Remedy(f"r{number:02}", reach=reach, minutes=rng.choice((1, 2, 3, 5, 10)))
+
+
+def _bench_check(rng: Random, number: int, causes: int) -> Check:
+    """A few hypotheses show something; the others show the last outcome. Some are trial remedies."""
+    trial = rng.random() < 0.15
+    outcomes = 2 if trial else rng.choice((2, 2, 2, 3, 3, 4))
+    sees = {f"h{n:02}": outcomes - 1 for n in range(causes)}
+    size = rng.choice((1, 1, 2, 2, 3, 4, causes // 3))
+    for outcome in range(outcomes - 1):
+        sees |= dict.fromkeys(rng.sample(sorted(sees), min(size, causes)), outcome)
+    reach = tuple(rng.sample(COVERS, rng.choice((0, 0, 0, 1, 1, 2))))
+    says = tuple(f"outcome {n}" for n in range(outcomes))
+    cured = frozenset({0} if trial else ())
+    return Check(f"c{number:02}", rng.choice((0.5, 1, 1, 2, 3, 5)), reach, says, sees, cured)
