@@ -1,6 +1,7 @@
 """The order of checks that costs the fewest expected bench minutes."""
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
+from generator.analysis.check_order.next_step import Step, next_step
 from generator.analysis.check_order.policy import (
     Branch,
     CheckNode,
@@ -21,7 +22,9 @@ __all__ = [
     "Node",
     "RemedyNode",
     "Solution",
+    "Step",
     "expected_minutes",
+    "next_step",
     "ratio_order",
     "record_order",
     "solve",
