@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -51,6 +52,8 @@ class Content:
     "Words of the files that could not be read: what they may define or use."
     blind: frozenset[str]
     "Kinds of which a file could not even be opened."
+    guides: tuple[str, ...]
+    "Text of the guides, which may use terms."
 
 
 def read(folders: Sequence[Path]) -> Content:
@@ -75,6 +78,7 @@ def read(folders: Sequence[Path]) -> Content:
         {kind: frozenset(ids) for kind, ids in unread.items()},
         frozenset(words),
         frozenset(blind),
+        tuple(text for folder in folders for text in _guides(folder)),
     )
 
 
@@ -86,6 +90,12 @@ def _readings(
         findings += misplaced
         for file in files:
             yield file, read_file(file.path)
+
+
+def _guides(folder: Path) -> Iterator[str]:
+    for path in sorted(folder.glob("guides/*.md")):
+        if path.is_file() and not path.is_symlink() and os.access(path, os.R_OK):
+            yield path.read_text("utf-8", errors="replace")
 
 
 def _lay(merged: dict[tuple[str, str], Node], file: RecordFile, node: Node) -> None:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.records.gates import gates
 from generator.records.node import Route
 from generator.records.read import Content, Record
+from generator.records.walk import children, match
 
 _OPENING = {"behind": "part", "disturbs": "setting", "renew_with": "part", "joints": "joint"}
 _GUARDS = {"needs": "feature", "lacks": "feature", "cautions": "caution", "tools": "tool"}
@@ -88,8 +89,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
 }
 """Kind of record -> where it names something -> the kind of what is named.
 
-`*` is every key or index; `*:` is every key, and the key itself is the name. The kind "fit" is what a
-check's outcome may fit: a failure mode, gate, part, setting or assembly.
+Patterns are those of `match`. The kind "fit" is what a check's outcome may fit: see `FITS`.
 """
 
 FITS = ("failure-mode", "gate", "part", "setting", "assembly")
@@ -124,27 +124,9 @@ def references(content: Content) -> list[Reference]:
 
 def _named(record: Record, kind: str) -> Iterator[Reference]:
     for pattern, target in NAMES.get(kind, {}).items():
-        for route, key, value in _match(record.data, pattern, ()):
+        for route, key, value in match(record.data, pattern):
             if isinstance(value, str):
                 yield Reference(record, route, key, target, value)
-
-
-def _match(data: object, pattern: tuple[str, ...], route: Route) -> Iterator[tuple[Route, bool, object]]:
-    if not pattern:
-        yield route, False, data
-        return
-    step, rest = pattern[0], pattern[1:]
-    for key, value in _children(data):
-        if step == "*:":
-            yield (*route, key), True, key
-        elif step in ("*", key):
-            yield from _match(value, rest, (*route, key))
-
-
-def _children(data: object) -> list[tuple[str | int, object]]:
-    if isinstance(data, dict):
-        return list(data.items())
-    return list(enumerate(data)) if isinstance(data, list) else []
 
 
 def _in_tree(record: Record) -> Iterator[Reference]:
@@ -152,7 +134,7 @@ def _in_tree(record: Record) -> Iterator[Reference]:
         return
     for route, gate in gates(record.data):
         for key in ("any", "all", "of"):
-            for place, node in _children(gate.get(key)):
+            for place, node in children(gate.get(key)):
                 yield from _input(record, (*route, key, place), node)
 
 
@@ -163,25 +145,22 @@ def _input(record: Record, route: Route, node: object) -> Iterator[Reference]:
         yield Reference(record, (*route, "see"), False, "gate", node["see"])
 
 
-def definitions(content: Content) -> dict[str, frozenset[str]]:
-    """Kind -> every id that some record defines, sound or not; gates both bare and as symptom/gate."""
-    found = {
-        kind: {*by_id, *content.unread.get(kind, ())} for kind, by_id in content.records.items()
-    }
-    found |= {kind: set() for kind in ("part", "setting", "joint", "gate")}
+def definitions(content: Content, named: Iterable[Reference]) -> dict[str, frozenset[str]]:
+    """Kind -> every id that some record defines, sound or not; gates both bare and as symptom/gate.
+
+    A joint exists where a part or a setting is held by it: that is read off the references `named`.
+    """
+    assemblies, symptoms = content.records["assembly"].values(), content.records["symptom"].values()
+    found = {kind: {*ids, *content.unread.get(kind, ())} for kind, ids in content.records.items()}
     found["source"] |= {"common-practice", "from-memory", "demo"}
-    for record in content.records["assembly"].values():
-        for kind in ("part", "setting"):
-            found[kind].update(key for key, _ in _below(record.data, f"{kind}s"))
-    for reference in references(content):
-        if reference.target == "joint" and reference.record.kind != "fasteners":
-            found["joint"].add(reference.id)
-    for record in content.records["symptom"].values():
-        ids = {str(gate["id"]) for _, gate in gates(record.data) if "id" in gate}
-        found["gate"] |= ids | {f"{record.id}/{id}" for id in ids}
+    found["part"] = {str(key) for a in assemblies for _, _, key in match(a.data, ("parts", "*:"))}
+    found["setting"] = {str(key) for a in assemblies for _, _, key in match(a.data, ("settings", "*:"))}
+    found["joint"] = {r.id for r in named if r.target == "joint" and r.record.kind != "fasteners"}
+    found["gate"] = {id for symptom in symptoms for id in _gate_ids(symptom)}
     return {kind: frozenset(ids) for kind, ids in found.items()}
 
 
-def _below(data: object, key: str) -> list[tuple[str, object]]:
-    below = data.get(key) if isinstance(data, dict) else None
-    return list(below.items()) if isinstance(below, dict) else []
+def _gate_ids(symptom: Record) -> Iterator[str]:
+    for _, gate in gates(symptom.data):
+        if isinstance(gate.get("id"), str):
+            yield from (str(gate["id"]), f"{symptom.id}/{gate['id']}")

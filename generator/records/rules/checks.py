@@ -1,0 +1,65 @@
+"""Rules about the outcomes of checks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.records.finding import Finding, quote
+from generator.records.references import FITS
+from generator.records.rules.book import Book
+from generator.records.rules.registry import rule
+
+
+@rule("Every outcome fits something.", "check")
+def outcome_fits_something(book: Book) -> Iterator[Finding]:
+    for id, check in book.records.checks.items():
+        for place, outcome in enumerate(check.outcomes):
+            where = (("check", id), ("outcomes", place))
+            if not outcome.fits and not outcome.otherwise:
+                yield book.finding(*where, "This outcome fits nothing.", "Add `fits:` or `otherwise: true`.")
+            elif outcome.fits and _all_empty(book, outcome.fits):
+                names = ", ".join(quote(fit) for fit in outcome.fits)
+                message = f"No failure mode stands under {names}, so this outcome fits nothing."
+                yield book.finding(*where, message, "Name failure modes, or what has some.")
+
+
+def _all_empty(book: Book, fits: tuple[str, ...]) -> bool:
+    """Whether all that is named exists and yet no failure mode stands under any of it."""
+    known = frozenset().union(*(book.defined[kind] for kind in FITS))
+    closed = {"failure-mode", "symptom", "assembly"} & set(book.content.unread)
+    return not closed and known.issuperset(fits) and not any(book.fits.of(fit) for fit in fits)
+
+
+@rule("A check has one `otherwise` at most.", "check")
+def one_otherwise(book: Book) -> Iterator[Finding]:
+    for id, check in book.records.checks.items():
+        places = [place for place, outcome in enumerate(check.outcomes) if outcome.otherwise]
+        for place in places[1:]:
+            route = ("outcomes", place, "otherwise")
+            message = f"Outcome {places[0] + 1} is `otherwise` already."
+            yield book.finding(("check", id), route, message, "Keep one of the two.", key=True)
+
+
+@rule("What an outcome fits has one meaning.", "check")
+def fits_mean_one_thing(book: Book) -> Iterator[Finding]:
+    for reference in book.references:
+        kinds = [kind for kind in FITS if reference.id in book.defined[kind]]
+        if reference.target == "fit" and len(kinds) > 1:
+            names = " and ".join(f"a {kind}".replace("a assembly", "an assembly") for kind in kinds)
+            message = f"{quote(reference.id)} is {names.replace('-', ' ')}."
+            hint = "Name the failure modes, or write a gate as symptom/gate."
+            where = (reference.record.kind, reference.record.id)
+            yield book.finding(where, reference.route, message, hint)
+
+
+@rule("A failure mode is named in one outcome of a check.", "check")
+def mode_in_one_outcome(book: Book) -> Iterator[Finding]:
+    for id, check in book.records.checks.items():
+        first: dict[str, int] = {}
+        for place, outcome in enumerate(check.outcomes):
+            for number, fit in enumerate(outcome.fits):
+                before = first.setdefault(fit, place)
+                if before != place and fit in book.defined["failure-mode"]:
+                    route = ("outcomes", place, "fits", number)
+                    message = f"{quote(fit)} is named in outcome {before + 1} already, and that one counts."
+                    yield book.finding(("check", id), route, message, "Keep it in one outcome.")

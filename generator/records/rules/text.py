@@ -1,0 +1,44 @@
+"""Rules about the text of records."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterator
+
+from generator.records.finding import Finding, quote
+from generator.records.node import Route
+from generator.records.rules.book import Book
+from generator.records.rules.registry import rule
+from generator.records.walk import strings
+
+_CODE = re.compile(r"(?<!`)(`+)(?!`).+?(?<!`)\1(?!`)", re.DOTALL)
+_TAG = re.compile(r"(?<!\\)<[A-Za-z/!?]\S*")
+
+
+@rule("Text holds no raw HTML.")
+def no_raw_html(book: Book) -> Iterator[Finding]:
+    for record, route, text in _texts(book):
+        tag = _TAG.search(_CODE.sub("", text))
+        if tag:
+            message = f"Raw HTML, or what a browser takes for it: {quote(tag[0], 30)}."
+            hint = "Use Markdown; put a space after a '<' that means less, or backticks round it."
+            yield book.finding(record, route, message, hint)
+
+
+@rule("Text holds no character that cannot be seen.")
+def no_hidden_characters(book: Book) -> Iterator[Finding]:
+    for record, route, text in _texts(book):
+        odd = next((c for c in text if unicodedata.category(c)[0] == "C" and c not in "\n\t"), None)
+        if odd:
+            name = unicodedata.name(odd, "a control character")
+            message = f"The text holds a character that cannot be seen: U+{ord(odd):04X} {name}."
+            yield book.finding(record, route, message, "Delete it, and type the word again.")
+
+
+def _texts(book: Book) -> Iterator[tuple[tuple[str, str], Route, str]]:
+    """Every text of every record that could be read."""
+    for kind, by_id in book.content.records.items():
+        for id, record in by_id.items():
+            for route, text in strings(record.data):
+                yield (kind, id), route, text

@@ -1,0 +1,87 @@
+"""Rules about fault trees."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.records.finding import Finding, quote
+from generator.records.gates import bad_gates, gates
+from generator.records.model import Family, TreeEvent, TreeNode, TreeTransfer
+from generator.records.rules.book import Book
+from generator.records.rules.owned import Built, applies, built_families
+from generator.records.rules.registry import rule
+
+
+@rule("A gate is one of any, all and at_least.", "symptom")
+def one_kind_of_gate(book: Book) -> Iterator[Finding]:
+    for id, record in book.content.records["symptom"].items():
+        for route, given in bad_gates(record.data):
+            what = "gives " + " and ".join(given) if given else "gives none of any, all and at_least"
+            hint = "Keep one of them; nest another gate for the rest." if given else "Add its inputs under `any`."
+            yield book.finding(("symptom", id), route, f"This gate {what}.", hint)
+
+
+@rule("A vote asks for no more inputs than it has.", "symptom")
+def vote_within_inputs(book: Book) -> Iterator[Finding]:
+    for id, record in book.content.records["symptom"].items():
+        for route, gate in gates(record.data):
+            k, inputs = gate.get("at_least"), gate.get("of")
+            if isinstance(k, int) and isinstance(inputs, list) and k > len(inputs):
+                message = f"This vote asks for {k} of {len(inputs)} inputs."
+                hint = f"Write at_least: {len(inputs)} or less, or add inputs."
+                yield book.finding(("symptom", id), (*route, "at_least"), message, hint)
+
+
+@rule("A gate's id stands once in its tree.", "symptom")
+def gate_ids_once(book: Book) -> Iterator[Finding]:
+    for id, record in book.content.records["symptom"].items():
+        seen: dict[str, int] = {}
+        for route, gate in gates(record.data):
+            name = gate.get("id")
+            if isinstance(name, str):
+                line = record.places.of((*route, "id")).line
+                if seen.setdefault(name, line) != line:
+                    message = f"Two gates of this tree are called {quote(name)}: see line {seen[name]}."
+                    yield book.finding(("symptom", id), (*route, "id"), message, "Give one another id.")
+
+
+@rule("A symptom that a family lists has a cause in that family.", "family")
+def listed_symptom_has_causes(book: Book) -> Iterator[Finding]:
+    for family, built in built_families(book.records):
+        for place, id in enumerate(family.symptoms or ()):
+            if not built.missing and not _can_have(book, family, built, id):
+                message = f"{quote(id)} has no cause that {quote(family.id)} can have."
+                hint = "Take it out of `symptoms`, or mend the family's assemblies and features."
+                yield book.finding(("family", family.id), ("symptoms", place), message, hint)
+
+
+def _can_have(book: Book, family: Family, built: Built, id: str) -> bool:
+    symptom = book.records.symptoms.get(id)
+    if symptom is None:
+        return True  # broken or unknown: another rule says so
+    if not applies(family.features, symptom.needs, symptom.lacks):
+        return False
+    return _possible(book, family, built, symptom.tree, frozenset())
+
+
+def _possible(
+    book: Book, family: Family, built: Built, node: TreeNode, seen: frozenset[str]
+) -> bool:
+    """Whether the family can have what a node stands for; transfers are followed once."""
+    if isinstance(node, TreeEvent):
+        return _has_mode(book, family, built, node.id)
+    if isinstance(node, TreeTransfer):
+        target = book.gates.get(node.see)
+        if target is None:
+            return True
+        return node.see not in seen and _possible(book, family, built, target, seen | {node.see})
+    possible = sum(_possible(book, family, built, below, seen) for below in node.inputs)
+    return possible >= node.k
+
+
+def _has_mode(book: Book, family: Family, built: Built, id: str) -> bool:
+    mode = book.records.failure_modes.get(id)
+    if mode is None:
+        return True
+    sits = mode.part in built.parts or mode.setting in built.settings
+    return sits and applies(family.features, mode.needs, mode.lacks)
