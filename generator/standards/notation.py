@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from difflib import get_close_matches
-from fractions import Fraction
 
 from generator.standards.quantity import format_number, parse_number
 from generator.standards.threads import (
@@ -25,6 +24,9 @@ _INCH = re.compile(
 )
 _SIZE_ALONE = re.compile(rf"(?:{_SIZE})\s*(?:UNC|UNF)?", re.IGNORECASE)
 _LARGEST_NUMBER = 30
+# Wider than any screw at this bench; a slip of the pen lies outside.
+_FINEST_MM = 0.05
+_THICKEST_MM = 100
 
 EXAMPLES = "'10-32', '1/4-20', '11/64-40', 'M4' or 'M4x0.5'"
 
@@ -106,10 +108,11 @@ def _check_form(given: str, size: str, per_inch: int, form: str) -> None:
 
 
 def _sane(thread: Thread, given: str) -> Thread:
-    if not 0 < thread.pitch_mm < thread.diameter_mm:
+    if not (_FINEST_MM <= thread.pitch_mm < thread.diameter_mm <= _THICKEST_MM):
         raise ValueError(
-            f"thread {given!r} cannot be cut: its pitch, {float(thread.pitch_mm):.3g} mm, must be more than nothing "
-            f"and less than its diameter, {float(thread.diameter_mm):.3g} mm."
+            f"thread {given!r} cannot be right: it would be {float(thread.diameter_mm):.3g} mm thick with a pitch of "
+            f"{float(thread.pitch_mm):.3g} mm. A pitch is at least {_FINEST_MM} mm and less than the diameter, "
+            f"a screw at most {_THICKEST_MM} mm thick."
         )
     return thread
 
