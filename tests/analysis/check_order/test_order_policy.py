@@ -1,0 +1,131 @@
+"""A policy can be added up by anyone, and is the same every time."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from random import Random
+
+import pytest
+from order_cases import bench_case, random_case
+from order_hand_case import CASE, TRIAL, WATCH
+
+from generator.analysis.check_order import (
+    Case,
+    Hypothesis,
+    expected_minutes,
+    ratio_order,
+    record_order,
+    solve,
+    to_json,
+)
+
+
+def _walked(job: Case, node: dict | None, left: list[Hypothesis]) -> Iterator[float]:
+    """Minutes x share of every node of a policy as plain data, followed for what is left."""
+    while node is not None and "remedy" in node:
+        yield node["minutes"] * sum(h.share for h in left)
+        cured = [h for h in left if h.remedy.id == node["remedy"]]
+        assert node["cured_share"] == pytest.approx(sum(h.share for h in cured))
+        left, node = [h for h in left if h not in cured], node["else"]
+    if node is None:
+        return
+    yield node["minutes"] * sum(h.share for h in left)
+    (check,) = [c for c in job.checks if c.id == node["check"]]
+    assert [o["outcome"] for o in node["outcomes"]] == sorted({check.sees[h.id] for h in left})
+    for outcome in node["outcomes"]:
+        shown = [h for h in left if check.sees[h.id] == outcome["outcome"]]
+        assert outcome["share"] == pytest.approx(sum(h.share for h in shown))
+        assert (outcome["then"] is None) == (outcome["outcome"] in check.cured)
+        yield from _walked(job, outcome["then"], shown)
+
+
+@pytest.mark.parametrize("number", range(40))
+def test_minutes_times_share_over_all_nodes_add_up_to_the_expected_minutes(number: int) -> None:
+    job = bench_case(number, 10, 12)
+    solution = solve(job)
+    added = sum(_walked(job, to_json(solution.policy), list(job.hypotheses)))
+    assert added == pytest.approx(solution.expected_minutes, abs=1e-9)
+    assert expected_minutes(solution.policy) == pytest.approx(solution.expected_minutes, abs=1e-12)
+
+
+def test_a_policy_as_plain_data_has_the_promised_keys_and_figures() -> None:
+    """Reckoned by hand: trial 2; then plate 2 + watch 1; then gear 8 + sew 2, or clean 3 + sew 2."""
+    gear = {"remedy": "renew-gear", "opens": ["gear"], "minutes": 10, "cured_share": 0.2, "else": None}
+    lint = {"remedy": "clean", "opens": [], "minutes": 5, "cured_share": 0.3, "else": None}
+    watch = {
+        "check": "watch",
+        "opens": ["plate"],
+        "minutes": 3,
+        "outcomes": [
+            {"outcome": 0, "says": "stands", "share": 0.2, "then": gear},
+            {"outcome": 1, "says": "turns", "share": 0.3, "then": lint},
+        ],
+    }
+    sews = {"outcome": 0, "says": "sews", "share": 0.5, "then": None}
+    still = {"outcome": 1, "says": "still skips", "share": 0.5, "then": watch}
+    solution = solve(CASE)
+    assert to_json(solution.policy) == {
+        "check": "trial", "opens": [], "minutes": 2, "outcomes": [sews, still]
+    }
+    assert solution.expected_minutes == pytest.approx(2 + 0.5 * 3 + 0.2 * 10 + 0.3 * 5)
+
+
+def test_the_record_order_does_each_check_that_still_tells() -> None:
+    """By hand: plate 2 + watch 1; gear 10; else trial 2; lint 5. Reversed: the best order above."""
+    assert record_order(CASE) == pytest.approx(3 + 0.2 * 10 + 0.8 * 2 + 0.3 * 5)
+    assert record_order(replace(CASE, checks=(TRIAL, WATCH))) == pytest.approx(7)
+
+
+def test_the_record_order_tries_remedies_in_the_order_of_the_hypotheses() -> None:
+    """By hand: needle 3; clean 2 + 5; gear 8 + 2 with the plate off already."""
+    assert record_order(replace(CASE, checks=())) == pytest.approx(3 + 0.5 * 7 + 0.2 * 10)
+
+
+def test_the_ratio_order_takes_the_step_of_most_probability_for_its_cost() -> None:
+    """By hand: trial 0.5 / 2 beats needle 0.5 / 3; then watch 0.5 / 3 beats clean 0.3 / 7."""
+    assert ratio_order(CASE) == pytest.approx(2 + 0.5 * 3 + 0.2 * 10 + 0.3 * 5)
+    dear = replace(TRIAL, minutes=3.5)
+    assert ratio_order(replace(CASE, checks=(dear,))) == pytest.approx(3 + 0.5 * 7 + 0.2 * 10)
+
+
+@pytest.mark.parametrize("number", range(100))
+def test_no_plain_rule_beats_the_best_order(number: int) -> None:
+    job = random_case(number, causes=(2, 8), checks=(0, 8))
+    least = solve(job).expected_minutes
+    assert record_order(job) >= least - 1e-9
+    assert ratio_order(job) >= least - 1e-9
+
+
+@pytest.mark.parametrize("number", range(20))
+def test_the_order_of_the_records_does_not_change_the_expected_minutes(number: int) -> None:
+    job, rng = bench_case(number, 9, 10), Random(number)
+    mixed = replace(
+        job,
+        hypotheses=tuple(rng.sample(job.hypotheses, len(job.hypotheses))),
+        checks=tuple(rng.sample(job.checks, len(job.checks))),
+    )
+    assert solve(mixed).expected_minutes == pytest.approx(solve(job).expected_minutes, abs=1e-9)
+
+
+def test_the_policy_is_the_same_whatever_the_hash_of_a_string() -> None:
+    program = (
+        "from order_cases import bench_case; from generator.analysis.check_order import *;"
+        "print([(solve(bench_case(n, 12, 12)), solve(bench_case(n, 12, 12), 0)) for n in range(4)])"
+    )
+    path = os.pathsep.join([str(Path(__file__).parent), str(Path(__file__).parents[3])])
+    printed = {
+        subprocess.run(
+            [sys.executable, "-c", program],
+            env={**os.environ, "PYTHONHASHSEED": salt, "PYTHONPATH": path},
+            capture_output=True,
+            check=True,
+            text=True,
+        ).stdout
+        for salt in ("1", "2", "3")
+    }
+    assert len(printed) == 1
