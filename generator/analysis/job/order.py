@@ -1,0 +1,173 @@
+"""The way in: an order of taking off that turns the machine over and changes tools as little as it can."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from generator.analysis.job.types import UPRIGHT, Practice, Shop
+from generator.analysis.machine import Machine
+
+WIDTH = 2_000
+"States that may stand after each part. A way in that never meets more is ordered exactly."
+BEAM = 300
+"States kept when there are more."
+
+_State = tuple[int, str, str]
+"Parts off (a bit for each), how the machine lies, the tool in hand."
+_Way = tuple[int, tuple[int, ...]]
+"Weight of the changes so far and the parts in order; the smaller is the better, ties by id."
+
+
+@dataclass(frozen=True, slots=True)
+class WayIn:
+    """An order of taking off and what it costs in changes."""
+
+    parts: tuple[str, ...]
+    position_changes: int
+    tool_changes: int
+    exact: bool
+    "Whether its weight is proved the least."
+
+
+@dataclass(frozen=True, slots=True)
+class _Task:
+    """One part by number: the rest by bits, so that a set of parts is one integer."""
+
+    bit: int
+    behind: int
+    position: str
+    tools: tuple[str, ...]
+
+    def after(self, state: _State) -> _State:
+        off, _, hand = state
+        return off | self.bit, self.position, self.tools[-1] if self.tools else hand
+
+    def changes(self, state: _State) -> tuple[int, int]:
+        """Changes of position and of tool to take this part off in a state."""
+        _, position, hand = state
+        hands = (hand, *self.tools)
+        return int(position != self.position), sum(a != b for a, b in zip(hands, self.tools))
+
+
+def way_in(
+    machine: Machine, parts: Iterable[str], practice: Practice, shop: Shop, width: int = WIDTH
+) -> WayIn:
+    """Order the parts so that none comes off before what it is behind, with the least weight of changes.
+
+    `parts` holds, with every part, all that it is behind. The machine starts upright and the hand
+    empty. The weight is a sum (`Shop.position_change` for each turn of the machine,
+    `Shop.tool_change` for each tool picked up) and not "positions first, tools only on a tie":
+    one more turn of a heavy head is worth it if it saves a great many tools, and by default that
+    is ten. The default weights are an estimate.
+
+    Held and Karp's dynamic programme over subsets, kept to the down-sets of `behind`: a state is
+    the parts off, the position and the tool in hand (M. Held and R. M. Karp, 1962, "A dynamic
+    programming approach to sequencing problems"). A part that costs no change is taken at once,
+    which never costs more, since changes obey the triangle inequality. When more than `width`
+    states stand after a part, the `BEAM` most promising are kept (beam search) and `exact` is
+    False. Time O(parts x width x parts). Equal weights are told apart by id.
+
+    Raises ValueError if the parts wait for each other or for one that is not among them.
+
+    >>> from generator.analysis.job.types import Handling
+    >>> from generator.analysis.machine import Part
+    >>> m = Machine({"cover": Part("cover"), "gear": Part("gear", ("cover",)), "plate": Part("plate")})
+    >>> back = Handling(off_position="on-its-back")
+    >>> way_in(m, m.parts, Practice({"cover": back, "gear": back}), Shop()).parts
+    ('plate', 'cover', 'gear')
+    """
+    ids = sorted(set(parts))
+    tasks = _tasks(machine, ids, practice)
+    ways: dict[_State, _Way] = {(0, UPRIGHT, ""): (0, ())}
+    exact = True
+    for _ in tasks:
+        ways = _undominated(_one_more_off(ways, tasks, shop), shop)
+        exact = exact and len(ways) <= width
+        ways = _most_promising(ways, tasks, shop, width)
+    if not ways:
+        raise ValueError(f"no order of taking off: among {', '.join(ids)} some wait for each other")
+    order = min(ways.values())[1]
+    return WayIn(tuple(ids[n] for n in order), *_count([tasks[n] for n in order]), exact)
+
+
+def _tasks(machine: Machine, ids: list[str], practice: Practice) -> list[_Task]:
+    bit = {id: 1 << n for n, id in enumerate(ids)}
+    outside = sorted({b for id in ids for b in machine.parts[id].behind} - bit.keys())
+    if outside:
+        raise ValueError(f"no way in without {', '.join(outside)}")
+    handled = [(id, practice.part(id)) for id in ids]
+    return [
+        _Task(bit[id], sum(bit[b] for b in set(machine.parts[id].behind)), h.off_position, h.off_tools)
+        for id, h in handled
+    ]
+
+
+def _one_more_off(
+    ways: dict[_State, _Way], tasks: list[_Task], shop: Shop
+) -> dict[_State, _Way]:
+    further: dict[_State, _Way] = {}
+    for state, (weight, order) in ways.items():
+        for n, added in _choices(state, tasks, shop):
+            then = tasks[n].after(state)
+            way = (weight + added, (*order, n))
+            further[then] = min(way, further.get(then, way))
+    return further
+
+
+def _undominated(ways: dict[_State, _Way], shop: Shop) -> dict[_State, _Way]:
+    """Drop a state if the best one with the same parts off could be brought to it for no more."""
+    best: dict[int, tuple[_Way, _State]] = {}
+    for state, way in ways.items():
+        best[state[0]] = min((way, state), best.get(state[0], (way, state)))
+
+    def kept(state: _State, weight: int) -> bool:
+        (least, _), leader = best[state[0]]
+        differs = int(state[1] != leader[1]), int(state[2] != leader[2])
+        return state == leader or weight < least + _weight(differs, shop)
+
+    return {state: way for state, way in ways.items() if kept(state, way[0])}
+
+
+def _choices(state: _State, tasks: list[_Task], shop: Shop) -> Iterator[tuple[int, int]]:
+    """Parts that can come off next with the weight of each; the first that costs nothing stands alone."""
+    off = state[0]
+    free = [n for n, t in enumerate(tasks) if not t.bit & off and not t.behind & ~off]
+    weighed = [(n, _weight(tasks[n].changes(state), shop)) for n in free]
+    at_no_cost = [choice for choice in weighed if not choice[1]]
+    yield from at_no_cost[:1] or weighed
+
+
+def _weight(changes: tuple[int, int], shop: Shop) -> int:
+    return changes[0] * shop.position_change + changes[1] * shop.tool_change
+
+
+def _most_promising(
+    ways: dict[_State, _Way], tasks: list[_Task], shop: Shop, width: int
+) -> dict[_State, _Way]:
+    if len(ways) <= width:
+        return ways
+
+    def promise(item: tuple[_State, _Way]) -> tuple[int, _Way]:
+        state, way = item
+        return way[0] + _at_least(state, tasks, shop), way
+
+    return dict(sorted(ways.items(), key=promise)[:BEAM])
+
+
+def _at_least(state: _State, tasks: list[_Task], shop: Shop) -> int:
+    """Weight still to come at the least: each position and each tool not yet there, once."""
+    off, position, hand = state
+    left = [t for t in tasks if not t.bit & off]
+    positions = {t.position for t in left} - {position}
+    tools = {tool for t in left for tool in t.tools} - {hand}
+    return _weight((len(positions), len(tools)), shop)
+
+
+def _count(order: list[_Task]) -> tuple[int, int]:
+    state: _State = (0, UPRIGHT, "")
+    turns = tools = 0
+    for task in order:
+        turned, picked = task.changes(state)
+        turns, tools, state = turns + turned, tools + picked, task.after(state)
+    return turns, tools

@@ -1,0 +1,140 @@
+"""What a right plan owes to its settings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from generator.analysis.job.replay import Replay, in_front
+from generator.analysis.job.types import Plan, Step
+from generator.analysis.machine import Machine
+
+
+def _upset_settings_made(plan: Plan, replay: Replay) -> Iterator[str]:
+    """Whatever is upset stays pending until it is made, so one made too early is pending at the end."""
+    pending = {s: "asked for" for r in replay.remedies for s in r.set}
+    for step in plan.steps:
+        if step.do == "set":
+            if pending.pop(step.part, None) is None:
+                yield f"{step.part} is made though nothing upset it, or once more than needed"
+            pending |= dict.fromkeys(replay.machine.settings[step.part].disturbs, f"upset by {step.part}")
+        elif step.do == "take off":
+            pending |= dict.fromkeys(replay.machine.parts[step.part].disturbs, f"upset by {step.part}")
+    for setting, why in sorted(pending.items()):
+        yield f"{setting} is {why} and not made after that"
+
+
+def _made_after_what_they_follow(plan: Plan, replay: Replay) -> Iterator[str]:
+    made = [step.part for step in plan.steps if step.do == "set"]
+    for n, setting in enumerate(made):
+        for later in sorted(_followed(replay.machine, setting).intersection(made[n + 1 :])):
+            yield f"{setting} is made before {later}, which it follows"
+
+
+def _followed(machine: Machine, setting: str) -> set[str]:
+    found = set(machine.settings[setting].after)
+    while True:
+        further = {b for a in found for b in machine.settings[a].after} | found
+        if further == found:
+            return found
+        found = further
+
+
+def _reach_is_off(plan: Plan, replay: Replay) -> Iterator[str]:
+    for step, off in replay:
+        if step.do == "set":
+            for part in sorted(set(replay.machine.settings[step.part].reach) - off):
+                yield f"{step.part} is made with {part} in the way"
+
+
+def _after_the_work(plan: Plan, replay: Replay) -> Iterator[str]:
+    """A setting made before a remedy is carried out, or before the last part is off, may be for nothing."""
+    phases = [step.do for step in plan.steps]
+    if "set" in phases and any(do in ("take off", "renew", "remedy") for do in phases[phases.index("set") :]):
+        yield "a setting is made before the work is done"
+
+
+def _open_no_longer_than_needed(plan: Plan, replay: Replay) -> Iterator[str]:
+    machine = replay.machine
+    needed = {s: _needs_off(machine, s) for s in replay.count("set")}
+    for n, (step, off) in enumerate(replay):
+        if step.do == "set":
+            coming = [s.part for s in plan.steps[n:] if s.do == "set"]
+            for part in sorted(off.difference(*(needed[s] for s in coming))):
+                yield f"{part} is still off for {step.part} though no setting needs it off any more"
+
+
+def _made_with_what_upsets_it_on(plan: Plan, replay: Replay) -> Iterator[str]:
+    """A part that upsets a setting may be off for it only if the order leaves no choice, and is told."""
+    upset_by = {
+        s: {p for p in replay.count("take off") if s in replay.machine.parts[p].disturbs}
+        for s in replay.count("set")
+    }
+    for step, part in _off_by_choice(plan, replay, upset_by):
+        yield f"{step.part} could be made with {part} on"
+    for step, off in replay:
+        if step.do == "set":
+            for part in sorted(off & upset_by[step.part] - _needs_off(replay.machine, step.part)):
+                if not any(part.replace("-", " ") in note for note in step.notes):
+                    yield f"{step.part} is made with {part} off and the step does not say so"
+
+
+def _made_with_covers_on(plan: Plan, replay: Replay) -> Iterator[str]:
+    """The same for all other parts: a setting that needs no cover off waits until the covers are on."""
+    everything = {s: set(replay.count("take off")) for s in replay.count("set")}
+    for step, part in _off_by_choice(plan, replay, everything):
+        yield f"{step.part} could wait until {part} is on"
+
+
+def _off_by_choice(
+    plan: Plan, replay: Replay, rather_on: Mapping[str, set[str]]
+) -> Iterator[tuple[Step, str]]:
+    """Settings made with a part off for no reason of their own, nor for one that must follow them.
+
+    What must follow is read from the records and from what this plan keeps of `rather_on`: putting
+    the part on first would close a round with those.
+    """
+    follows = _kept(plan, replay, rather_on)
+    for step, off in replay:
+        if step.do == "set":
+            coming = _reachable(follows, step.part)
+            needed = set().union(*(_needs_off(replay.machine, s) for s in (step.part, *coming)))
+            for part in sorted(off & rather_on[step.part] - needed):
+                yield step, part
+
+
+def _kept(
+    plan: Plan, replay: Replay, rather_on: Mapping[str, set[str]]
+) -> dict[str, set[str]]:
+    """Later settings that must follow each one: by the records, or since it needs off what they need on."""
+    machine = replay.machine
+    made = [step.part for step in plan.steps if step.do == "set"]
+    follows: dict[str, set[str]] = {s: set() for s in made}
+    for n, first in enumerate(made):
+        for then in made[n + 1 :]:
+            on = rather_on[then] - _needs_off(machine, then)
+            recorded = first in _followed(machine, then) or then in machine.settings[first].disturbs
+            if recorded or on & _needs_off(machine, first):
+                follows[first].add(then)
+    return follows
+
+
+def _reachable(follows: Mapping[str, set[str]], start: str) -> set[str]:
+    found = set(follows[start])
+    while more := {b for a in found for b in follows[a]} - found:
+        found |= more
+    return found
+
+
+def _needs_off(machine: Machine, setting: str) -> set[str]:
+    return in_front(machine, machine.settings[setting].reach)
+
+
+SETTING_RULES = (
+    _upset_settings_made,
+    _made_after_what_they_follow,
+    _reach_is_off,
+    _after_the_work,
+    _open_no_longer_than_needed,
+    _made_with_what_upsets_it_on,
+    _made_with_covers_on,
+)

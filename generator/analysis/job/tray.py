@@ -1,0 +1,32 @@
+"""The tray: a numbered cell for each joint's fasteners and each loose piece, in the order of removal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from generator.analysis.job.types import Cell, Practice
+
+
+def tray(order: Iterable[str], practice: Practice) -> tuple[Cell, ...]:
+    """Number the cells as the parts come off in `order`.
+
+    A joint that two parts share lies in the cell of the first that is taken off: it is undone then.
+
+    >>> from generator.analysis.job.types import Handling
+    >>> gear = Handling(joints=("gear-screws",), loose=("shim",))
+    >>> [(c.number, c.holds) for c in tray(["gear"], Practice({"gear": gear}))]
+    [(1, 'gear-screws'), (2, 'shim')]
+    """
+    return tuple(_cells(order, practice))
+
+
+def _cells(order: Iterable[str], practice: Practice) -> Iterator[Cell]:
+    undone: set[str] = set()
+    number = 0
+    for part in order:
+        handling = practice.part(part)
+        joints = [j for j in dict.fromkeys(handling.joints) if j not in undone]
+        undone.update(joints)
+        for holds in (*joints, *handling.loose):
+            number += 1
+            yield Cell(number, part, holds, "joint" if holds in joints else "loose")
