@@ -7,7 +7,7 @@ from generator.standards.threads import Thread, diameter_of
 
 CAUTION = (
     "A guide, not an order: published charts differ, and they mean a hard screw on a sound steel shaft. "
-    "Soft or worn shafts take less, moulded gears and brass bushes much less. Stop when the gear grips."
+    "Soft or worn shafts take less, moulded gears and brass bushes much less."
 )
 
 
