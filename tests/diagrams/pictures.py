@@ -57,7 +57,7 @@ OVERFLOWS = """() => [...document.querySelectorAll('svg')].flatMap(svg => {
   const around = svg.getBoundingClientRect()
   const within = (t, f, room) => t.left >= f.left - room && t.right <= f.right + room
     && t.top >= f.top - room && t.bottom <= f.bottom + room
-  return [...svg.querySelectorAll('text:not(.free)')].map(e => [e.textContent, e.getBoundingClientRect()])
+  return [...svg.querySelectorAll('text')].map(e => [e.textContent, e.getBoundingClientRect()])
     .filter(([, t]) => !frames.some(f => within(t, f, 0.5)) || !within(t, around, 0))
     .map(([words]) => words)
 })"""
