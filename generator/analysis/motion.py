@@ -14,7 +14,9 @@ def slider_crank(crank: float, rod: float, degrees: float) -> float:
     9.0273
     """
     if not 0 < crank < rod < float("inf"):
-        raise ValueError(f"The connecting rod, {rod:g}, must be longer than the crank, {crank:g}, and both more than nothing.")
+        raise ValueError(
+            f"The connecting rod, {rod:g}, must be longer than the crank, {crank:g}, and both more than nothing."
+        )
     turned = math.radians(degrees)
     return crank * math.cos(turned) + math.sqrt(rod**2 - (crank * math.sin(turned)) ** 2)
 

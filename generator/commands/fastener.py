@@ -17,7 +17,9 @@ from generator.standards.quantity import NUMBER, Quantity
 
 @click.command()
 @click.argument("thread")
-@click.option("--kind", type=click.Choice(list(KIND_WORDS)), default="set", show_default=True, help="Set screw or cap screw.")
+@click.option(
+    "--kind", type=click.Choice(list(KIND_WORDS)), default="set", show_default=True, help="Set screw or cap screw."
+)
 @click.option("--shaft", metavar="D", help="Shaft diameter, with --flat: '8 mm', '5/16 in'; a bare number is mm.")
 @click.option("--flat", metavar="W", help="Width of the flat on the shaft, with --shaft.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON.")

@@ -46,7 +46,9 @@ class Answer:
     "None unless shaft and flat were given."
 
 
-def answer(thread: Thread, kind: Kind, shaft_mm: float | None = None, flat_mm: float | None = None) -> Answer:
+def answer(
+    thread: Thread, kind: Kind, shaft_mm: float | None = None, flat_mm: float | None = None
+) -> Answer:
     """Key, near misses, drills and lookalikes of a screw; with shaft and flat width, the turns to back off.
 
     >>> from generator.standards.notation import parse_thread
@@ -74,7 +76,10 @@ def _caveat(thread: Thread, kind: Kind, key: Key | None) -> str:
         return why_no_key(thread, kind)
     if not key.inferred:
         return ""
-    return f"No standard gives a key for {thread.name}; this is the key of the nearest standard screw, {key.screw}. Measure it."
+    return (
+        f"No standard gives a key for {thread.name}; "
+        f"this is the key of the nearest standard screw, {key.screw}. Measure it."
+    )
 
 
 def _backing(thread: Thread, shaft_mm: float, flat_mm: float) -> Backing:

@@ -38,7 +38,9 @@ def flat_width(diameter: float, depth: float) -> float:
     """
     _positive(diameter=diameter, depth=depth)
     if depth > diameter / 2:
-        raise ValueError(f"A flat {depth:g} deep goes past the middle of a shaft {diameter:g} thick: measure both again.")
+        raise ValueError(
+            f"A flat {depth:g} deep goes past the middle of a shaft {diameter:g} thick: measure both again."
+        )
     return 2 * sqrt(depth * (diameter - depth))
 
 

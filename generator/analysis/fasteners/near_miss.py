@@ -73,7 +73,8 @@ def _miss(socket: Quantity, key: Quantity, system: System) -> NearMiss:
     miss, angle = wide - across, rock(across, wide)
     fit = _fit(miss, across, angle)
     side = "over" if miss > 0 else "under"
-    says = f"{_article(key).capitalize()} {key} key in {_article(socket)} {socket} socket is {abs(miss):.2f} mm {side}: {_does(fit, angle)}."
+    pair = f"{_article(key).capitalize()} {key} key in {_article(socket)} {socket} socket"
+    says = f"{pair} is {abs(miss):.2f} mm {side}: {_does(fit, angle)}."
     return NearMiss(key, system, miss, fit, angle, says)
 
 
