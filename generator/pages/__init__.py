@@ -1,0 +1,1 @@
+"""View models and templates: what analysis computed, in words and structure."""

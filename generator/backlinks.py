@@ -1,0 +1,111 @@
+"""Who names whom: for every record, the records that rest on it."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from functools import cached_property
+
+from generator.library import Library, seat
+
+Names = Mapping[str, tuple[str, ...]]
+"Id -> ids of the records that name it, sorted."
+
+
+def _gather(pairs: Iterable[tuple[str, str]]) -> Names:
+    found: dict[str, set[str]] = defaultdict(set)
+    for named, by in pairs:
+        found[named].add(by)
+    return {named: tuple(sorted(by)) for named, by in found.items()}
+
+
+class Backlinks:
+    """Reverse references of a library, each worked out once."""
+
+    def __init__(self, library: Library) -> None:
+        self.library = library
+        self.records = library.records
+
+    @cached_property
+    def symptoms_of_mode(self) -> Names:
+        """Failure mode -> symptoms whose tree holds it."""
+        return _gather(
+            (mode, s.id) for s in self.records.symptoms.values() for mode in self.library.modes_under(s.tree)
+        )
+
+    @cached_property
+    def checks_of_mode(self) -> Names:
+        """Failure mode -> checks with an outcome that names it, itself or through what it is part of."""
+        return _gather(
+            (mode, c.id)
+            for c in self.records.checks.values()
+            for o in c.outcomes
+            for reference in o.fits
+            for mode in self.library.fitted(reference)
+        )
+
+    @cached_property
+    def modes_of_seat(self) -> Names:
+        """Part or setting -> failure modes that sit on it."""
+        return _gather((seat(m), m.id) for m in self.records.failure_modes.values())
+
+    @cached_property
+    def families_of_assembly(self) -> Names:
+        """Assembly -> families built from it."""
+        return _gather((u.use, f.id) for f in self.records.families.values() for u in f.assemblies)
+
+    @cached_property
+    def families_of_mode(self) -> Names:
+        """Failure mode -> families that can have it."""
+        return _gather((mode, v.id) for v in self.library.views for mode in v.failure_modes)
+
+    @cached_property
+    def families_of_symptom(self) -> Names:
+        """Symptom -> families that can have it."""
+        return _gather((symptom, v.id) for v in self.library.views for symptom in v.symptoms)
+
+    @cached_property
+    def taken_for(self) -> Names:
+        """Failure mode -> failure modes that say it looks like them."""
+        return _gather((k.mode, m.id) for m in self.records.failure_modes.values() for k in m.looks_like)
+
+    @cached_property
+    def in_front_of(self) -> Names:
+        """Part -> parts that are behind it."""
+        return _gather(
+            (front, p.id) for a in self.records.assemblies.values() for p in a.parts.values() for front in p.behind
+        )
+
+    @cached_property
+    def renewed_for(self) -> Names:
+        """Part -> failure modes whose remedy renews it."""
+        return _gather((p, m.id) for m in self.records.failure_modes.values() for p in m.remedy.renew)
+
+    @cached_property
+    def made_for(self) -> Names:
+        """Setting -> failure modes whose remedy makes it."""
+        return _gather((s, m.id) for m in self.records.failure_modes.values() for s in m.remedy.set)
+
+    @cached_property
+    def settings_proved(self) -> Names:
+        """Check -> settings that it proves."""
+        return _gather(
+            (s.proved_by, s.id)
+            for a in self.records.assemblies.values()
+            for s in a.settings.values()
+            if s.proved_by
+        )
+
+    @cached_property
+    def users_of_technique(self) -> Mapping[str, tuple[tuple[str, str], ...]]:
+        """Technique -> (kind, id) of the parts and failure modes that call on it."""
+        found: dict[str, set[tuple[str, str]]] = defaultdict(set)
+        for assembly in self.records.assemblies.values():
+            for part in assembly.parts.values():
+                for move in (part.off, part.on):
+                    if move.technique:
+                        found[move.technique].add(("part", part.id))
+        for mode in self.records.failure_modes.values():
+            if mode.remedy.technique:
+                found[mode.remedy.technique].add(("failure-mode", mode.id))
+        return {name: tuple(sorted(users)) for name, users in found.items()}

@@ -1,0 +1,105 @@
+"""The bench: a library with what was worked out from it so far."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+from generator.analysis.check_order import next_step
+from generator.analysis.check_order.worklist import Item, Worklist, worklist
+from generator.analysis.job.types import Practice
+from generator.analysis.machine import Machine, Remedy
+from generator.bench.cache import DiagnosisCache
+from generator.bench.complaint import Complaint, complaint
+from generator.bench.diagnosed import Diagnosed
+from generator.bench.machines import machine, practice
+from generator.bench.remedies import remedies
+from generator.bench.trees import family_tree
+from generator.family_view import FamilyView
+from generator.library import Library
+
+
+class Bench:
+    """Works out, once each, what pages and commands ask for; everything is deterministic."""
+
+    def __init__(self, library: Library, cache: Path | None = None) -> None:
+        self.library = library
+        self._cache = DiagnosisCache(cache)
+        self._diagnosed: dict[tuple[str, str], Diagnosed] = {}
+        self._machines: dict[str, Machine] = {}
+        self._practices: dict[str, Practice] = {}
+        self._remedies: dict[str, Mapping[str, Remedy]] = {}
+        self._complaints: dict[tuple[str, str], Complaint] = {}
+        self._sheets: dict[str, dict[str, str]] = {}
+        self._worklists: dict[tuple[str, str], Worklist] = {}
+
+    def machine(self, view: FamilyView) -> Machine:
+        """The family's parts and settings with their minutes."""
+        return self._machines.setdefault(view.id, machine(view))
+
+    def practice(self, view: FamilyView) -> Practice:
+        """How the family's parts and settings are handled."""
+        return self._practices.setdefault(view.id, practice(view, self.library.records.shop))
+
+    def remedies(self, view: FamilyView) -> Mapping[str, Remedy]:
+        """Failure mode id -> its remedy on the family."""
+        if view.id not in self._remedies:
+            self._remedies[view.id] = remedies(view)
+        return self._remedies[view.id]
+
+    def complaint(self, view: FamilyView, symptom_id: str) -> Complaint:
+        """One of the family's symptoms. Raises KeyError for one that it does not have."""
+        key = (view.id, symptom_id)
+        if key not in self._complaints:
+            symptom = view.symptoms[symptom_id]
+            folded = family_tree(self.library, view, symptom)
+            self._complaints[key] = complaint(
+                self.library, view, symptom, folded, self.machine(view), self.remedies(view)
+            )
+        return self._complaints[key]
+
+    def complaints(self) -> Iterator[Complaint]:
+        """Every family with every symptom that it can have, by id."""
+        for view in self.library.views:
+            for symptom in sorted(view.symptoms):
+                yield self.complaint(view, symptom)
+
+    def diagnosed(self, complaint: Complaint) -> Diagnosed:
+        """The order of checks for a complaint."""
+        key = (complaint.view.id, complaint.symptom.id)
+        if key not in self._diagnosed:
+            self._diagnosed[key] = self._cache.diagnosed(complaint.case)
+        return self._diagnosed[key]
+
+    def sheet_of(self, view: FamilyView, remedy_id: str) -> str:
+        """The failure mode under whose name the remedy's job sheet stands; empty for a joint remedy.
+
+        Failure modes with the same remedy share the sheet of the first of them.
+        """
+        if view.id not in self._sheets:
+            self._sheets[view.id] = {}
+            for mode, remedy in sorted(self.remedies(view).items()):
+                self._sheets[view.id].setdefault(remedy.id, mode)
+        return self._sheets[view.id].get(remedy_id, "")
+
+    def worklist(self, complaint: Complaint) -> Worklist:
+        """The checks of a complaint as a list to work down."""
+        key = (complaint.view.id, complaint.symptom.id)
+        if key not in self._worklists:
+            policy = self.diagnosed(complaint).solution.policy
+            self._worklists[key] = worklist(complaint.case, policy)
+        return self._worklists[key]
+
+    def next_best(self, item: Item) -> str | None:
+        """The check to do where the one of the item cannot be done; None if no other tells anything."""
+        now = item.situation
+        steps = next_step(now.case, {h.id: h.share for h in now.left}, now.open_parts, {item.check})
+        return next((step.id for step in steps if step.kind == "check"), None)
+
+    def whole_minutes(self, view: FamilyView, remedy: Remedy) -> float:
+        """The whole job for a remedy: from a closed machine to a proved one."""
+        machine = self.machine(view)
+        work = machine.work(remedy)
+        settings = sum(machine.settings[s].minutes for s in sorted(work.settings))
+        proving = self.library.records.shop.proving_sew
+        return machine.opening_minutes(work.parts) + settings + remedy.minutes + proving

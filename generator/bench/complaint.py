@@ -1,0 +1,122 @@
+"""One symptom on one family: its tree, its hypotheses with their shares, and its checks."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import prod
+
+from generator.analysis.check_order.case import Case, Check, Hypothesis
+from generator.analysis.fault_tree import CutSets, minimal_cut_sets
+from generator.analysis.evidence import Rate, rate
+from generator.analysis.folding import Folded
+from generator.analysis.machine import Machine, Remedy
+from generator.analysis.tree import Gate, event_ids
+from generator.bench.remedies import together
+from generator.family_view import FamilyView
+from generator.library import Library
+from generator.records.model import Check as CheckRecord
+from generator.records.model import Symptom
+
+NONE_OF_THESE = "None of these"
+"What is seen where a record's outcomes leave a cause out and none is `otherwise`."
+
+
+@dataclass(frozen=True, slots=True)
+class Complaint:
+    """Everything that diagnosis needs of one symptom on one family."""
+
+    view: FamilyView
+    symptom: Symptom
+    folded: Folded
+    rates: Mapping[str, Rate]
+    "Failure mode id -> how often it is met on this family."
+    cut_sets: CutSets
+    case: Case
+    "Hypotheses are the minimal cut sets, named by their causes joined with '+'."
+
+    @property
+    def tree(self) -> Gate:
+        """The family's tree; a complaint always has one."""
+        assert self.folded.tree is not None
+        return self.folded.tree
+
+    @property
+    def probabilities(self) -> dict[str, float]:
+        """Failure mode id -> probability on a machine of this family."""
+        return {mode: r.mean for mode, r in self.rates.items()}
+
+    def rests_on(self, hypothesis: str) -> str:
+        """What a hypothesis' share rests on: bench jobs counted, or the author's estimate."""
+        rates = [self.rates[mode] for mode in hypothesis.split("+")]
+        if len(rates) > 1:
+            return "two faults together"
+        rate = rates[0]
+        return f"{rate.found} of {rate.machines} bench jobs" if rate.machines else "author's estimate"
+
+
+def complaint(
+    library: Library,
+    view: FamilyView,
+    symptom: Symptom,
+    folded: Folded,
+    machine: Machine,
+    remedies: Mapping[str, Remedy],
+) -> Complaint:
+    """Puts a complaint together. The tree must not be empty."""
+    assert folded.tree is not None
+    rates = {mode: _rate(view, mode) for mode in event_ids(folded.tree)}
+    cut_sets = minimal_cut_sets(folded.tree, {m: r.mean for m, r in rates.items()})
+    hypotheses = tuple(
+        Hypothesis(
+            id="+".join(causes),
+            causes=causes,
+            share=prod(rates[c].mean for c in causes),
+            remedy=together(remedies[c] for c in causes),
+        )
+        for causes in cut_sets.sets
+    )
+    checks = tuple(
+        check
+        for record in view.checks.values()
+        if (check := _check(library, record, hypotheses)) is not None
+    )
+    case = Case(hypotheses, checks, machine, library.records.shop.proving_sew)
+    return Complaint(view, symptom, folded, rates, cut_sets, case)
+
+
+def _rate(view: FamilyView, mode: str) -> Rate:
+    counted = [t for t in view.tallies if mode in t.found]
+    return rate(
+        min(view.seen(mode) / 1000, 0.999),
+        found=sum(t.found[mode] for t in counted),
+        machines=sum(t.machines for t in counted),
+    )
+
+
+def _check(library: Library, record: CheckRecord, hypotheses: tuple[Hypothesis, ...]) -> Check | None:
+    """The check as it bears on these hypotheses, or None where it tells nothing about any of them."""
+    fitted = [
+        frozenset().union(*(library.fitted(reference) for reference in outcome.fits))
+        for outcome in record.outcomes
+    ]
+    sees = {h.id: _outcome(record, fitted, h.causes) for h in hypotheses}
+    cured = frozenset(i for i, outcome in enumerate(record.outcomes) if outcome.cured)
+    if len(set(sees.values())) < 2 and not cured & set(sees.values()):
+        return None
+    says = tuple(outcome.says for outcome in record.outcomes)
+    if len(record.outcomes) in sees.values():
+        says += (NONE_OF_THESE,)
+    return Check(record.id, record.minutes, record.reach, says, sees, cured)
+
+
+def _outcome(record: CheckRecord, fitted: list[frozenset[str]], causes: tuple[str, ...]) -> int:
+    """The first outcome that shows the causes: any one of them, or all where it cures."""
+    for number, outcome in enumerate(record.outcomes):
+        enough = all if outcome.cured else any
+        if fitted[number] and enough(cause in fitted[number] for cause in causes):
+            return number
+    for number, outcome in enumerate(record.outcomes):
+        if outcome.otherwise:
+            return number
+    return len(record.outcomes)

@@ -1,0 +1,88 @@
+"""What the standards and the geometry add to a fastener note."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.analysis.fasteners.flats import advice, flat_depth, flat_width, turns_to_clear
+from generator.analysis.fasteners.near_miss import near_misses
+from generator.records.model import Fastener
+from generator.standards.agreement import kind_of, socket_size
+from generator.standards.keys import key_for
+from generator.standards.notation import parse_thread
+from generator.standards.quantity import Quantity
+from generator.standards.threads import Thread
+
+_SHOWN = 2
+"Near misses worth knowing at the bench: the nearest of each side."
+
+
+@dataclass(frozen=True, slots=True)
+class FastenerFacts:
+    """One joint, worked out."""
+
+    thread: Thread | None
+    "None where the note names no thread or one that no table has."
+    key_said: str
+    near_misses: tuple[str, ...]
+    shaft_mm: float | None
+    flat_width_mm: float | None
+    flat_depth_mm: float | None
+    turns: float | None
+    turns_said: str
+
+
+def fastener_facts(note: Fastener) -> FastenerFacts:
+    """Works out one note. A thread or flat that cannot be read leaves its facts empty."""
+    thread = _thread(note)
+    shaft = _mm(note.shaft)
+    width, depth = _flat(note, shaft)
+    turns = turns_to_clear(depth, float(thread.pitch_mm)) if thread and depth else None
+    return FastenerFacts(
+        thread,
+        _key_said(note, thread),
+        _near(note),
+        shaft,
+        width,
+        depth,
+        turns,
+        advice(turns) if turns else "",
+    )
+
+
+def _thread(note: Fastener) -> Thread | None:
+    try:
+        return parse_thread(note.thread) if note.thread else None
+    except ValueError:
+        return None
+
+
+def _mm(length: str | None) -> float | None:
+    return Quantity.parse(length).number("mm") if length else None
+
+
+def _flat(note: Fastener, shaft: float | None) -> tuple[float | None, float | None]:
+    """Width and depth of the flat; the one that the note lacks is reckoned from the shaft."""
+    if note.flat is None or shaft is None:
+        return None, None
+    try:
+        if note.flat.width:
+            width = _mm(note.flat.width)
+            return width, flat_depth(shaft, width)
+        depth = _mm(note.flat.depth)
+        return flat_width(shaft, depth), depth
+    except ValueError:
+        return None, None
+
+
+def _key_said(note: Fastener, thread: Thread | None) -> str:
+    kind = kind_of(note.kind)
+    key = key_for(thread, kind) if thread and kind else None
+    if key is None or socket_size(note.drive or "") is None or note.key_confirmed:
+        return ""
+    return "By common practice; measure it." if key.inferred else f"As the standard has it ({key.source})."
+
+
+def _near(note: Fastener) -> tuple[str, ...]:
+    socket = socket_size(note.drive or "")
+    return tuple(miss.says for miss in near_misses(socket)[:_SHOWN]) if socket else ()

@@ -1,0 +1,56 @@
+"""A family's view as the machine that analysis reckons with."""
+
+from __future__ import annotations
+
+from generator.analysis.job.types import Handling, Practice, SettingHandling
+from generator.analysis.machine import Machine
+from generator.analysis.machine import Part as MachinePart
+from generator.analysis.machine import Setting as MachineSetting
+from generator.family_view import FamilyView
+from generator.records.model import Part, Setting, Shop, price_band
+
+
+def machine(view: FamilyView) -> Machine:
+    """Parts and settings of one family with their minutes."""
+    return Machine(
+        parts={
+            p.id: MachinePart(p.id, p.behind, p.off.minutes, p.on.minutes, p.disturbs)
+            for p in view.parts.values()
+        },
+        settings={
+            s.id: MachineSetting(s.id, s.minutes, s.after, s.disturbs, s.reach)
+            for s in view.settings.values()
+        },
+    )
+
+
+def practice(view: FamilyView, shop: Shop) -> Practice:
+    """How each part and setting of one family is handled, with the shop's prices."""
+    return Practice(
+        parts={p.id: _handling(p, view, shop) for p in view.parts.values()},
+        settings={s.id: _setting_handling(s) for s in view.settings.values()},
+    )
+
+
+def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
+    off = part.off.position or "upright"
+    price = shop.prices.get(part.id, part.price)
+    return Handling(
+        off_position=off,
+        on_position=part.on.position or off,
+        off_tools=part.off.tools,
+        on_tools=part.on.tools,
+        joints=part.joints,
+        loose=part.loose,
+        wears=part.wears,
+        price=price_band(price) if price else None,
+        oil=tuple(o.point for _, o in view.oil() if o.part == part.id),
+    )
+
+
+def _setting_handling(setting: Setting) -> SettingHandling:
+    return SettingHandling(
+        position=setting.position or "upright",
+        tools=setting.tools,
+        proved_by=setting.proved_by or "",
+    )

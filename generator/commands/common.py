@@ -1,0 +1,96 @@
+"""What several commands share: opening the records, finding what was named, refusing in one sentence."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable
+from difflib import get_close_matches
+from pathlib import Path
+from typing import Any, NoReturn
+
+import click
+
+from generator.bench import Bench, Complaint
+from generator.family_view import FamilyView
+from generator.library import Library
+from generator.store import load_kept
+
+CACHE = Path(".cache/handwheel")
+"Under the folder where the command is run, as for the site."
+
+
+class Refusal(click.ClickException):
+    """Bad input: one sentence, exit 1."""
+
+    def show(self, file: Any = None) -> None:
+        """The sentence alone, without a prefix."""
+        click.echo(self.format_message(), err=True)
+
+
+def refuse(sentence: str) -> NoReturn:
+    """Ends the command."""
+    raise Refusal(sentence)
+
+
+def content_option(command: Callable) -> Callable:
+    """`--content DIR`, repeatable."""
+    return click.option(
+        "--content",
+        multiple=True,
+        type=click.Path(path_type=Path),
+        default=(Path("content"),),
+        help="Content folder; repeat it to lay later ones over earlier ones.",
+        metavar="DIR",
+    )(command)
+
+
+def family_option(command: Callable) -> Callable:
+    """`-f FAMILY`."""
+    return click.option("-f", "--family", required=True, metavar="FAMILY", help="The family's id.")(command)
+
+
+def json_option(command: Callable) -> Callable:
+    """`--json`."""
+    return click.option("--json", "as_json", is_flag=True, help="Print JSON.")(command)
+
+
+def open_bench(content: Iterable[Path]) -> Bench:
+    """The records of the content folders, ready to be asked. Refuses where they have errors."""
+    folders = tuple(content)
+    for folder in folders:
+        if not folder.is_dir():
+            refuse(f"There is no content folder at {folder}. Name one with --content.")
+    records, errors = load_kept(folders, CACHE)
+    if errors:
+        refuse("The records have errors; `check` explains each.\n" + "\n".join(errors))
+    return Bench(Library(records), CACHE)
+
+
+def known(word: str, names: Iterable[str], what: str) -> str:
+    """The word, if it is one of the names. Refuses with the nearest one."""
+    names = sorted(names)
+    if word in names:
+        return word
+    near = get_close_matches(word, names, n=1)
+    mend = f"Did you mean '{near[0]}'?" if near else f"Known: {', '.join(names) or 'none'}."
+    refuse(f"'{word}' is no {what}. {mend}")
+
+
+def view_of(bench: Bench, family: str) -> FamilyView:
+    """The view of a family named on the command line."""
+    return bench.library.for_family(known(family, bench.library.records.families, "family"))
+
+
+def complaint_of(bench: Bench, family: str, symptom: str) -> Complaint:
+    """A symptom of a family, both named on the command line."""
+    view = view_of(bench, family)
+    known(symptom, bench.library.records.symptoms, "symptom")
+    if symptom not in view.symptoms:
+        title = bench.library.records.symptoms[symptom].title
+        refuse(f"{view.family.title} cannot have '{title}'. It can have: {', '.join(sorted(view.symptoms))}.")
+    return bench.complaint(view, symptom)
+
+
+def print_json(value: object) -> None:
+    """JSON as a person can read it too."""
+    click.echo(json.dumps(value, indent=2, ensure_ascii=False))

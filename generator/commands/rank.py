@@ -1,0 +1,91 @@
+"""`rank`: causes of a complaint by share, and the next check."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+import click
+
+from generator.analysis.diagnosis import Answer
+from generator.bench import Complaint
+from generator.bench.walk import Walk, walk
+from generator.commands import common
+
+
+@click.command()
+@click.argument("symptom")
+@common.family_option
+@click.option("--saw", multiple=True, metavar="CHECK=NUMBER", help="What a check showed: the number of its outcome, from 1.")
+@click.option("--skip", multiple=True, metavar="CHECK", help="A check that cannot be done.")
+@common.json_option
+@common.content_option
+def rank(
+    symptom: str, family: str, saw: Sequence[str], skip: Sequence[str], as_json: bool, content: Sequence[Path]
+) -> None:
+    """Rank the causes of SYMPTOM on a family, after what was seen so far."""
+    bench = common.open_bench(content)
+    complaint = common.complaint_of(bench, family, symptom)
+    answers = [_answer(complaint, text) for text in saw]
+    skipped = [common.known(check, complaint.view.checks, "check of this family") for check in skip]
+    found = walk(bench, complaint, answers, skipped)
+    if as_json:
+        common.print_json(_json(complaint, found))
+    else:
+        click.echo("\n".join(_lines(complaint, found)))
+
+
+def _answer(complaint: Complaint, text: str) -> Answer:
+    """Reads CHECK=NUMBER."""
+    name, mark, number = text.partition("=")
+    if not mark:
+        common.refuse(f"'{text}' says no outcome. Write it as CHECK=NUMBER, such as watch-hook=2.")
+    common.known(name, complaint.view.checks, "check of this family")
+    check = next((c for c in complaint.case.checks if c.id == name), None)
+    if check is None:
+        common.refuse(f"'{name}' tells nothing about '{complaint.symptom.title}' on this family.")
+    if not number.isdecimal() or not 1 <= int(number) <= len(check.outcomes):
+        shown = "; ".join(f"{n} {says}" for n, says in enumerate(check.outcomes, 1))
+        common.refuse(f"'{name}' has no outcome {number or '(empty)'}. It has: {shown}.")
+    trust = complaint.view.checks[name].trust
+    return Answer(name, int(number) - 1, len(check.outcomes), check.sees, trust)
+
+
+def _json(complaint: Complaint, found: Walk) -> dict[str, object]:
+    remedies = {h.id: h.remedy.id for h in complaint.case.hypotheses}
+    return {
+        "causes": [
+            {"id": h, "share": share, "remedy": remedies[h], "rests_on": complaint.rests_on(h)}
+            for h, share in found.ranking.shares.items()
+        ],
+        "next_check": found.next_check,
+        "next_remedy": found.next_remedy,
+        "expected_minutes": found.expected_minutes,
+        "exact": found.exact,
+        "lower_bound": found.lower_bound,
+        "said": found.ranking.said,
+    }
+
+
+def _lines(complaint: Complaint, found: Walk) -> list[str]:
+    lines = [f"{complaint.symptom.title}, {complaint.view.family.title}", ""]
+    for cause, share in found.ranking.shares.items():
+        names = " and ".join(complaint.view.failure_modes[m].title for m in cause.split("+"))
+        lines.append(f"{share:7.1%}  {names}  ({complaint.rests_on(cause)})")
+    lines.append("")
+    if found.ranking.said:
+        lines += [found.ranking.said, ""]
+    if found.next_check:
+        check = complaint.view.checks[found.next_check]
+        lines.append(f"Next: {check.title} ({check.minutes:g} min)")
+        shown = next(c for c in complaint.case.checks if c.id == found.next_check).outcomes
+        lines += [f"  {n}  {says}" for n, says in enumerate(shown, 1)]
+    elif found.next_remedy:
+        lines.append(f"Next: {found.next_remedy}")
+    lines.append(_expected(found))
+    return lines
+
+
+def _expected(found: Walk) -> str:
+    proof = "no order takes fewer" if found.exact else f"at least {found.lower_bound:.1f}"
+    return f"{found.expected_minutes:.1f} min still to expect ({proof})"

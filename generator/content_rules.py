@@ -1,0 +1,67 @@
+"""Rules that need more than records: what the standards say of them. The door that loads with all rules."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from generator.analysis.fasteners.flats import flat_depth, flat_width
+from generator.records.finding import Finding
+from generator.records.load import load
+from generator.records.model import Fastener, Records
+from generator.records.rules.book import Book
+from generator.records.rules.registry import Rule
+from generator.standards.agreement import disagreement
+from generator.standards.quantity import Quantity
+
+
+def load_checked(folders: Sequence[Path]) -> tuple[Records, tuple[Finding, ...]]:
+    """All good records, and everything that is wrong by any rule."""
+    return load(folders, EXTRA_RULES)
+
+
+def _keys(book: Book) -> Iterator[Finding]:
+    """A key that is not the standard's for its thread, unless the record says why."""
+    for family, number, note in _notes(book):
+        if not (note.thread and note.drive):
+            continue
+        where = ("fasteners", family), (number, "drive")
+        try:
+            said = disagreement(note.thread, note.kind, note.drive)
+        except ValueError as error:
+            yield book.finding(where[0], (number, "thread"), str(error), "Write it as 10-32, 11/64-40 or M4x0.5.", level="warning")
+            continue
+        if said and not note.key_confirmed:
+            hint = "If the key was tried, add `key_confirmed: true` and `key_reason:`."
+            yield book.finding(*where, said[0].upper() + said[1:], hint, level="warning")
+        if note.key_confirmed and not said:
+            message = "The key agrees with the standard, so there is nothing to confirm."
+            yield book.finding(where[0], (number, "key_confirmed"), message, "Take out `key_confirmed:` and `key_reason:`.", key=True)
+
+
+def _flats(book: Book) -> Iterator[Finding]:
+    """A flat that does not go on its shaft."""
+    for family, number, note in _notes(book):
+        if note.flat is None or note.shaft is None:
+            continue
+        shaft = Quantity.parse(note.shaft).number("mm")
+        try:
+            if note.flat.width:
+                flat_depth(shaft, Quantity.parse(note.flat.width).number("mm"))
+            else:
+                flat_width(shaft, Quantity.parse(note.flat.depth or "").number("mm"))
+        except ValueError as error:
+            yield book.finding(("fasteners", family), (number, "flat"), str(error), "Measure the shaft and the flat again.")
+
+
+def _notes(book: Book) -> Iterator[tuple[str, int, Fastener]]:
+    """Family, place in its file, note."""
+    for family, notes in book.records.fasteners.items():
+        for number, note in enumerate(notes):
+            yield family, number, note
+
+
+EXTRA_RULES = (
+    Rule("fastener-key", "A key agrees with the standard for its thread, or the record says why not.", "fasteners", _keys),
+    Rule("fastener-flat", "A flat goes on its shaft.", "fasteners", _flats),
+)

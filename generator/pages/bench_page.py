@@ -1,0 +1,77 @@
+"""The bench page: one symptom on one family, everything that the bench needs of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.bench import Bench, Complaint
+from generator.pages.bench_causes import causes, importance_rows, top_said
+from generator.pages.bench_steps import lead, spare_checks, steps
+from generator.pages.bench_sums import exactness, sums, sums_said
+from generator.pages.maker import Links, Maker, texts
+from generator.pages.page import PageText
+from generator.pages.pictures import Pictures
+from generator.pages.places import place
+
+
+def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
+    """Every family with every symptom that it can have."""
+    for complaint in maker.bench.complaints():
+        yield _page(maker, pictures, complaint)
+
+
+def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
+    bench, view, symptom = maker.bench, complaint.view, complaint.symptom
+    address = place("bench", symptom.id, view.id)
+    link = Links(maker.library, address)
+    ranked = causes(bench, complaint, link)
+    totals = sums(bench.diagnosed(complaint))
+    return maker.page(
+        address,
+        f"{symptom.title}: {view.family.title}",
+        "bench.html",
+        search=texts(symptom.title, view.family.title, symptom.said_as, [m.title for c in ranked for m in c.modes]),
+        description=f"{symptom.title} on {view.family.title}: causes, checks in order, minutes.",
+        scripts=(f"assets/handwheel/data/{view.id}.js",),
+        family=view.family,
+        symptom=symptom,
+        caution_ids=_caution_ids(complaint),
+        sums=totals,
+        sums_said=sums_said(totals),
+        exactness=exactness(bench.diagnosed(complaint).solution),
+        ruled_out=_ruled_out(complaint),
+        ruled_out_count=len(complaint.folded.left_out),
+        lead=lead(bench, complaint, link),
+        steps=steps(bench, complaint, link),
+        spare=spare_checks(bench, complaint),
+        causes=ranked,
+        importance=importance_rows(complaint),
+        top_said=top_said(complaint),
+        tree_svg=pictures[address, "tree"],
+        tree_list=pictures[address, "tree-list"],
+        flow_svg=pictures[address, "flow"],
+        flow_list=pictures[address, "flow-list"],
+        near=_near(complaint, link),
+    )
+
+
+def _caution_ids(complaint: Complaint) -> tuple[str, ...]:
+    """The family's and the symptom's, each once."""
+    return tuple(dict.fromkeys((*complaint.view.family.cautions, *complaint.symptom.cautions)))
+
+
+def _ruled_out(complaint: Complaint) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Reason -> failure modes that this machine cannot have."""
+    reasons: dict[str, list[str]] = {}
+    for left_out in complaint.folded.left_out:
+        reasons.setdefault(left_out.reason, []).append(left_out.id)
+    return tuple((reason, tuple(modes)) for reason, modes in reasons.items())
+
+
+def _near(complaint: Complaint, link: Links) -> tuple[dict[str, str], ...]:
+    """The family's other symptoms that share the most causes with this one."""
+    mine = set(complaint.rates)
+    others = [s for s in complaint.view.symptoms.values() if s.id != complaint.symptom.id]
+    shared = {s.id: len(mine & link.library.modes_under(s.tree)) for s in others}
+    nearest = sorted((s for s in others if shared[s.id]), key=lambda s: (-shared[s.id], s.id))[:4]
+    return tuple({"href": link("bench", s.id, complaint.view.id), "title": s.title} for s in nearest)

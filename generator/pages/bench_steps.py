@@ -1,0 +1,123 @@
+"""The checks of a complaint in the computed order, as cards."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.analysis.check_order.worklist import Item, Row, Trial
+from generator.bench import Bench, Complaint
+from generator.pages import words
+from generator.pages.maker import Links
+from generator.pages.remedy_words import TrialView, trial_view
+from generator.records.model import Check
+
+SHOWN = 4
+"Causes named in a row; the rest are counted."
+
+
+@dataclass(frozen=True, slots=True)
+class RowView:
+    """What is seen, and what it means."""
+
+    says: str
+    means: str
+    cured: bool
+    was: str
+    causes: tuple[dict[str, str], ...]
+    more: int
+    trials: tuple[TrialView, ...]
+    then: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class StepView:
+    """One check as a card."""
+
+    number: int
+    check: Check
+    cautions: tuple[str, ...]
+    minutes: float
+    opens: tuple[str, ...]
+    expected: float
+    rows: tuple[RowView, ...]
+    instead: dict[str, str] | None
+
+
+def lead(bench: Bench, complaint: Complaint, link: Links) -> tuple[TrialView, ...]:
+    """Remedies that are tried before any check."""
+    return tuple(_trial(bench, complaint, t, link) for t in bench.worklist(complaint).trials)
+
+
+def steps(bench: Bench, complaint: Complaint, link: Links) -> tuple[StepView, ...]:
+    """The checks in order of work."""
+    items = bench.worklist(complaint).items
+    first_at = {item.check: item.number for item in reversed(items)}
+    return tuple(_step(bench, complaint, item, first_at, link) for item in items)
+
+
+def spare_checks(bench: Bench, complaint: Complaint) -> tuple[Check, ...]:
+    """Checks that bear on the complaint and that the order has no need of, the quickest first."""
+    used = {item.check for item in bench.worklist(complaint).items}
+    spare = (complaint.view.checks[c.id] for c in complaint.case.checks if c.id not in used)
+    return tuple(sorted(spare, key=lambda c: (c.minutes, c.id)))
+
+
+def _step(
+    bench: Bench, complaint: Complaint, item: Item, first_at: dict[str, int], link: Links
+) -> StepView:
+    check = complaint.view.checks[item.check]
+    moves = [complaint.view.parts[p] for p in item.opens]
+    cautions = (*check.cautions, *(c for p in moves for c in (*p.cautions, *p.off.cautions)))
+    return StepView(
+        number=item.number,
+        check=check,
+        cautions=tuple(dict.fromkeys(cautions)),
+        minutes=item.minutes,
+        opens=item.opens,
+        expected=item.expected,
+        rows=tuple(_row(bench, complaint, check, row, link) for row in item.rows),
+        instead=_instead(bench, complaint, item, first_at, link),
+    )
+
+
+def _row(bench: Bench, complaint: Complaint, check: Check, row: Row, link: Links) -> RowView:
+    record = check.outcomes[row.outcome] if row.outcome < len(check.outcomes) else None
+    names = [_cause_names(complaint, h.causes) for h in row.left]
+    whole = sum(h.share for h in row.left)
+    shares = [words.percent(h.share / whole) for h in row.left] if len(row.left) > 1 else [""]
+    told = [
+        {"href": link("failure-mode", h.causes[0]), "title": name, "share": share}
+        for h, name, share in zip(row.left, names, shares, strict=True)
+    ]
+    return RowView(
+        says=row.says,
+        means=(record.means or "") if record else "",
+        cured=row.cured,
+        was=f"It was: {words.listed(names, 'or')}." if row.cured else "",
+        causes=tuple(told[:SHOWN]),
+        more=max(0, len(told) - SHOWN),
+        trials=tuple(_trial(bench, complaint, t, link) for t in row.trials),
+        then=row.then,
+    )
+
+
+def _cause_names(complaint: Complaint, causes: tuple[str, ...]) -> str:
+    return words.listed([complaint.view.failure_modes[c].title for c in causes])
+
+
+def _trial(bench: Bench, complaint: Complaint, trial: Trial, link: Links) -> TrialView:
+    causes = tuple(dict.fromkeys(c for h in trial.cures for c in h.causes))
+    remedy = trial.cures[0].remedy
+    return trial_view(bench, complaint.view, remedy, causes, trial.minutes, link)
+
+
+def _instead(
+    bench: Bench, complaint: Complaint, item: Item, first_at: dict[str, int], link: Links
+) -> dict[str, str] | None:
+    """The next best check from the same place: its card if it has one, else its own page."""
+    other = bench.next_best(item)
+    if other is None:
+        return None
+    number = first_at.get(other)
+    href = f"#step-{number}" if number else link("check", other)
+    return {"href": href, "title": complaint.view.checks[other].title}

@@ -1,0 +1,127 @@
+"""Templates filled: one maker for the whole site, one set of links for each page."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import cached_property
+from pathlib import Path
+
+import jinja2
+
+from generator.backlinks import Backlinks
+from generator.bench import Bench
+from generator.library import Library
+from generator.pages import words
+from generator.pages.glossing import Glossary
+from generator.pages.page import Heading, PageText
+from generator.pages.places import place, relative
+
+_TEMPLATES = Path(__file__).parent / "templates"
+_H2 = re.compile(r'<h2 id="([^"]+)"[^>]*>(.*?)</h2>', re.S)
+
+
+class Links:
+    """Addresses and titles of records, as one page links to them."""
+
+    def __init__(self, library: Library, page: str) -> None:
+        self.library = library
+        self.page = page
+
+    def __call__(self, kind: str, record_id: str, within: str = "") -> str:
+        """The address of a record from this page; a part or setting is found in its first home."""
+        if kind in ("part", "setting") and not within:
+            within = self.library.homes[record_id][0]
+        return relative(place(kind, record_id, within), self.page)
+
+    def to(self, address: str) -> str:
+        """The address of any page from this page; `address` is from the site's root."""
+        return relative(address, self.page)
+
+    def title(self, kind: str, record_id: str) -> str:
+        """The name that a reader sees."""
+        records = self.library.records
+        if kind in ("part", "setting"):
+            home = records.assemblies[self.library.homes[record_id][0]]
+            return (home.parts.get(record_id) or home.settings[record_id]).title
+        lists = {
+            "symptom": records.symptoms,
+            "family": records.families,
+            "assembly": records.assemblies,
+            "failure-mode": records.failure_modes,
+            "check": records.checks,
+            "technique": records.techniques,
+            "tool": records.tools,
+            "caution": records.cautions,
+            "term": records.glossary,
+            "source": records.sources,
+        }
+        record = lists[kind].get(record_id)
+        return record.title if record else words.spaced(record_id)
+
+
+class Maker:
+    """Fills templates. Everything that a template shows is computed before."""
+
+    def __init__(self, bench: Bench) -> None:
+        self.bench = bench
+        self.library = bench.library
+        self.records = bench.library.records
+        self.backlinks = Backlinks(bench.library)
+        self.glossary = Glossary(self.records.glossary.values())
+
+    @cached_property
+    def _environment(self) -> jinja2.Environment:
+        environment = jinja2.Environment(
+            loader=jinja2.FileSystemLoader(_TEMPLATES),
+            autoescape=True,
+            trim_blocks=True,
+            lstrip_blocks=True,
+            undefined=jinja2.StrictUndefined,
+        )
+        environment.filters.update(
+            block=words.block,
+            inline=words.inline,
+            plain=words.plain,
+            minutes=words.minutes,
+            percent=words.percent,
+            listed=words.listed,
+            spaced=words.spaced,
+        )
+        environment.globals["records"] = self.records
+        return environment
+
+    def page(
+        self,
+        address: str,
+        title: str,
+        template: str,
+        *,
+        search: str = "",
+        description: str = "",
+        scripts: tuple[str, ...] = (),
+        **view: object,
+    ) -> PageText:
+        """The page that a template makes of a view."""
+        link = Links(self.library, address)
+        html = self._environment.get_template(template).render(title=title, link=link, **view)
+        html = self.glossary.explain(html, link("term", "x").removesuffix("#x"))
+        headings = tuple(Heading(a, _text(t)) for a, t in _H2.findall(html))
+        return PageText(address, title, html, headings, search, description, scripts)
+
+
+def _text(html: str) -> str:
+    return re.sub(r"<[^>]+>", "", html).strip()
+
+
+def texts(*parts: object) -> str:
+    """Words for the search index, from strings and nested sequences of them."""
+    return " ".join(words.plain(t) for t in _strings(parts) if t)
+
+
+def _strings(parts: object) -> Iterator[str]:
+    if isinstance(parts, str):
+        yield parts
+    elif isinstance(parts, (tuple, list)):
+        for part in parts:
+            yield from _strings(part)

@@ -1,0 +1,143 @@
+"""All pictures of the site, laid out together, each with the list that says the same."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+
+from markupsafe import Markup
+
+from generator.analysis.check_order import to_json
+from generator.analysis.machine import Part
+from generator.bench import Bench, Complaint
+from generator.bench.trees import full_tree
+from generator.diagrams import fault_tree_svg, flow_list, flow_svg, parts_graph_svg, settings_svg, tree_list
+from generator.diagrams.layout import Drawing, render_all
+from generator.diagrams.outline import as_html
+from generator.pages import words
+from generator.pages.maker import Links
+from generator.pages.places import place
+from generator.pages.remedy_words import remedy_words
+from generator.records.model import Assembly
+
+Key = tuple[str, str]
+"Page address, name of the picture."
+Pictures = Mapping[Key, Markup]
+
+
+def draw_all(bench: Bench) -> Pictures:
+    """Every picture that a page will ask for. One run of Graphviz lays them out."""
+    drawings: dict[Key, Drawing] = {}
+    lists: dict[Key, Markup] = {}
+    for key, made in _all(bench):
+        if isinstance(made, Drawing):
+            drawings[key] = made
+        else:
+            lists[key] = Markup(made)
+    svgs = render_all(list(drawings.values()))
+    return lists | {key: Markup(svg) for key, svg in zip(drawings, svgs, strict=True)}
+
+
+def _all(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
+    yield from _symptom_trees(bench)
+    for complaint in bench.complaints():
+        yield from _family_tree(bench, complaint)
+        yield from _flow(bench, complaint)
+    yield from _assemblies(bench)
+    yield from _settings(bench)
+
+
+def _symptom_trees(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
+    for symptom in bench.library.records.symptoms.values():
+        address = place("symptom", symptom.id)
+        tree, href = full_tree(bench.library, symptom), _tree_href(bench, address)
+        yield (address, "tree"), fault_tree_svg.prepare(tree, prefix="t", href=href)
+        yield (address, "tree-list"), as_html(tree_list.outline(tree, href=href))
+
+
+def _tree_href(bench: Bench, address: str) -> Callable[[str], str]:
+    """Where a node leads: a failure mode's page, or the symptom that a shared subtree stands under."""
+    link = Links(bench.library, address)
+
+    def href(node: str) -> str:
+        if "/" in node:
+            return link("symptom", node.partition("/")[0])
+        return link("failure-mode", node)
+
+    return href
+
+
+def _family_tree(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | str]]:
+    address, href = _address(complaint), _tree_href(bench, _address(complaint))
+    shares = {h.id: words.percent(h.share) for h in complaint.case.hypotheses if len(h.causes) == 1}
+    yield (address, "tree"), fault_tree_svg.prepare(complaint.tree, prefix="t", href=href, shares=shares)
+    yield (address, "tree-list"), as_html(tree_list.outline(complaint.tree, href=href, shares=shares))
+
+
+def _address(complaint: Complaint) -> str:
+    return place("bench", complaint.symptom.id, complaint.view.id)
+
+
+def _flow(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | str]]:
+    address = _address(complaint)
+    link = Links(bench.library, address)
+    policy = to_json(bench.diagnosed(complaint).solution.policy)
+    assert policy is not None
+    remedies = _remedy_titles(bench, complaint, link)
+
+    def name(kind: str, step: str) -> str:
+        return complaint.view.checks[step].title if kind == "check" else remedies[step]
+
+    def href(kind: str, step: str) -> str | None:
+        if kind == "check":
+            return link("check", step)
+        sheet = bench.sheet_of(complaint.view, step)
+        return link("jobs", sheet, complaint.view.id) if sheet else None
+
+    title = f"{complaint.symptom.title}, {complaint.view.family.title}"
+    yield (address, "flow"), flow_svg.prepare(policy, prefix="f", title=title, name=name, href=href, more="#flow-list")
+    yield (address, "flow-list"), as_html(flow_list.outline(policy, name=name, href=href))
+
+
+def _remedy_titles(bench: Bench, complaint: Complaint, link: Links) -> dict[str, str]:
+    """Remedy id -> what is done, in words."""
+    titles = {}
+    for cause in complaint.case.hypotheses:
+        said = remedy_words(bench, complaint.view, cause.remedy, cause.causes, link)
+        titles.setdefault(cause.remedy.id, "; ".join(w.text for w in said))
+    return titles
+
+
+def _assemblies(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
+    for assembly in bench.library.records.assemblies.values():
+        if any(p.behind for p in assembly.parts.values()):
+            address = place("assembly", assembly.id)
+            yield (address, "parts"), _parts_drawing(bench, assembly, Links(bench.library, address))
+
+
+def _parts_drawing(bench: Bench, assembly: Assembly, link: Links) -> Drawing:
+    parts = [Part(p.id, _known(bench, p.behind), p.off.minutes) for p in assembly.parts.values()]
+    return parts_graph_svg.prepare(
+        parts,
+        prefix="p",
+        title=assembly.title,
+        name=lambda part: link.title("part", part),
+        href=lambda part: f"#{part}" if part in assembly.parts else link("part", part),
+        notes={p.id: words.minutes(p.off.minutes) for p in assembly.parts.values() if p.off.minutes},
+    )
+
+
+def _known(bench: Bench, parts: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(p for p in parts if p in bench.library.homes)
+
+
+def _settings(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
+    for view in bench.library.views:
+        if view.settings:
+            yield (place("settings-order", view.id), "settings"), settings_svg.prepare(
+                bench.machine(view).settings.values(),
+                prefix="s",
+                title=view.family.title,
+                name=lambda setting, of=view.settings: of[setting].title,
+                href=lambda setting: f"#{setting}",
+                notes={s.id: words.minutes(s.minutes) for s in view.settings.values()},
+            )

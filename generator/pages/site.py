@@ -1,0 +1,66 @@
+"""All pages of the site, in the order of the floors: hubs, records, charts, bench pages."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from generator.bench import Bench
+from generator.pages import (
+    assembly_pages,
+    bench_page,
+    chart_pages,
+    contribute_page,
+    family_pages,
+    fault_pages,
+    guides_page,
+    lists,
+    symptom_pages,
+    technique_pages,
+)
+from generator.pages.maker import Maker
+from generator.pages.page import PageText
+from generator.pages.pictures import draw_all
+
+NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
+    "At the bench": (
+        ("index.html", "Find"),
+        ("symptoms.html", "Symptoms"),
+        ("families.html", "Machines"),
+        ("job-list.html", "Job sheets"),
+        ("fasteners.html", "Fasteners"),
+        ("settings-order.html", "Settings"),
+        ("oil-chart.html", "Oil"),
+    ),
+    "Look up": (
+        ("assemblies.html", "Mechanisms"),
+        ("failure-modes.html", "Failure modes"),
+        ("checks.html", "Checks"),
+        ("techniques.html", "Ways of working"),
+        ("cautions.html", "Cautions"),
+        ("tools.html", "Tools"),
+        ("glossary.html", "Glossary"),
+    ),
+    "Learn": (("guides.html", "Guides"),),
+    "This book": (
+        ("sources.html", "Sources"),
+        ("contribute.html", "Contribute"),
+    ),
+}
+"Section -> pages in the side navigation: hubs alone, so that its size does not grow with the content."
+
+
+def all_pages(bench: Bench, folders: Sequence[Path]) -> Iterator[PageText]:
+    """Every page that is made from records."""
+    maker = Maker(bench)
+    pictures = draw_all(bench)
+    yield from lists.pages(maker)
+    yield from guides_page.pages(maker, folders)
+    yield from contribute_page.pages(maker)
+    yield from family_pages.pages(maker)
+    yield from symptom_pages.pages(maker, pictures)
+    yield from bench_page.pages(maker, pictures)
+    yield from assembly_pages.pages(maker, pictures)
+    yield from fault_pages.pages(maker)
+    yield from technique_pages.pages(maker)
+    yield from chart_pages.pages(maker, pictures)

@@ -1,0 +1,59 @@
+"""The MkDocs plugin: hooks only. What they do is in `site_build` and below."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from mkdocs.config import base, config_options
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import Files
+
+from generator import mkdocs_site, site_build
+
+
+class HandwheelConfig(base.Config):
+    """The plugin's options in mkdocs.yml."""
+
+    more_content = config_options.ListOfItems(config_options.Dir(exists=True), default=[])
+    "Content folders laid over the first one, such as a shop's private records."
+    cache = config_options.Type(str, default=".cache/handwheel")
+    "Where worked-out check orders are kept between builds."
+
+
+class HandwheelPlugin(BasePlugin[HandwheelConfig]):
+    """Turns records into pages."""
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Point the theme at our templates, styles and scripts."""
+        mkdocs_site.dress(config)
+        return config
+
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        """Do all that can fail before MkDocs clears the folder of the last good site."""
+        folders = [Path(config.docs_dir), *map(Path, self.config.more_content)]
+        cache = Path(config.config_file_path).parent / self.config.cache
+        try:
+            self.site = site_build.build(folders, cache, config.site_url or "")
+        except site_build.ContentError as error:
+            raise PluginError(str(error)) from None
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Add the pages, the browser's data and the assets."""
+        return mkdocs_site.add_files(files, self.site, config)
+
+    def on_post_page(self, output: str, *, page: object, config: MkDocsConfig) -> str:
+        """Give a page the scripts that it alone needs."""
+        return mkdocs_site.with_scripts(output, page)
+
+    def on_env(self, env: object, *, config: MkDocsConfig, files: Files) -> None:
+        """Feed the search index from the records."""
+        mkdocs_site.index(self.site, config)
+
+    def on_serve(self, server: LiveReloadServer, **_: object) -> LiveReloadServer:
+        """Build again when a record, the schema or a template changes."""
+        for folder in (*self.config.more_content, *site_build.WATCHED):
+            server.watch(str(folder))
+        return server

@@ -1,0 +1,41 @@
+"""The whole way from content folders to finished pages, stage by stage."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.bench import Bench
+from generator.library import Library
+from generator.pages.page import PageText
+from generator.pages.site import all_pages
+from generator.content_rules import load_checked
+from generator.records.report import as_text
+
+_HERE = Path(__file__).parent
+WATCHED = (_HERE.parent / "schema", _HERE / "pages", _HERE / "assets")
+"Folders whose change makes a new site, beside the content."
+
+
+class ContentError(Exception):
+    """The records have errors; the message lists each on a line of its own."""
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """Everything that is published."""
+
+    pages: tuple[PageText, ...]
+    data: Mapping[str, str]
+    "Address -> content of the script files that hold the browser's data."
+
+
+def build(folders: Sequence[Path], cache: Path, site_url: str) -> Site:
+    """Reads, checks, computes and renders. Raises ContentError where a record is faulty."""
+    records, findings = load_checked(folders)
+    errors = [f for f in findings if f.level == "error"]
+    if errors:
+        raise ContentError("The records have errors.\n" + as_text(errors))
+    bench = Bench(Library(records), cache)
+    return Site(tuple(all_pages(bench, folders)), {})
