@@ -79,6 +79,7 @@ def complaint(
     checks = tuple(
         check
         for record in view.checks.values()
+        if not record.only_for or symptom.id in record.only_for
         if (check := _check(library, record, hypotheses)) is not None
     )
     case = Case(hypotheses, checks, machine, library.records.shop.proving_sew)

@@ -67,6 +67,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("remedy", "technique"): "technique",
     },
     "check": {
+        ("only_for", "*"): "symptom",
         ("reach", "*"): "part",
         **_lists(_GUARDS),
         ("source",): "source",
@@ -114,16 +115,17 @@ class Reference:
 
 def references(content: Content) -> list[Reference]:
     """Every name in every record that could be read, sound or not, in order of kind, id and route."""
-    return [
-        reference
-        for kind, by_id in content.records.items()
-        for record in by_id.values()
-        for reference in (*_named(record, kind), *_in_tree(record))
-    ]
+    records = (record for by_id in content.records.values() for record in by_id.values())
+    return [reference for record in records for reference in references_of(record)]
 
 
-def _named(record: Record, kind: str) -> Iterator[Reference]:
-    for pattern, target in NAMES.get(kind, {}).items():
+def references_of(record: Record) -> list[Reference]:
+    """Every name in one record."""
+    return [*_named(record), *_in_tree(record)]
+
+
+def _named(record: Record) -> Iterator[Reference]:
+    for pattern, target in NAMES.get(record.kind, {}).items():
         for route, key, value in match(record.data, pattern):
             if isinstance(value, str):
                 yield Reference(record, route, key, target, value)

@@ -176,6 +176,8 @@ class Check:
     "In order: the first that fits a cause is the one that it shows."
     expect: str | None = None
     "What a good machine shows."
+    only_for: tuple[str, ...] = ()
+    "Ids of symptoms with which it can be done; empty for any."
     reach: tuple[str, ...] = ()
     "Ids of parts that must be out of the way; those that a family lacks are passed over."
     position: str | None = None
