@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-import sys
-from pathlib import Path
 from time import perf_counter
 
+from tests.analysis.check_order.order_cases import bench_case
+
 from generator.analysis.check_order import solve
-
-sys.path.insert(0, str(Path(__file__).parents[1] / "analysis" / "check_order"))
-
-from order_cases import bench_case  # noqa: E402
 
 TYPICAL = [(number, 12 + number % 9, 12 + number * 5 % 13) for number in range(16)]
 LARGE = [(number, 30, 35) for number in range(6)]

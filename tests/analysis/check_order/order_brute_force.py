@@ -10,7 +10,9 @@ from generator.analysis.check_order.case import Case, Check
 from generator.analysis.machine import Machine, Remedy
 
 
-def least_minutes(case: Case, left: list[str] | None = None, opened: set[str] | None = None) -> float:
+def least_minutes(
+    case: Case, left: list[str] | None = None, opened: set[str] | None = None
+) -> float:
     """Expected minutes of the best of all policies, shares of what is left scaled to 1."""
     shares = {h.id: h.share for h in case.hypotheses if left is None or h.id in left}
     return _least(case, list(shares), opened or set()) / sum(shares.values())

@@ -36,18 +36,21 @@ def random_machine(rng: Random) -> Machine:
         behind = _some(rng, sorted(parts))
         minutes = rng.choice((0.0, 0.5, 1.0, 2.0, 5.0)), rng.choice((0.5, 1.0, 2.0, 4.0))
         parts[f"p{n}"] = Part(f"p{n}", behind, *minutes, _some(rng, settings))
-    made = {
-        s: Setting(s, rng.choice((1.0, 4.0, 8.0, 20.0)), (), _some(rng, settings), _some(rng, sorted(parts)))
-        for s in settings
-    }
+    made = {s: _random_setting(rng, s, settings, sorted(parts)) for s in settings}
     return Machine(parts, made)
+
+
+def _random_setting(rng: Random, id: str, settings: list[str], parts: list[str]) -> Setting:
+    minutes = rng.choice((1.0, 4.0, 8.0, 20.0))
+    return Setting(id, minutes, (), _some(rng, settings), _some(rng, parts))
 
 
 def random_remedy(rng: Random, number: int, machine: Machine) -> Remedy:
     """Renews, sets, cleans, or several of these."""
     parts, settings = sorted(machine.parts), sorted(machine.settings)
     minutes = rng.choice((0.0, 1.0, 3.0, 10.0))
-    return Remedy(f"r{number:02}", _some(rng, parts), _some(rng, settings), _some(rng, parts), minutes)
+    made = _some(rng, parts), _some(rng, settings), _some(rng, parts)
+    return Remedy(f"r{number:02}", *made, minutes)
 
 
 def random_check(rng: Random, number: int, causes: int, machine: Machine) -> Check:
@@ -74,7 +77,7 @@ ADJUSTED = ("feed-timing", "hook-timing", "needle-bar-height", "presser-height",
 
 
 def bench_case(number: int, causes: int, checks: int) -> Case:
-    """A complaint of the size met at the bench: parts behind covers, most causes with their own remedy."""
+    """A complaint as met at the bench: parts behind covers, most causes with their own remedy."""
     rng = Random(number)
     machine = _bench_machine(rng)
     remedies = [_bench_remedy(rng, n, machine) for n in range(max(2, causes * 4 // 5))]
@@ -93,7 +96,8 @@ def _bench_machine(rng: Random) -> Machine:
         minutes = rng.choice((0.5, 1, 3, 6)), rng.choice((0.5, 1, 3, 6))
         upset = tuple(rng.sample(ADJUSTED, rng.choice((0, 0, 1))))
         parts[inner] = Part(inner, _covers(rng), *minutes, upset)
-    settings = {s: Setting(s, rng.choice((4, 6, 8, 12, 20)), reach=_covers(rng)) for s in ADJUSTED}
+    often = (4, 6, 8, 12, 20)
+    settings = {s: Setting(s, rng.choice(often), reach=_covers(rng)) for s in ADJUSTED}
     return Machine(parts, settings)
 
 
@@ -112,7 +116,7 @@ def _bench_remedy(rng: Random, number: int, machine: Machine) -> Remedy:
 
 
 def _bench_check(rng: Random, number: int, causes: int) -> Check:
-    """A few hypotheses show something; the others show the last outcome. Some are trial remedies."""
+    """A few hypotheses show something, the others the last outcome. Some are trial remedies."""
     trial = rng.random() < 0.15
     outcomes = 2 if trial else rng.choice((2, 2, 2, 3, 3, 4))
     sees = {f"h{n:02}": outcomes - 1 for n in range(causes)}

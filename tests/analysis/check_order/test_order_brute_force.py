@@ -5,8 +5,8 @@ from __future__ import annotations
 from random import Random
 
 import pytest
-from order_brute_force import least_minutes
-from order_cases import random_case
+from tests.analysis.check_order.order_brute_force import least_minutes
+from tests.analysis.check_order.order_cases import random_case
 
 from generator.analysis.check_order import expected_minutes, solve, solve_from
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from statistics import fmean
 
 import pytest
-from order_cases import bench_case
-from order_hand_case import CASE
+from tests.analysis.check_order.order_cases import bench_case
+from tests.analysis.check_order.order_hand_case import CASE
 
 from generator.analysis.check_order import Case, next_step, solve, solve_from
 
@@ -17,7 +17,8 @@ def test_the_scores_follow_the_formula() -> None:
     """By hand, after(T, O) = endings + half of the waiting.
 
     trial 2: then lint 7 at 0.3 / 7 before gear 12 at 0.2 / 12: 0.3 x 7 + 0.2 x 12 + 7 x 0.2 / 2.
-    watch 3, plate off: gear 0.2 x 10; needle 3 at 0.5 / 3 before lint 5: 0.5 x 3 + 0.3 x 5 + 3 x 0.3 / 2.
+    watch 3, plate off: gear 0.2 x 10; needle 3 at 0.5 / 3 before lint 5 at 0.3 / 5:
+    0.5 x 3 + 0.3 x 5 + 3 x 0.3 / 2.
     needle 3: then as after the trial. clean 7, plate off: needle, then gear 10.
     """
     scores = {step.id: step.score for step in next_step(CASE, WEIGHTS)}

@@ -11,18 +11,21 @@ from pathlib import Path
 from random import Random
 
 import pytest
-from order_cases import bench_case, random_case
-from order_hand_case import CASE, TRIAL, WATCH
+from tests.analysis.check_order.order_cases import bench_case, random_case
+from tests.analysis.check_order.order_hand_case import CASE, TRIAL, WATCH
 
 from generator.analysis.check_order import (
     Case,
     Hypothesis,
-    expected_minutes,
     ratio_order,
     record_order,
     solve,
     to_json,
 )
+from generator.analysis.check_order.bounds import Lower
+from generator.analysis.check_order.cost import board
+from generator.analysis.check_order.exact import Search
+from generator.analysis.check_order.states import States
 
 
 def _walked(job: Case, node: dict | None, left: list[Hypothesis]) -> Iterator[float]:
@@ -44,26 +47,34 @@ def _walked(job: Case, node: dict | None, left: list[Hypothesis]) -> Iterator[fl
         yield from _walked(job, outcome["then"], shown)
 
 
+@pytest.mark.parametrize("number", range(20))
+def test_the_value_that_the_search_finds_is_the_policy_added_up(number: int) -> None:
+    job = bench_case(number, 11, 12)
+    solution, states = solve(job), States(board(job))
+    search = Search(Lower(states), budget=20_000)
+    assert search.run(solution.expected_minutes + 5)
+    assert search.bound(states.start()) == pytest.approx(solution.expected_minutes, abs=1e-9)
+
+
 @pytest.mark.parametrize("number", range(40))
 def test_minutes_times_share_over_all_nodes_add_up_to_the_expected_minutes(number: int) -> None:
     job = bench_case(number, 10, 12)
     solution = solve(job)
     added = sum(_walked(job, to_json(solution.policy), list(job.hypotheses)))
     assert added == pytest.approx(solution.expected_minutes, abs=1e-9)
-    assert expected_minutes(solution.policy) == pytest.approx(solution.expected_minutes, abs=1e-12)
 
 
 def test_a_policy_as_plain_data_has_the_promised_keys_and_figures() -> None:
-    """Reckoned by hand: trial 2; then plate 2 + watch 1; then gear 8 + sew 2, or clean 3 + sew 2."""
-    gear = {"remedy": "renew-gear", "opens": ["gear"], "minutes": 10, "cured_share": 0.2, "else": None}
-    lint = {"remedy": "clean", "opens": [], "minutes": 5, "cured_share": 0.3, "else": None}
+    """By hand: trial 2; then plate 2 + watch 1; then gear 8 + sew 2, or clean 3 + sew 2."""
+    gear = {"remedy": "renew-gear", "opens": ["gear"], "minutes": 10, "cured_share": 0.2}
+    lint = {"remedy": "clean", "opens": [], "minutes": 5, "cured_share": 0.3}
     watch = {
         "check": "watch",
         "opens": ["plate"],
         "minutes": 3,
         "outcomes": [
-            {"outcome": 0, "says": "stands", "share": 0.2, "then": gear},
-            {"outcome": 1, "says": "turns", "share": 0.3, "then": lint},
+            {"outcome": 0, "says": "stands", "share": 0.2, "then": gear | {"else": None}},
+            {"outcome": 1, "says": "turns", "share": 0.3, "then": lint | {"else": None}},
         ],
     }
     sews = {"outcome": 0, "says": "sews", "share": 0.5, "then": None}
@@ -114,14 +125,15 @@ def test_the_order_of_the_records_does_not_change_the_expected_minutes(number: i
 
 def test_the_policy_is_the_same_whatever_the_hash_of_a_string() -> None:
     program = (
-        "from order_cases import bench_case; from generator.analysis.check_order import *;"
+        "from tests.analysis.check_order.order_cases import bench_case;"
+        "from generator.analysis.check_order import *;"
         "print([(solve(bench_case(n, 12, 12)), solve(bench_case(n, 12, 12), 0)) for n in range(4)])"
     )
-    path = os.pathsep.join([str(Path(__file__).parent), str(Path(__file__).parents[3])])
+    root = str(Path(__file__).parents[3])
     printed = {
         subprocess.run(
             [sys.executable, "-c", program],
-            env={**os.environ, "PYTHONHASHSEED": salt, "PYTHONPATH": path},
+            env={**os.environ, "PYTHONHASHSEED": salt, "PYTHONPATH": root},
             capture_output=True,
             check=True,
             text=True,

@@ -67,7 +67,7 @@ def _minutes(blocks: list[Block]) -> float:
 
 
 def test_covers_in_a_tree_are_opened_by_the_bottom_up_p_over_c_rule() -> None:
-    """Ottosen and Jensen, arXiv 1203.3502 (2010): optimal where nothing is closed before testing."""
+    """Ottosen and Jensen, arXiv 1203.3502 (2010): optimal if nothing is closed before testing."""
     for number in range(60):
         rng = Random(number)
         root, case = _cover_tree(rng)
@@ -86,7 +86,8 @@ def _cover_tree(rng: Random) -> tuple[Cluster, Case]:
         parts[f"p{n}"] = Part(f"p{n}", (f"p{outer}",) if outer else (), opening / 2, opening / 2)
         clusters.append(Cluster(opening))
         clusters[outer].inner.append(clusters[n])
-    actions = [(rng.uniform(0.1, 1), rng.uniform(1, 20), rng.randrange(len(clusters))) for _ in range(9)]
+    places = [rng.randrange(len(clusters)) for _ in range(9)]
+    actions = [(rng.uniform(0.1, 1), rng.uniform(1, 20), place) for place in places]
     whole = sum(p for p, _, _ in actions)
     hypotheses = []
     for n, (p, c, place) in enumerate(actions):
@@ -129,7 +130,8 @@ def test_free_form_checks_of_equal_cost_give_the_textbook_huffman_length() -> No
     assert _path_length([5, 9, 12, 13, 16, 45], 2) == pytest.approx(224, abs=1e-8)
 
 
-@pytest.mark.parametrize(("size", "outcomes"), [(4, 2), (5, 2), (6, 2), (7, 2), (4, 3), (5, 3), (6, 3)])
+@pytest.mark.parametrize("outcomes", [2, 3])
+@pytest.mark.parametrize("size", [4, 5, 6])
 def test_free_form_checks_of_equal_cost_equal_huffman(size: int, outcomes: int) -> None:
     for number in range(4):
         rng = Random(10 * size + number)
