@@ -104,7 +104,8 @@ class _Composer:
     def _start_document(self, at: Position) -> None:
         self.documents += 1
         if self.documents > 1:
-            self._stop(at, "A second document begins here.", "Keep one record a file: take out the '---'.")
+            hint = "Keep one record a file: take out the '---'."
+            self._stop(at, "A second document begins here.", hint)
 
     def _open(self, opened: _Open) -> None:
         if len(self.stack) == DEEPEST:
@@ -112,7 +113,8 @@ class _Composer:
         self.stack.append(opened)
 
     def _too_deep(self, at: Position) -> None:
-        self._stop(at, f"The nesting goes deeper than {DEEPEST} levels.", "Close a bracket, or take out aliases.")
+        message = f"The nesting goes deeper than {DEEPEST} levels."
+        self._stop(at, message, "Close a bracket, or take out aliases.")
 
     def _keep(self, anchor: str | None, node: Node) -> None:
         if anchor is not None:
@@ -132,14 +134,17 @@ class _Composer:
 
     def _aliased(self, name: str, at: Position) -> Node:
         if any(name == opened.anchor for opened in self.stack):
-            self._stop(at, f"'*{name}' stands inside the value that it repeats.", "Write the value out.")
+            message = f"'*{name}' stands inside the value that it repeats."
+            self._stop(at, message, "Write the value out.")
         if name not in self.anchors:
-            self._stop(at, f"'*{name}' repeats a value that nothing names.", f"Put '&{name}' before that value.")
+            message = f"'*{name}' repeats a value that nothing names."
+            self._stop(at, message, f"Put '&{name}' before that value.")
         return self.anchors[name]
 
     def _check_tag(self, event: yaml.NodeEvent, at: Position) -> None:
         if event.tag not in _ORDINARY:
-            self._fault(at, f"The tag {quote(event.tag)} means nothing here.", "Take it out, or quote the text.")
+            message = f"The tag {quote(event.tag)} means nothing here."
+            self._fault(at, message, "Take it out, or quote the text.")
 
     def _scalar(self, event: yaml.ScalarEvent, at: Position) -> Node:
         quoted = not event.implicit[0] or event.tag == "!"
@@ -148,7 +153,8 @@ class _Composer:
         try:
             return Node(resolve(event.value), at)
         except ValueError as error:
-            self._fault(at, str(error), "Write a number such as 12 or 0.5, or put quotes round the text.")
+            hint = "Write a number such as 12 or 0.5, or put quotes round the text."
+            self._fault(at, str(error), hint)
             return Node(0, at)
 
     def _expects_key(self) -> bool:
@@ -168,7 +174,7 @@ class _Composer:
     def _key(self, key: Node) -> str | None:
         if isinstance(key.value, str):
             return key.value
-        self._fault(key.at, "This key is no word.", "Write a word before the colon, in quotes if it must be a number.")
+        self._fault(key.at, "This key is no word.", "Write one word before the colon.")
         return None
 
     def _repeated(self, name: str, first: Position, again: Position) -> None:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-import unicodedata
 from collections.abc import Callable, Iterator
 
 import yaml
 from jsonschema import ValidationError
 
 from generator.records.finding import Finding, did_you_mean, fault, printable, quote
+from generator.records.ids import odd_letter, slug
 from generator.records.node import Places, Route
 
 Saying = tuple[Route, bool, str, str]
@@ -61,6 +61,8 @@ def _example_of(error: ValidationError, key: str) -> str:
 def _kind(error: ValidationError, route: Route) -> Iterator[Saying]:
     wanted = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
     found, wish = _called(error.instance), " or ".join(_CALLED[name] for name in wanted)
+    if wanted == ["object"] and "else" in list(error.schema_path)[-3:]:
+        wish = "an id or a mapping"
     yield route, False, f"{_name(route)} is {found}, not {wish}.", _cast(error, wanted)
 
 
@@ -68,6 +70,8 @@ def _cast(error: ValidationError, wanted: list[str]) -> str:
     value = error.instance
     if value is None:
         return f"Take the key out, or give it a value{_such_as(error)}."
+    if "format" in error.schema:
+        return f"Write a number and its unit{_such_as(error)}."
     if "string" in wanted and isinstance(value, dict):
         return "Put the whole text in quotes if it holds a colon."
     if "string" in wanted and not isinstance(value, list):
@@ -79,7 +83,7 @@ def _cast(error: ValidationError, wanted: list[str]) -> str:
 
 def _such_as(error: ValidationError) -> str:
     examples = error.schema.get("examples")
-    return f", such as {shown(examples[0])}" if examples else ""
+    return f", such as `{shown(examples[0])}`" if examples else ""
 
 
 _CALLED = {
@@ -129,23 +133,21 @@ def _written(error: ValidationError, route: Route) -> Iterator[Saying]:
 def _shape(error: ValidationError, before: str) -> tuple[str, str]:
     """Message and hint for text of the wrong shape."""
     value = str(error.instance)
-    odd = next((c for c in value if not c.isascii()), None)
     if error.validator == "maxLength":
         return f"{before}{quote(value)} is longer than {error.validator_value} characters.", "Shorten it."
     if value.endswith("\n") and "\n" not in value[:-1]:
         return f"{quote(value)} ends in a line break.", "Write '>-' or '|-' in place of '>' or '|'."
-    what = error.schema.get("description", "").removesuffix(".")
+    if "\n" in value:
+        return f"{quote(value)} goes over several lines.", "Write it in one line."
+    what = error.schema["description"].removesuffix(".")
     message = f"{before}{quote(value)} is not written as it must be: {what[:1].lower()}{what[1:]}."
-    if odd:
-        message += f" It holds {unicodedata.name(odd, 'a character without a name')}."
-    return message, f"Write {_simple(error)}."
+    return message + odd_letter(value), f"Write {_meant(error)}."
 
 
-def _simple(error: ValidationError) -> str:
-    """The value as it might be meant, if that fits the pattern; else the schema's example."""
-    plain = unicodedata.normalize("NFKD", str(error.instance)).encode("ascii", "ignore").decode().lower()
+def _meant(error: ValidationError) -> str:
+    """The value as it may be meant, if that fits the pattern; else the schema's example."""
     for joint in "-_":
-        guess = re.sub(r"[^a-z0-9/]+", joint, plain).strip(joint)
+        guess = slug(str(error.instance), joint)
         if error.validator == "pattern" and re.fullmatch(error.validator_value, guess):
             return quote(guess)
     return f"it like {quote(shown(error.schema['examples'][0]))}"
@@ -162,8 +164,7 @@ def _measure(error: ValidationError, route: Route) -> Iterator[Saying]:
 def _bound(words: str, mend: str) -> Callable[[ValidationError, Route], Iterator[Saying]]:
     def say(error: ValidationError, route: Route) -> Iterator[Saying]:
         bound = error.validator_value
-        value = quote(error.instance) if not isinstance(error.instance, dict | list) else ""
-        what = f"{_name(route)} {words.format(value=value, bound=bound, s='' if bound == 1 else 's')}."
+        what = f"{_name(route)} {words.format(value=error.instance, bound=bound)}."
         yield route, False, what, mend.format(bound=bound, example=_such_as(error))
 
     return say
@@ -188,9 +189,9 @@ _SAYINGS: dict[str, Callable[[ValidationError, Route], Iterator[Saying]]] = {
     "format": _measure,
     "uniqueItems": _repeated,
     "minLength": _bound("is empty", "Take the key out, or write something{example}."),
-    "minItems": _bound("has fewer than {bound} entries", "Add what is missing{example}."),
+    "minItems": _bound("has too few entries", "Give {bound} or more{example}."),
     "minProperties": _bound("is empty", "Add a key{example}."),
-    "maxProperties": _bound("has more than {bound} key{s}", "Keep {bound}{example}."),
+    "maxProperties": _bound("has too many keys", "Keep {bound}{example}."),
     "minimum": _bound("is {value}, less than {bound}", "Write {bound} or more."),
     "exclusiveMinimum": _bound("is {value}; it must be more than {bound}", "Write more than {bound}."),
     "maximum": _bound("is {value}, more than {bound}", "Write {bound} or less."),

@@ -50,7 +50,8 @@ def _yaml_like(folder: Path, findings: list[Finding]) -> Iterator[Path]:
         if path.suffix.lower() in (".yaml", ".yml"):
             yield path
         elif entry.is_symlink() and entry.is_dir():
-            findings.append(Finding(path, 1, 1, "A linked folder is not followed.", "Put the folder itself here."))
+            message = "A linked folder is not followed."
+            findings.append(Finding(path, 1, 1, message, "Put the folder itself here."))
         elif entry.is_dir():
             yield from _yaml_like(path, findings)
 
@@ -70,7 +71,8 @@ def _kind_of(below: Path) -> Kind | None:
 def _misplaced(path: Path, folder: Path, kind: Kind | None) -> tuple[str, str] | None:
     below = path.relative_to(folder)
     if path.suffix != ".yaml":
-        return f"A record's file ends in '.yaml', not {quote(path.suffix)}.", f"Rename it to {quote(path.stem + '.yaml')}."
+        message = f"A record's file ends in '.yaml', not {quote(path.suffix)}."
+        return message, f"Rename it to {quote(path.stem + '.yaml')}."
     if kind is None:
         return f"{quote(below.as_posix())} is no place for a record.", _where_to(below)
     if not _within(path, folder):

@@ -29,13 +29,13 @@ def _inputs(route: Route, gate: dict[str, object]) -> Iterator[tuple[Route, obje
 
 
 def kinds_of(gate: dict[str, object]) -> list[str]:
-    """Which of any, all and at_least a gate gives; a good one gives exactly one."""
-    return [kind for kind in INPUTS if kind in gate]
+    """Which of any, all and at_least a gate gives, by itself or by its inputs; a good one gives one."""
+    return [kind for kind, inputs in INPUTS.items() if kind in gate or inputs in gate]
 
 
-def bad_gates(symptom: object) -> Iterator[tuple[Route, list[str]]]:
-    """Gates with none or more than one of any, all and at_least: route, and which they give."""
+def bad_gates(symptom: object) -> Iterator[tuple[Route, dict[str, object], list[str]]]:
+    """Gates with none or more than one of any, all and at_least: route, gate, and which it gives."""
     for route, gate in gates(symptom):
         given = kinds_of(gate)
         if len(given) != 1:
-            yield route, given
+            yield route, gate, given

@@ -35,25 +35,24 @@ class Kind:
         return Path(self.place) if self.place.endswith(".yaml") else Path(self.place, f"{id}.yaml")
 
 
-KINDS: dict[str, Kind] = {
-    kind.name: kind
-    for kind in (
-        Kind("family", "family", "families", model.Family, "families", "family"),
-        Kind("assembly", "assembly", "assemblies", model.Assembly, "assemblies", "assembly"),
-        Kind("symptom", "symptom", "symptoms", model.Symptom, "symptoms", "symptom"),
-        Kind("failure-mode", "failure-mode", "failure-modes", model.FailureMode, "failure_modes", "failure mode"),
-        Kind("check", "check", "checks", model.Check, "checks", "check"),
-        Kind("fasteners", "fasteners", "fasteners", model.Fastener, "fasteners", "set of fastener notes"),
-        Kind("tally", "tally", "bench", model.Tally, "tallies", "bench tally"),
-        Kind("technique", "technique", "techniques", model.Technique, "techniques", "technique"),
-        Kind("tool", "tools", "tools.yaml", model.Tool, "tools", "tool"),
-        Kind("caution", "cautions", "cautions.yaml", model.Caution, "cautions", "caution"),
-        Kind("term", "glossary", "glossary.yaml", model.Term, "glossary", "glossary term"),
-        Kind("source", "sources", "sources.yaml", model.Source, "sources", "source"),
-        Kind("feature", "features", "features.yaml", model.Feature, "features", "feature"),
-        Kind("shop", "shop", "shop.yaml", model.Shop, "shop", "shop"),
-    )
-}
+_ROWS = (
+    ("family", "family", "families", model.Family, "families", "family"),
+    ("assembly", "assembly", "assemblies", model.Assembly, "assemblies", "assembly"),
+    ("symptom", "symptom", "symptoms", model.Symptom, "symptoms", "symptom"),
+    ("failure-mode", "failure-mode", "failure-modes", model.FailureMode, "failure_modes", "failure mode"),
+    ("check", "check", "checks", model.Check, "checks", "check"),
+    ("fasteners", "fasteners", "fasteners", model.Fastener, "fasteners", "set of fastener notes"),
+    ("tally", "tally", "bench", model.Tally, "tallies", "bench tally"),
+    ("technique", "technique", "techniques", model.Technique, "techniques", "technique"),
+    ("tool", "tools", "tools.yaml", model.Tool, "tools", "tool"),
+    ("caution", "cautions", "cautions.yaml", model.Caution, "cautions", "caution"),
+    ("term", "glossary", "glossary.yaml", model.Term, "glossary", "glossary term"),
+    ("source", "sources", "sources.yaml", model.Source, "sources", "source"),
+    ("feature", "features", "features.yaml", model.Feature, "features", "feature"),
+    ("shop", "shop", "shop.yaml", model.Shop, "shop", "shop"),
+)
+
+KINDS: dict[str, Kind] = {row[0]: Kind(*row) for row in _ROWS}
 "Name -> kind."
 
 BY_PLACE: dict[str, Kind] = {kind.place: kind for kind in KINDS.values()}

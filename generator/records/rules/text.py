@@ -13,7 +13,7 @@ from generator.records.rules.registry import rule
 from generator.records.walk import strings
 
 _CODE = re.compile(r"(?<!`)(`+)(?!`).+?(?<!`)\1(?!`)", re.DOTALL)
-_TAG = re.compile(r"(?<!\\)<[A-Za-z/!?]\S*")
+_TAG = re.compile(r"(?<!\\)<[A-Za-z/!?][^\s>]*>?")
 
 
 @rule("Text holds no raw HTML.")

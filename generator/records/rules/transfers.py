@@ -67,8 +67,8 @@ def _owner(symptom: str, labels: Labels, route: Route) -> str:
 
 
 def _add(graph: TransferGraph, owner: str, reference: Reference) -> None:
-    if reference.target == "gate":
+    if reference.target == "gate" and "/" in reference.id:
         graph.below.setdefault(owner, set()).add(reference.id)
         graph.sees[owner, reference.id] = reference
-    else:
+    elif reference.target == "failure-mode":
         graph.modes.setdefault(owner, set()).add(reference.id)

@@ -15,10 +15,14 @@ from generator.records.rules.registry import rule
 @rule("A gate is one of any, all and at_least.", "symptom")
 def one_kind_of_gate(book: Book) -> Iterator[Finding]:
     for id, record in book.content.records["symptom"].items():
-        for route, given in bad_gates(record.data):
-            what = "gives " + " and ".join(given) if given else "gives none of any, all and at_least"
-            hint = "Keep one of them; nest another gate for the rest." if given else "Add its inputs under `any`."
-            yield book.finding(("symptom", id), route, f"This gate {what}.", hint)
+        for route, gate, given in bad_gates(record.data):
+            if given:
+                message = f"This gate gives {' and '.join(given)}."
+                hint = "Keep one of them; nest a gate for the rest."
+                yield book.finding(("symptom", id), route, message, hint)
+            elif gate.keys() <= {"id", "title"}:  # the schema speaks of a key that is misspelt
+                message = "This gate gives none of any, all and at_least."
+                yield book.finding(("symptom", id), route, message, "Add its inputs under `any`.")
 
 
 @rule("A vote asks for no more inputs than it has.", "symptom")
@@ -76,7 +80,7 @@ def _possible(
             return True
         return node.see not in seen and _possible(book, family, built, target, seen | {node.see})
     possible = sum(_possible(book, family, built, below, seen) for below in node.inputs)
-    return possible >= node.k
+    return possible >= min(node.k, len(node.inputs))
 
 
 def _has_mode(book: Book, family: Family, built: Built, id: str) -> bool:

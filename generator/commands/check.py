@@ -1,0 +1,49 @@
+"""`check`: everything that is wrong with the records."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Sequence
+from pathlib import Path
+
+import click
+
+from generator.commands.folders import content_option, existing
+from generator.records.load import load
+from generator.records.report import FORMATS, summary
+
+
+@click.command()
+@click.argument("paths", nargs=-1, type=click.Path(path_type=Path))
+@content_option
+@click.option("--format", "form", type=click.Choice([*FORMATS]), default="text", help="How to report.")
+def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str) -> None:
+    """Validate the records; with PATHS, report on those files and folders only.
+
+    Exits with 1 if there is a problem; warnings do not count.
+    """
+    folders_there = existing(folders)
+    _refuse_strangers(paths, folders_there)
+    records, findings = load(folders_there)
+    asked = [f for f in findings if not paths or _under(f.path, paths)]
+    report = FORMATS[form](asked)
+    if report:
+        click.echo(report)
+    if form == "text":
+        click.echo(summary(asked, len(records.places)))
+    if any(finding.level == "error" for finding in asked):
+        raise SystemExit(1)
+
+
+def _refuse_strangers(paths: Sequence[Path], folders: Sequence[Path]) -> None:
+    for path in paths:
+        if not os.path.lexists(path):
+            raise click.UsageError(f"There is no file or folder '{path}'.")
+        if not _under(path, folders):
+            raise click.UsageError(f"'{path}' is in no content folder: name its folder with --content.")
+
+
+def _under(path: Path, places: Sequence[Path]) -> bool:
+    """Whether a path is one of the places or lies below one, links not followed."""
+    whole = Path(os.path.abspath(path))
+    return any(whole.is_relative_to(os.path.abspath(place)) for place in places)

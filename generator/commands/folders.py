@@ -1,0 +1,35 @@
+"""The option that names the content folders."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+
+class NoFolder(click.ClickException):
+    """A content folder is not there."""
+
+    exit_code = 2
+
+
+def existing(folders: tuple[Path, ...]) -> list[Path]:
+    """The folders, if every one is there; else one clear sentence and exit code 2."""
+    for folder in folders:
+        if not folder.is_dir():
+            raise NoFolder(
+                f"There is no content folder '{folder}': go to the folder that holds it, or name one with --content."
+            )
+    return list(folders)
+
+
+content_option = click.option(
+    "--content",
+    "folders",
+    multiple=True,
+    default=(Path("content"),),
+    metavar="DIR",
+    type=click.Path(path_type=Path),
+    help="A content folder; later ones add to earlier ones or override them.",
+)
+"For every command that reads records."

@@ -1,0 +1,75 @@
+"""Content folders to one node for each file name, later folders laid over earlier ones."""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from generator.records.document import Reading, read_file
+from generator.records.finding import Finding
+from generator.records.folder import RecordFile, scan
+from generator.records.kinds import KINDS, Kind
+from generator.records.merge import overlay, overlay_notes
+from generator.records.node import Node
+
+_WORD = re.compile(r"[a-z0-9]+(?:[-_.][a-z0-9]+)*")
+
+
+@dataclass(slots=True)
+class Gathered:
+    """What the files hold, and what could not be read of them."""
+
+    nodes: dict[tuple[str, str], Node] = field(default_factory=dict)
+    "Kind and file name -> what the files of that name hold, merged."
+    findings: list[Finding] = field(default_factory=list)
+    "What is wrong with the files as files and as YAML."
+    unread: dict[str, set[str]] = field(default_factory=dict)
+    "Kind -> names of files that could not be read."
+    words: set[str] = field(default_factory=set)
+    "Words of those files: what they may define or use."
+    blind: set[str] = field(default_factory=set)
+    "Kinds of which a file shows not even its words, or a list is no list."
+
+    def take(self, file: RecordFile, reading: Reading) -> None:
+        """Add what came of reading one file."""
+        name = file.kind.name
+        self.findings += reading.findings
+        if reading.node is None:
+            self.unread.setdefault(name, set()).add(file.id)
+            self.words.update(_WORD.findall(reading.text))
+            self.blind.update(() if reading.text else (name,))
+        else:
+            self._lay(file.kind, file.id, reading.node)
+
+    def _lay(self, kind: Kind, id: str, node: Node) -> None:
+        below = self.nodes.get((kind.name, id))
+        lay = overlay_notes if kind.name == "fasteners" else overlay
+        self.nodes[kind.name, id] = lay(below, node) if below else node
+        if kind.is_list and not isinstance(node.value, dict):
+            self.blind.add(kind.name)
+
+
+def gather(folders: Sequence[Path]) -> Gathered:
+    """Read every record file of the folders. Never raises."""
+    gathered = Gathered()
+    for file in _files(folders, gathered.findings):
+        gathered.take(file, read_file(file.path))
+    return gathered
+
+
+def guides(folders: Iterable[Path]) -> Iterator[str]:
+    """The text of every guide, as far as it can be read."""
+    for folder in folders:
+        for path in sorted(folder.glob("guides/*.md")):
+            if path.is_file() and not path.is_symlink() and os.access(path, os.R_OK):
+                yield path.read_text("utf-8", errors="replace")
+
+
+def _files(folders: Sequence[Path], findings: list[Finding]) -> Iterator[RecordFile]:
+    for folder in folders:
+        files, misplaced = scan(folder)
+        findings += misplaced
+        yield from files

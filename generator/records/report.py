@@ -1,0 +1,81 @@
+"""Findings as text, as annotations on a pull request, or as JSON."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable
+
+from generator.records.finding import Finding, printable
+
+
+def as_text(findings: Iterable[Finding]) -> str:
+    """One line a finding: `path:line:column: message hint`, a warning named as one.
+
+    >>> from pathlib import Path
+    >>> as_text([Finding(Path("a.yaml"), 2, 1, "'titel' is no key.", "Did you mean 'title'?")])
+    "a.yaml:2:1: 'titel' is no key. Did you mean 'title'?"
+    """
+    return "\n".join(
+        f"{_path(f)}:{f.line}:{f.column}: {'warning: ' * (f.level == 'warning')}{_words(f)}"
+        for f in findings
+    )
+
+
+def as_github(findings: Iterable[Finding]) -> str:
+    """Workflow commands that annotate the lines of a pull request."""
+    return "\n".join(
+        f"::{f.level} file={_property(_path(f))},line={f.line},col={f.column}::{_data(_words(f))}"
+        for f in findings
+    )
+
+
+def as_json(findings: Iterable[Finding]) -> str:
+    """An object with the list `problems`."""
+    problems = [
+        {
+            "path": _path(f),
+            "line": f.line,
+            "column": f.column,
+            "message": printable(f.message),
+            "hint": printable(f.hint),
+            "level": f.level,
+        }
+        for f in findings
+    ]
+    return json.dumps({"problems": problems}, indent=2, ensure_ascii=False)
+
+
+FORMATS: dict[str, Callable[[Iterable[Finding]], str]] = {
+    "text": as_text,
+    "github": as_github,
+    "json": as_json,
+}
+"Name of a format -> its reporter."
+
+
+def summary(findings: Iterable[Finding], records: int) -> str:
+    """How many of each, in one line.
+
+    >>> summary([], 3)
+    '3 records: no problems.'
+    """
+    levels = [finding.level for finding in findings]
+    counts = [(levels.count("error"), "problem"), (levels.count("warning"), "warning")]
+    said = [f"{count} {word}{'s' * (count != 1)}" for count, word in counts if count]
+    return f"{records} record{'s' * (records != 1)}: {' and '.join(said) or 'no problems'}."
+
+
+def _path(finding: Finding) -> str:
+    return printable(finding.path.as_posix())
+
+
+def _words(finding: Finding) -> str:
+    return printable(f"{finding.message} {finding.hint}")
+
+
+def _data(text: str) -> str:
+    return text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
+
+
+def _property(text: str) -> str:
+    return _data(text).replace(":", "%3A").replace(",", "%2C")
