@@ -41,7 +41,6 @@ class Sheet:
     """All that a picture of boxes shows."""
 
     prefix: str
-    look: str
     title: str
     about: str
     boxes: Sequence[Box]
@@ -66,7 +65,7 @@ def prepare(sheet: Sheet) -> Drawing:
         placed = zip(sheet.boxes, lines, draw.corners(layout, graph), sizes, strict=True)
         size, legend = _with_legend(sheet.legend, layout)
         body = arrows + "".join(_drawn(*each) for each in placed) + legend
-        return draw.svg(sheet.prefix, sheet.look, sheet.title, sheet.about, size, body)
+        return draw.svg(sheet.prefix, sheet.title, sheet.about, size, body)
 
     standing = Drawing(graph, render)
     return replace(standing, other=Drawing(replace(graph, lying=True), render))

@@ -50,15 +50,19 @@ def words(
     )
 
 
+def _rect(x: float, y: float, width: float, height: float, look: str) -> str:
+    place = f'x="{num(x)}" y="{num(y)}" width="{num(width)}" height="{num(height)}"'
+    return f'<rect class="{look}" {place}/>'
+
+
 def box(x: float, y: float, width: float, height: float, look: str = "") -> str:
     """A box with square corners."""
-    place = f'x="{num(x)}" y="{num(y)}" width="{num(width)}" height="{num(height)}"'
-    return f"<rect{_classes('box', look)} {place}/>"
+    return _rect(x, y, width, height, f"box {look}".strip())
 
 
 def hit(x: float, y: float, width: float, height: float) -> str:
     """The unseen area of a link, which shows as a frame when the link has the focus."""
-    return box(x, y, width, height).replace('class="box"', 'class="hit"')
+    return _rect(x, y, width, height, "hit")
 
 
 def circle(centre: Point, radius: float, look: str = "") -> str:
@@ -115,7 +119,7 @@ def corners(layout: Layout, graph: Graph) -> list[Point]:
     return [(x - width / 2, y - height / 2) for (x, y), (width, height) in places]
 
 
-def svg(prefix: str, look: str, title: str, description: str, size: Point, body: str) -> str:
+def svg(prefix: str, title: str, description: str, size: Point, body: str) -> str:
     """The whole picture.
 
     `size` is that of the layout in px; the picture is shown at its natural size, so its type is as
@@ -125,7 +129,7 @@ def svg(prefix: str, look: str, title: str, description: str, size: Point, body:
     width, height = (math.ceil(side + 2 * MARGIN) for side in size)
     named = escape(prefix)
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="hw-diagram {look}" role="group"'
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="hw-diagram" role="group"'
         f' width="{width}" height="{height}" viewBox="0 0 {width} {height}"'
         f' aria-labelledby="{named}-title {named}-desc">'
         f'<title id="{named}-title">{escape(text.clean(title))}</title>'

@@ -57,7 +57,7 @@ def _drawing(tree: Gate, rooms: Plan, prefix: str, href: Href) -> Drawing:
         cells = zip(rooms.cells, corners, strict=True)
         body = _lines(rooms, corners) + "".join(_cell(rooms, cell, corner, href) for cell, corner in cells)
         size = (layout.width, layout.height)
-        return draw.svg(prefix, "hw-fault-tree", f"Fault tree: {tree.title}", _described(tree), size, body)
+        return draw.svg(prefix, f"Fault tree: {tree.title}", _described(tree), size, body)
 
     return Drawing(graph, render)
 

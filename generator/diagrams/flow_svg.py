@@ -52,7 +52,7 @@ def prepare(policy: Step, *, prefix: str, title: str, name: Name, href: StepHref
 
     >>> from generator.diagrams.layout import render_all
     >>> policy = {"remedy": "needle", "opens": [], "minutes": 3, "cured_share": 1, "else": None}
-    >>> flow = prepare(policy, prefix="f", title="Skips", name=lambda kind, id: id, href=lambda kind, id: f"{id}/", more="#l")
+    >>> flow = prepare(policy, prefix="f", title="Skips", name="{}: {}".format, href="{}/{}".format, more="#list")
     >>> ">3 min<" in render_all([flow])[0]
     True
     """
@@ -65,7 +65,7 @@ def prepare(policy: Step, *, prefix: str, title: str, name: Name, href: StepHref
     def render(layout: Layout) -> str:
         corners = draw.corners(layout, graph)
         body = _lines(cells, corners) + "".join(map(_drawn, cells, corners))
-        return draw.svg(prefix, "hw-flow", f"Check flow: {title}", about, (layout.width, layout.height), body)
+        return draw.svg(prefix, f"Check flow: {title}", about, (layout.width, layout.height), body)
 
     return Drawing(graph, render)
 

@@ -39,7 +39,7 @@ def _entry(item: Item) -> str:
 def as_html(item: Item) -> str:
     """The list as HTML.
 
-    >>> as_html(Item("Skips stitches", note="any of", items=(Item("Needle bent", "bent/"),)))
-    '<ul class="hw-outline"><li>Skips stitches <span>any of</span><ul><li><a href="bent/">Needle bent</a></li></ul></li></ul>'
+    >>> as_html(Item("Skips", note="any of", items=(Item("Needle bent", "bent/"),)))
+    '<ul class="hw-outline"><li>Skips <span>any of</span><ul><li><a href="bent/">Needle bent</a></li></ul></li></ul>'
     """
     return f'<ul class="hw-outline">{_entry(item)}</ul>'

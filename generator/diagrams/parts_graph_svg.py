@@ -41,9 +41,8 @@ def prepare(
     drawn = [Box(name(p), href(p), notes.get(p, ""), "" if p in behind else "outside") for p in order]
     arrows = [Arrow(place[before], place[part]) for part in behind for before in _direct(part, behind)]
     about = f"{len(behind)} parts. An arrow leads from a part to one that can come off only after it."
-    return boxes.prepare(
-        Sheet(prefix, "hw-parts", f"What is behind what: {title}", about, drawn, arrows, _LEGEND if arrows else ())
-    )
+    legend = _LEGEND if arrows else ()
+    return boxes.prepare(Sheet(prefix, f"What is behind what: {title}", about, drawn, arrows, legend))
 
 
 def _direct(part: str, behind: Mapping[str, tuple[str, ...]]) -> list[str]:

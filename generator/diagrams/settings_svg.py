@@ -42,7 +42,7 @@ def prepare(
     looks = {arrow.look for arrow in arrows}
     legend = [(look, meaning) for look, meaning in _MEANING.items() if look in looks]
     about = f"{len(given)} settings in the order in which they are made, and which of them upset others."
-    return boxes.prepare(Sheet(prefix, "hw-settings", f"Order of settings: {title}", about, drawn, arrows, legend))
+    return boxes.prepare(Sheet(prefix, f"Order of settings: {title}", about, drawn, arrows, legend))
 
 
 def _arrows(setting: Setting, place: Mapping[str, int]) -> Iterator[Arrow]:

@@ -6,12 +6,20 @@ import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
+import material
 import pytest
 from playwright.sync_api import Page, sync_playwright
 
 import generator
 
-STYLE = (Path(generator.__file__).parent / "assets/css/diagrams.css").read_text(encoding="utf-8")
+
+def _theme() -> str:
+    sheets = Path(material.__file__).parent / "templates/assets/stylesheets"
+    return next(sheets.glob("main.*.min.css")).read_text(encoding="utf-8")
+
+
+STYLE = _theme() + (Path(generator.__file__).parent / "assets/css/diagrams.css").read_text(encoding="utf-8")
+"The theme's style sheet, which shrinks pictures to the page, and ours after it, as on the site."
 
 
 @pytest.fixture(scope="session")
@@ -25,11 +33,12 @@ def browser_page() -> Iterator[Page]:
 
 @pytest.fixture
 def show(browser_page: Page) -> Callable[..., Page]:
-    """Shows pictures with the site's style sheet, at the width of a phone."""
+    """Shows pictures in the site's theme, at the width of a phone."""
 
     def show_pictures(*svgs: str) -> Page:
-        body = "".join(f'<div class="hw-scroll">{svg}</div>' for svg in svgs)
-        browser_page.set_content(f"<!doctype html><meta charset=utf-8><style>{STYLE}</style>{body}")
+        body = "".join(f'<div style="overflow-x: auto">{svg}</div>' for svg in svgs)
+        head = f"<!doctype html><html dir=ltr><meta charset=utf-8><style>{STYLE}</style>"
+        browser_page.set_content(f'{head}<body><div class="md-typeset">{body}</div>')
         return browser_page
 
     return show_pictures

@@ -88,7 +88,10 @@ def test_hostile_text_shows_as_text(title, show):
     assert page.evaluate(OVERFLOWS) == []
 
 
-@pytest.mark.parametrize("top", [tree(*TITLES[:4]), tree(*TITLES), deep(2, 1), deep(4, 3)], ids=["few", "many", "shallow", "deep"])
+TREES = {"few": tree(*TITLES[:4]), "many": tree(*TITLES), "shallow": deep(2, 1), "deep": deep(4, 3)}
+
+
+@pytest.mark.parametrize("top", TREES.values(), ids=TREES)
 def test_text_fits_and_stays_apart_in_a_browser_at_natural_size(top, show):
     shares = {f"e{n}": share for n, share in enumerate(("100 %", "<1 %", "31 %"))}
     page = show(svg(top, shares=shares))
@@ -100,13 +103,22 @@ def test_text_fits_and_stays_apart_in_a_browser_at_natural_size(top, show):
 def test_every_link_can_be_pressed_and_shows_the_focus(show):
     page = show(svg(deep(3, 1)))
     sizes = page.evaluate(
-        "[...document.querySelectorAll('svg a .hit')].map(e => e.getBoundingClientRect()).map(b => [b.width, b.height])"
+        """[...document.querySelectorAll('svg a .hit')]
+          .map(e => e.getBoundingClientRect()).map(b => [b.width, b.height])"""
     )
     assert sizes and all(min(size) >= 24 for size in sizes)
     page.keyboard.press("Tab")
     assert page.evaluate("document.activeElement.closest('svg a') !== null")
     focused = page.evaluate("(s => [s.stroke, s.strokeWidth])(getComputedStyle(document.querySelector('a:focus .hit')))")
     assert focused[0] != "none" and focused[1] == "3px"
+
+
+def test_only_titles_are_underlined_in_links(show):
+    page = show(svg(tree("Needle bent"), shares={"e0": "31 %"}))
+    page.add_style_tag(content=".md-typeset a { text-decoration: underline }")
+    lines = page.evaluate("""[...document.querySelectorAll('svg a, svg a text')]
+      .map(e => [e.textContent, getComputedStyle(e).textDecorationLine])""")
+    assert lines == [["31 %Needle bent", "none"], ["31 %", "none"], ["Needle bent", "underline"]]
 
 
 def test_no_colour_is_written_into_a_picture():

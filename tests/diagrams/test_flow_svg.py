@@ -27,7 +27,10 @@ def chain(length, last=None):
 POLICY = check(
     "fit-needle",
     ("It stops", None),
-    ("It still skips", check("watch-hook", ("It lags", remedy("gear")), ("It meets", remedy("gap", remedy("tension"))))),
+    (
+        "It still skips",
+        check("watch-hook", ("It lags", remedy("gear")), ("It meets", remedy("gap", remedy("tension")))),
+    ),
 )
 
 
@@ -52,7 +55,8 @@ def test_every_step_shows_its_minutes_and_leads_to_its_page():
 
 def test_each_box_stands_under_what_is_seen_before_it():
     drawn = svg(POLICY)
-    assert [e.text for e in classed(drawn, "seen")] == ["It stops", "It still skips", "It lags", "It meets", "Still there"]
+    seen = [e.text for e in classed(drawn, "seen")]
+    assert seen == ["It stops", "It still skips", "It lags", "It meets", "Still there"]
     names = [a.get("aria-label") for a in elements(drawn, "a")]
     assert names[1:3] == ["It still skips, watch-hook, 3 min", "It lags, gear, 12 min"]
 

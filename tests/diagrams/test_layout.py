@@ -38,6 +38,15 @@ def test_dot_on_the_path_is_used_first(monkeypatch, tmp_path):
     assert find_dot().parent == tmp_path
 
 
+def test_the_program_found_is_the_one_that_runs(monkeypatch, tmp_path):
+    real, note = find_dot(), tmp_path / "called"
+    stand_in = fake_program(tmp_path, "dot")
+    stand_in.write_text(f'#!/bin/sh\necho "$@" > "{note}"\nexec "{real}" "$@"\n')
+    monkeypatch.setenv("PATH", f"{tmp_path}:/usr/bin:/bin")
+    assert len(layout.layout([PAIR])) == 1
+    assert note.read_text().split() == ["-Kdot", "-Tjson0"]
+
+
 def test_without_dot_the_program_of_the_wheel_is_used(monkeypatch, tmp_path, no_dot_on_path):
     program = fake_program(tmp_path, "graphviz-pure")
     files = [FakeFile(tmp_path / "graphviz-pure.txt"), FakeFile(program)]

@@ -7,7 +7,8 @@ from generator.diagrams.tree_list import outline
 from .pictures import HOSTILE
 
 SHARED = Gate("g", "Thread not controlled", "all", (Event("x", "X"), Event("y", "Y")), transfer="thread-nest/g")
-TOP = Gate("top", "Skips", "any", (Event("a", "A"), Gate("v", "Play", "at_least", (Event("b"), Event("c"), Event("d")), k=2), SHARED))
+VOTE = Gate("v", "Play", "at_least", (Event("b"), Event("c"), Event("d")), k=2)
+TOP = Gate("top", "Skips", "any", (Event("a", "A"), VOTE, SHARED))
 
 
 def test_the_list_holds_every_event_with_its_link_and_says_how_inputs_belong_together():
