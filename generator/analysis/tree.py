@@ -42,12 +42,48 @@ def walk(node: Node) -> Iterator[Node]:
     >>> [n.id for n in walk(Gate("top", "", "any", (Event("a"), Event("b"))))]
     ['top', 'a', 'b']
     """
-    yield node
-    if isinstance(node, Gate):
-        for child in node.inputs:
-            yield from walk(child)
+    stack = [node]
+    while stack:
+        node = stack.pop()
+        yield node
+        if isinstance(node, Gate):
+            stack.extend(reversed(node.inputs))
+
+
+def gates_upward(top: Gate) -> tuple[Gate, ...]:
+    """Every gate object once, a gate after the gates under it; `top` is the last.
+
+    A shared subtree is entered once only, so the cost is that of the distinct objects.
+
+    >>> low = Gate("low", "", "all", (Event("a"), Event("b")))
+    >>> [gate.id for gate in gates_upward(Gate("top", "", "any", (low, low)))]
+    ['low', 'top']
+    """
+    done: list[Gate] = []
+    entered = {id(top)}
+    stack = [(top, iter(top.inputs))]
+    while stack:
+        gate, rest = stack[-1]
+        below = next((n for n in rest if isinstance(n, Gate) and id(n) not in entered), None)
+        if below is None:
+            done.append(gate)
+            stack.pop()
+        else:
+            entered.add(id(below))
+            stack.append((below, iter(below.inputs)))
+    return tuple(done)
 
 
 def event_ids(node: Node) -> tuple[str, ...]:
     """The ids of the basic events, each once, in order of first appearance."""
-    return tuple(dict.fromkeys(n.id for n in walk(node) if isinstance(n, Event)))
+    found: dict[str, None] = {}
+    entered: set[int] = set()
+    stack = [node]
+    while stack:
+        node = stack.pop()
+        if isinstance(node, Event):
+            found.setdefault(node.id)
+        elif id(node) not in entered:
+            entered.add(id(node))
+            stack.extend(reversed(node.inputs))
+    return tuple(found)
