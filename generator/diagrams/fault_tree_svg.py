@@ -41,10 +41,11 @@ def prepare(
     >>> picture.count("<circle"), 'href="bent/"' in picture
     (2, True)
     """
-    lying = _drawing(tree, plan(cells_of(tree, shares, lit, lying=True), lying=True), prefix, href)
-    standing = plan(cells_of(tree, shares, lit, lying=False), lying=False)
-    if sum(cell.is_leaf for cell in standing.cells) > STANDING_LEAVES:
+    cells = cells_of(tree, shares, lit, lying=True)
+    lying = _drawing(tree, plan(cells, lying=True), prefix, href)
+    if sum(cell.is_leaf for cell in cells) > STANDING_LEAVES:
         return lying
+    standing = plan(cells_of(tree, shares, lit, lying=False), lying=False)
     return replace(_drawing(tree, standing, prefix, href), other=lying)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterator
+from functools import lru_cache
 
 SIZE = 13.0
 "Type size of titles in a picture, px."
@@ -25,6 +26,8 @@ _OTHER, _WIDE, _ACCENT, _SLACK = 1.1, 1.4, 0.1, 1.02
 _NARROW, _STRONG_NARROW, _STRONG = 0.45, 1.26, 1.15
 _UNPRINTED = {"Cc", "Cf", "Cs", "Co", "Cn"}
 _JOINERS = "\u200c\u200d"
+_KEPT = 1 << 16
+"Titles come back in hundreds of pictures; this many measures are remembered."
 
 
 def clean(text: str) -> str:
@@ -58,6 +61,7 @@ def _strong_advance(char: str) -> float:
     return plain * (_STRONG_NARROW if plain < _NARROW else _STRONG)
 
 
+@lru_cache(maxsize=_KEPT)
 def width(text: str, size: float = SIZE, strong: bool = False) -> float:
     """Width in px that the text does not exceed in common sans faces at `size` px.
 
@@ -86,6 +90,7 @@ def _pieces(word: str, limit: float, size: float, strong: bool) -> Iterator[str]
         yield word
 
 
+@lru_cache(maxsize=_KEPT)
 def wrap(text: str, limit: float, size: float = SIZE, strong: bool = False) -> tuple[str, ...]:
     """The text in lines of at most `limit` px; a word too long for a line is broken with a hyphen.
 
