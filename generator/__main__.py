@@ -4,7 +4,12 @@ from __future__ import annotations
 
 import click
 
+from generator.commands.check import check
+from generator.commands.fastener import fastener
+from generator.commands.flow import flow
+from generator.commands.new import new
 from generator.commands.rank import rank
+from generator.commands.tree import tree
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -12,7 +17,7 @@ def main() -> None:
     """Handwheel: check records, ask the bench, make plans."""
 
 
-for _command in (rank,):
+for _command in (check, new, rank, tree, flow, fastener):
     main.add_command(_command)
 
 if __name__ == "__main__":

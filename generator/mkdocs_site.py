@@ -32,6 +32,8 @@ class ReadyPage(Page):
         """Our records are the source; the search index is fed from them as well."""
         self.markdown = ""
         self.meta = {"title": self.text.title, "search": {"exclude": True}}
+        if self.text.wide:
+            self.meta["hide"] = ["toc"]
         if self.text.description:
             self.meta["description"] = self.text.description
 

@@ -81,4 +81,4 @@ def importance_rows(complaint: Complaint) -> tuple[dict[str, str], ...]:
 
 def top_said(complaint: Complaint) -> str:
     """The top event's probability."""
-    return f"{top_probability(complaint.tree, complaint.probabilities):.3f}"
+    return f"{top_probability(complaint.tree, complaint.probabilities).value:.3f}"

@@ -13,6 +13,9 @@ from generator.pages.page import PageText
 from generator.pages.pictures import Pictures
 from generator.pages.places import place
 
+SHOWN_CAUSES = 10
+"Causes listed in the open; the rest fold."
+
 
 def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
     """Every family with every symptom that it can have."""
@@ -32,6 +35,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         "bench.html",
         search=texts(symptom.title, view.family.title, symptom.said_as, [m.title for c in ranked for m in c.modes]),
         description=f"{symptom.title} on {view.family.title}: causes, checks in order, minutes.",
+        wide=True,
         scripts=(f"assets/handwheel/data/{view.id}.js",),
         family=view.family,
         symptom=symptom,
@@ -45,6 +49,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         steps=steps(bench, complaint, link),
         spare=spare_checks(bench, complaint),
         causes=ranked,
+        shown_causes=SHOWN_CAUSES,
         importance=importance_rows(complaint),
         top_said=top_said(complaint),
         tree_svg=pictures[address, "tree"],

@@ -11,7 +11,7 @@ from generator.pages.maker import Links
 from generator.pages.remedy_words import TrialView, trial_view
 from generator.records.model import Check
 
-SHOWN = 4
+SHOWN = 3
 "Causes named in a row; the rest are counted."
 
 
@@ -40,6 +40,8 @@ class StepView:
     opens: tuple[str, ...]
     expected: float
     rows: tuple[RowView, ...]
+    seen_at: int | None
+    "Number of the card that already says how; None where this one does."
     instead: dict[str, str] | None
 
 
@@ -76,6 +78,7 @@ def _step(
         opens=item.opens,
         expected=item.expected,
         rows=tuple(_row(bench, complaint, check, row, link) for row in item.rows),
+        seen_at=first_at[item.check] if first_at[item.check] != item.number else None,
         instead=_instead(bench, complaint, item, first_at, link),
     )
 

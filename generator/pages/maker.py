@@ -100,6 +100,7 @@ class Maker:
         search: str = "",
         description: str = "",
         scripts: tuple[str, ...] = (),
+        wide: bool = False,
         **view: object,
     ) -> PageText:
         """The page that a template makes of a view."""
@@ -107,7 +108,7 @@ class Maker:
         html = self._environment.get_template(template).render(title=title, link=link, **view)
         html = self.glossary.explain(html, link("term", "x").removesuffix("#x"))
         headings = tuple(Heading(a, _text(t)) for a, t in _H2.findall(html))
-        return PageText(address, title, html, headings, search, description, scripts)
+        return PageText(address, title, html, headings, search, description, scripts, wide)
 
 
 def _text(html: str) -> str:

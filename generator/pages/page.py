@@ -29,3 +29,5 @@ class PageText:
     description: str = ""
     scripts: tuple[str, ...] = field(default=())
     "Addresses of the scripts that this page needs beyond the common ones, from the site's root."
+    wide: bool = False
+    "Whether the page takes the room of the table of contents too."

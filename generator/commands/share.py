@@ -1,0 +1,46 @@
+"""`share`: the built site as one file that opens from disk."""
+
+from __future__ import annotations
+
+import zipfile
+from pathlib import Path
+
+import click
+
+from generator.commands import common
+
+_READ_ME = """Unpack this folder anywhere: on a computer, a stick or a phone.
+Open index.html in a browser. Nothing is installed and nothing is sent anywhere.
+"""
+_EPOCH = (1980, 1, 1, 0, 0, 0)
+"The same site gives the same file, whenever it is packed."
+
+
+@click.command()
+@click.argument("out", type=click.Path(path_type=Path, dir_okay=False))
+@click.option("--site", type=click.Path(path_type=Path), default=Path("site"), show_default=True, help="The built site.")
+def share(out: Path, site: Path) -> None:
+    """Pack the built site into OUT, a zip file that opens from disk when unpacked."""
+    if out.suffix.lower() != ".zip":
+        common.refuse(f"'{out}' does not end in .zip. Name the file something.zip.")
+    if not (site / "index.html").is_file():
+        common.refuse(f"There is no built site in {site}. Build it first with `make site`.")
+    files = sorted(path for path in site.rglob("*") if path.is_file() and path.resolve() != out.resolve())
+    part = out.with_suffix(".part")
+    try:
+        _pack(files, site, part)
+        part.replace(out)
+    except OSError as error:
+        part.unlink(missing_ok=True)
+        common.refuse(f"{out} cannot be written: {error.strerror}.")
+    click.echo(f"{out}: {len(files)} files, {out.stat().st_size / 1e6:.1f} MB.")
+
+
+def _pack(files: list[Path], site: Path, part: Path) -> None:
+    with zipfile.ZipFile(part, "w", zipfile.ZIP_DEFLATED) as packed:
+        packed.writestr(zipfile.ZipInfo("handwheel/READ-ME.txt", _EPOCH), _READ_ME)
+        with click.progressbar(files, label="Packing", width=24) as paths:
+            for path in paths:
+                entry = zipfile.ZipInfo(f"handwheel/{path.relative_to(site).as_posix()}", _EPOCH)
+                entry.compress_type = zipfile.ZIP_DEFLATED
+                packed.writestr(entry, path.read_bytes())

@@ -1,0 +1,67 @@
+"""What tests of several floors share."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, sync_playwright
+
+ROOT = Path(__file__).parent.parent
+_NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
+_QUIET = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
+
+
+def chromium_path() -> str | None:
+    """Chromium from the PATH, else by apt as root; None: the test library's own browser."""
+    found = next(filter(None, map(shutil.which, _NAMES)), None)
+    if found or not (hasattr(os, "geteuid") and os.geteuid() == 0 and shutil.which("apt-get")):
+        return found
+    for command in (["apt-get", "update"], ["apt-get", "install", "-y", "--no-install-recommends", "chromium"]):
+        subprocess.run(command, capture_output=True, check=False)
+    return next(filter(None, map(shutil.which, _NAMES)), None)
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """A real Chromium. Fails, with what to do, where none can be had."""
+    path = chromium_path()
+    if path is None:
+        subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], capture_output=True, check=False)
+    with sync_playwright() as library:
+        try:
+            opened = library.chromium.launch(executable_path=path, args=list(_QUIET))
+        except Exception as error:  # the library raises its own kinds; the mend is the same for all
+            pytest.fail(f"No Chromium to test with: install the chromium package. {error}")
+        yield opened
+        opened.close()
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site of the real content, built strictly, once for all tests."""
+    folder = tmp_path_factory.mktemp("built") / "site"
+    done = subprocess.run(
+        [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "--site-dir", str(folder)],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=False,
+        env={**os.environ, "NO_MKDOCS_2_WARNING": "1"},
+    )
+    if done.returncode:
+        pytest.fail(f"The site does not build:\n{done.stdout}{done.stderr}")
+    return folder
