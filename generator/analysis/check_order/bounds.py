@@ -9,9 +9,9 @@ here it pays at least once;
 that must part a toll. When no action, done with any of the hypotheses left, takes more tolls off
 than it costs those who do not end in it, the sum of all tolls is a lower bound (by induction over
 the policy). With tolls w(g) w(h) rate, the most that an action may take off a pair is its
-minutes x mass that does not end / sum of w(g) w(h) over the pairs that it parts: this rate only rises
-as fewer hypotheses are left. For independent remedies it is exact: the p / c rule of Kadane and
-Simon (1977), sum over pairs of min(w(g) c(h), w(h) c(g));
+minutes x mass that does not end / sum of w(g) w(h) over the pairs that it parts: this rate only
+rises as fewer hypotheses are left. For independent remedies it is exact: the p / c rule of Kadane
+and Simon (1977), sum over pairs of min(w(g) c(h), w(h) c(g));
 
 *openings*: hypotheses which nothing tells apart without opening something pay the least of what
 must be opened to go on, but for parts that their own ending opens anyway.
@@ -83,7 +83,7 @@ class Lower:
                 yield going * action.minutes / pairs, order, (*leaves, ends) if ends else leaves
 
     def _parted(self, cell: int, sets: tuple[int, ...], alike: list[int]) -> float:
-        """Sum of w(g) w(h) over the pairs in a cell that the sets part, but for pairs cured alike."""
+        """Sum of w(g) w(h) over pairs in a cell that the sets part, but for pairs ended alike."""
         mass = self._board.mass
         parts = [cell & s for s in sets if cell & s]
         if len(parts) < 2:
@@ -107,16 +107,17 @@ class Lower:
         least = float("inf")
         for action in shut:
             if action.tells(cell):
-                least = min(least, self._foreign_opening(cell & ~action.ends, action.parts & ~parts))
+                to_open = action.parts & ~parts
+                least = min(least, self._foreign_opening(cell, to_open))
                 if not least:
                     break
         return least
 
-    def _foreign_opening(self, going: int, to_open: int) -> float:
-        """Minutes times mass of opening parts for hypotheses whose own ending does not open them."""
+    def _foreign_opening(self, cell: int, to_open: int) -> float:
+        """Minutes times mass of opening parts for hypotheses whose ending does not open them."""
         opening, mass = self._board.opening.weights, self._board.mass
         return sum(
-            minutes * mass[going & self._foreign[part]]
+            minutes * mass[cell & self._foreign[part]]
             for part, minutes in enumerate(opening)
             if to_open >> part & 1
         )

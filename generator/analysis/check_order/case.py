@@ -99,7 +99,8 @@ def _machine_faults(machine: Machine) -> Iterator[str]:
 def _hypothesis_faults(hypothesis: Hypothesis, case: Case) -> Iterator[str]:
     remedy = hypothesis.remedy
     if not (isfinite(hypothesis.share) and hypothesis.share > 0):
-        yield f"Hypothesis '{hypothesis.id}' has the share {hypothesis.share}; a share is more than 0."
+        share = f"has the share {hypothesis.share}; a share is more than 0."
+        yield f"Hypothesis '{hypothesis.id}' {share}"
     yield from _not_minutes(f"Remedy '{remedy.id}'", remedy.minutes)
     yield from _no_parts(f"Remedy '{remedy.id}'", (*remedy.renew, *remedy.reach), case.machine)
     for setting in remedy.set:
@@ -119,7 +120,8 @@ def _check_faults(check: Check, case: Case) -> Iterator[str]:
         yield f"Check '{check.id}' tells of '{unknown}', which is no hypothesis of the case."
     for number in (*check.sees.values(), *check.cured):
         if number not in range(len(check.outcomes)):
-            yield f"Check '{check.id}' has no outcome {number}; it has {len(check.outcomes)}, from 0."
+            count = len(check.outcomes)
+            yield f"Check '{check.id}' has no outcome {number}; it has {count}, counted from 0."
 
 
 def _no_parts(what: str, parts: Iterable[str], machine: Machine) -> Iterator[str]:

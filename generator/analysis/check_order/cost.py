@@ -145,7 +145,8 @@ def _drafts(case: Case, groups: tuple[tuple[Hypothesis, ...], ...]) -> Iterator[
         yield _Draft(remedy.id, True, minutes, parts, ends, rest)
     for check in sorted(case.checks, key=lambda c: c.id):
         ends, classes = _seen(check, groups)
-        yield _Draft(check.id, False, check.minutes, case.machine.way_in(check.reach), ends, classes)
+        parts = case.machine.way_in(check.reach)
+        yield _Draft(check.id, False, check.minutes, parts, ends, classes)
 
 
 def remedy_minutes(case: Case, remedy: Remedy) -> float:

@@ -1,4 +1,4 @@
-"""The policy of least expected minutes: AND-OR branch and bound over hypotheses left and parts open."""
+"""The least expected minutes: AND-OR branch and bound over hypotheses left and parts open."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ NEGLIGIBLE = 1e-11
 PASSES = 4
 "Passes of the search, each of them allowing more minutes."
 ABOVE = 1e-9
-"Minutes above a known policy at which the search must find it, or one as good."
+"Part of the minutes of a known policy, above which the search must find it or one as good."
 
 
 class OutOfBudget(Exception):
@@ -40,11 +40,12 @@ class Search:
         proof, which stands if the budget then runs out. Returns whether the search came to its end.
         """
         start = self._states.start()
-        limit, step = self.bound(start), (reached - self.bound(start)) / PASSES
+        least, above = self.bound(start), ABOVE * max(1.0, reached)
         try:
-            while start not in self.solved and not self._states.last(start[0]):
-                limit = max(limit, self.bound(start)) + step
-                self.value(start, min(limit, reached) + ABOVE)
+            for number in range(1, PASSES + 1):
+                limit = least + (reached - least) * number / PASSES + above
+                if start not in self.solved:
+                    self.value(start, limit)
         except OutOfBudget:
             return False
         return True

@@ -1,4 +1,4 @@
-"""The next step off the policy: one look ahead, by a formula that a few lines of JavaScript repeat."""
+"""The next step off the policy, by a formula that a few lines of JavaScript repeat."""
 
 from __future__ import annotations
 
@@ -43,7 +43,7 @@ def next_step(
     done. Empty when nothing useful is left; ValueError for an unknown id or a weight that is not
     0 or more.
 
-    The formula. Sums run over hypotheses in the order of the case; M is the sum of all weights left.
+    The formula. Sums run over hypotheses in the order of the case; M is the sum of the weights.
 
     - after(T, O), with the hypotheses T left and the parts O open: for each remedy r of T, p is the
       sum of the weights in T that it cures and c its minutes from O (opening, settings, own

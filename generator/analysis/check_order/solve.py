@@ -82,7 +82,7 @@ class _Solver:
         exact = self._search.run(self._rollout.best(self._states.start())[0])
         policy = grow(start, self._rule)
         minutes = expected_minutes(policy)
-        bound = minutes if exact else min(self._search.bound(self._states.start()), minutes)
+        bound = min(self._search.bound(self._states.start()), minutes)
         return Solution(policy, minutes, exact, bound, self._search.expanded)
 
     def _rule(self, now: Situation) -> Check | Remedy:
