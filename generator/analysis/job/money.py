@@ -25,14 +25,20 @@ class Rates:
     margin: Amount = 0
     "Added to what parts cost: 1/4 adds a quarter."
     spread: tuple[Amount, Amount] = ("4/5", "3/2")
-    "Shortest and longest time as shares of the planned minutes. The default is an estimate: freed screws seldom save much, seized ones cost a lot."
+    "Shortest and longest time as shares of the planned minutes. The default is an estimate: "
+    "an easy machine saves little, a seized screw costs much."
     tax: Amount | None = None
     "Share added to the whole; None leaves tax out of the quote."
+    rounding: Amount = 1
+    "The total is rounded outward to this; whole units."
 
 
 @dataclass(frozen=True, slots=True)
 class Quote:
-    """A range of whole currency units in each line, lowest and highest; the lines add up to the total."""
+    """A range of whole currency units in each line, lowest and highest.
+
+    The lines add up to the total before it is rounded outward once more, to the shop's `rounding`.
+    """
 
     currency: str
     minutes: tuple[int, int]
@@ -42,6 +48,7 @@ class Quote:
     tax: tuple[int, int] | None
     "None: tax is left out."
     total: tuple[int, int]
+    "Rounded outward to the shop's `rounding`."
     unpriced: tuple[str, ...]
     "Parts renewed whose price is not known: the total is without them."
     rounding: str = "Each line is rounded outward to whole units: the low end down, the high end up."
@@ -51,7 +58,8 @@ def quote(plan: Plan, practice: Practice, rates: Rates) -> Quote:
     """The range that a plan comes to. All arithmetic is exact; only the lines shown are rounded.
 
     Raises ValueError for a rate, margin, tax, price or spread that is below nothing, for a range
-    whose low end is above its high end, and for what is no number.
+    whose low end is above its high end, for a rounding that is no whole number of units, and for
+    what is no number.
 
     >>> from generator.analysis.job.types import Handling
     >>> job = Plan((), (), 38.0, (), ("gear",), (), (), 0, 0, True)
@@ -72,16 +80,23 @@ def quote(plan: Plan, practice: Practice, rates: Rates) -> Quote:
         labour,
         parts,
         tax,
-        _sum(untaxed, tax or (0, 0)),
+        _outward(_sum(untaxed, tax or (0, 0)), _unit(rates.rounding)),
         tuple(p for p in plan.parts if practice.part(p).price is None),
     )
 
 
+def _unit(rounding: Amount) -> int:
+    unit = _exact(rounding, "rounding")
+    if unit < 1 or unit.denominator != 1:
+        raise ValueError(f"rounding: {rounding} is no whole number of units")
+    return int(unit)
+
+
 def _minutes(plan: Plan, rates: Rates) -> Range:
     """Minutes are binary sums of what people write to the hundredth at most: back to that first."""
-    low, high = (_exact(share, "spread") for share in rates.spread)
+    shortest, longest = (_exact(share, "spread") for share in rates.spread)
     planned = Fraction(str(round(plan.minutes, 4)))
-    return _ordered((low * planned, high * planned), "spread")
+    return _times(_ordered((shortest, longest), "spread"), planned)
 
 
 def _prices(parts: Iterable[str], practice: Practice) -> Range:
@@ -118,5 +133,5 @@ def _sum(one: tuple[int, int], other: tuple[int, int]) -> tuple[int, int]:
     return one[0] + other[0], one[1] + other[1]
 
 
-def _outward(ends: Range, unit: int = 1) -> tuple[int, int]:
+def _outward(ends: tuple[Fraction | int, Fraction | int], unit: int = 1) -> tuple[int, int]:
     return floor(ends[0] / unit) * unit, ceil(ends[1] / unit) * unit

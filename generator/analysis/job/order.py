@@ -50,6 +50,26 @@ class _Task:
         return int(position != self.position), sum(a != b for a, b in zip(hands, self.tools))
 
 
+@dataclass(frozen=True, slots=True)
+class _Bench:
+    """The tasks, their weights, and which of them share a position or a tool, by bits."""
+
+    tasks: tuple[_Task, ...]
+    shop: Shop
+    by_position: dict[str, int]
+    by_tool: dict[str, int]
+
+    def weight(self, changes: tuple[int, int]) -> int:
+        return changes[0] * self.shop.position_change + changes[1] * self.shop.tool_change
+
+    def at_least(self, state: _State) -> int:
+        """Weight still to come at the least: each position and each tool not yet there, once."""
+        off, position, hand = state
+        turns = sum(p != position and bits & ~off != 0 for p, bits in self.by_position.items())
+        tools = sum(t != hand and bits & ~off != 0 for t, bits in self.by_tool.items())
+        return self.weight((turns, tools))
+
+
 def way_in(
     machine: Machine, parts: Iterable[str], practice: Practice, shop: Shop, width: int = WIDTH
 ) -> WayIn:
@@ -78,44 +98,50 @@ def way_in(
     ('plate', 'cover', 'gear')
     """
     ids = sorted(set(parts))
-    tasks = _tasks(machine, ids, practice)
+    bench = _bench(_tasks(machine, ids, practice), shop)
     ways: dict[_State, _Way] = {(0, UPRIGHT, ""): (0, ())}
     exact = True
-    for _ in tasks:
-        ways = _undominated(_one_more_off(ways, tasks, shop), shop)
+    for _ in ids:
+        ways = _undominated(_one_more_off(ways, bench), bench)
         exact = exact and len(ways) <= width
-        ways = _most_promising(ways, tasks, shop, width)
+        ways = _most_promising(ways, bench, width)
     if not ways:
         raise ValueError(f"no order of taking off: among {', '.join(ids)} some wait for each other")
     order = min(ways.values())[1]
-    return WayIn(tuple(ids[n] for n in order), *_count([tasks[n] for n in order]), exact)
+    return WayIn(tuple(ids[n] for n in order), *_count([bench.tasks[n] for n in order]), exact)
 
 
-def _tasks(machine: Machine, ids: list[str], practice: Practice) -> list[_Task]:
+def _tasks(machine: Machine, ids: list[str], practice: Practice) -> tuple[_Task, ...]:
     bit = {id: 1 << n for n, id in enumerate(ids)}
     outside = sorted({b for id in ids for b in machine.parts[id].behind} - bit.keys())
     if outside:
         raise ValueError(f"no way in without {', '.join(outside)}")
+    behind = {id: sum(bit[b] for b in set(machine.parts[id].behind)) for id in ids}
     handled = [(id, practice.part(id)) for id in ids]
-    return [
-        _Task(bit[id], sum(bit[b] for b in set(machine.parts[id].behind)), h.off_position, h.off_tools)
-        for id, h in handled
-    ]
+    return tuple(_Task(bit[id], behind[id], h.off_position, h.off_tools) for id, h in handled)
 
 
-def _one_more_off(
-    ways: dict[_State, _Way], tasks: list[_Task], shop: Shop
-) -> dict[_State, _Way]:
+def _bench(tasks: tuple[_Task, ...], shop: Shop) -> _Bench:
+    by_position: dict[str, int] = {}
+    by_tool: dict[str, int] = {}
+    for task in tasks:
+        by_position[task.position] = by_position.get(task.position, 0) | task.bit
+        for tool in task.tools:
+            by_tool[tool] = by_tool.get(tool, 0) | task.bit
+    return _Bench(tasks, shop, by_position, by_tool)
+
+
+def _one_more_off(ways: dict[_State, _Way], bench: _Bench) -> dict[_State, _Way]:
     further: dict[_State, _Way] = {}
     for state, (weight, order) in ways.items():
-        for n, added in _choices(state, tasks, shop):
-            then = tasks[n].after(state)
+        for n, added in _choices(state, bench):
+            then = bench.tasks[n].after(state)
             way = (weight + added, (*order, n))
             further[then] = min(way, further.get(then, way))
     return further
 
 
-def _undominated(ways: dict[_State, _Way], shop: Shop) -> dict[_State, _Way]:
+def _undominated(ways: dict[_State, _Way], bench: _Bench) -> dict[_State, _Way]:
     """Drop a state if the best one with the same parts off could be brought to it for no more."""
     best: dict[int, tuple[_Way, _State]] = {}
     for state, way in ways.items():
@@ -124,44 +150,31 @@ def _undominated(ways: dict[_State, _Way], shop: Shop) -> dict[_State, _Way]:
     def kept(state: _State, weight: int) -> bool:
         (least, _), leader = best[state[0]]
         differs = int(state[1] != leader[1]), int(state[2] != leader[2])
-        return state == leader or weight < least + _weight(differs, shop)
+        return state == leader or weight < least + bench.weight(differs)
 
     return {state: way for state, way in ways.items() if kept(state, way[0])}
 
 
-def _choices(state: _State, tasks: list[_Task], shop: Shop) -> Iterator[tuple[int, int]]:
+def _choices(state: _State, bench: _Bench) -> Iterator[tuple[int, int]]:
     """Parts that can come off next with the weight of each; the first that costs nothing stands alone."""
     off = state[0]
-    free = [n for n, t in enumerate(tasks) if not t.bit & off and not t.behind & ~off]
-    weighed = [(n, _weight(tasks[n].changes(state), shop)) for n in free]
+    free = [n for n, t in enumerate(bench.tasks) if not t.bit & off and not t.behind & ~off]
+    weighed = [(n, bench.weight(bench.tasks[n].changes(state))) for n in free]
     at_no_cost = [choice for choice in weighed if not choice[1]]
     yield from at_no_cost[:1] or weighed
 
 
-def _weight(changes: tuple[int, int], shop: Shop) -> int:
-    return changes[0] * shop.position_change + changes[1] * shop.tool_change
-
-
 def _most_promising(
-    ways: dict[_State, _Way], tasks: list[_Task], shop: Shop, width: int
+    ways: dict[_State, _Way], bench: _Bench, width: int
 ) -> dict[_State, _Way]:
     if len(ways) <= width:
         return ways
 
     def promise(item: tuple[_State, _Way]) -> tuple[int, _Way]:
         state, way = item
-        return way[0] + _at_least(state, tasks, shop), way
+        return way[0] + bench.at_least(state), way
 
     return dict(sorted(ways.items(), key=promise)[:BEAM])
-
-
-def _at_least(state: _State, tasks: list[_Task], shop: Shop) -> int:
-    """Weight still to come at the least: each position and each tool not yet there, once."""
-    off, position, hand = state
-    left = [t for t in tasks if not t.bit & off]
-    positions = {t.position for t in left} - {position}
-    tools = {tool for t in left for tool in t.tools} - {hand}
-    return _weight((len(positions), len(tools)), shop)
 
 
 def _count(order: list[_Task]) -> tuple[int, int]:

@@ -42,7 +42,8 @@ def makings(
     2. It is made with its reach off, and with every part on whose removal upsets it: a setting that
        needs such a part off is made before. Where the reach itself has the part off, the reach wins.
     3. It is made with everything else on, too: settings that need a cover off come first, those
-       without a reach after the covers are on.
+       without a reach after the covers are on. A needle upsets no timing, yet timing is read
+       against it, so what can be on is on, even at the price of a turn of the machine.
     4. Among those that are free to be made, the one with the machine lying as it does; then by id.
 
     Parts stay off until the last setting that needs them off, and no longer. Where 2 would close a

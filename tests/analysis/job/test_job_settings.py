@@ -6,7 +6,7 @@ from itertools import permutations
 
 import networkx as nx
 import pytest
-from job_cases import (
+from tests.analysis.job.job_cases import (
     BACK,
     industrial_head,
     machine_of,

@@ -6,7 +6,7 @@ from itertools import permutations
 
 import networkx as nx
 import pytest
-from job_cases import BACK, FACE, behind_graph, handled, machine_of, random_case
+from tests.analysis.job.job_cases import BACK, FACE, behind_graph, handled, machine_of, random_case
 
 from generator.analysis.job.order import way_in
 from generator.analysis.job.types import Practice, Shop

@@ -1,0 +1,167 @@
+"""Plans proved right by replay, and counted again from the records by networkx."""
+
+from __future__ import annotations
+
+import json
+
+import networkx as nx
+import pytest
+from tests.analysis.job.job_cases import (
+    behind_graph,
+    industrial_head,
+    machine_of,
+    overlock,
+    random_case,
+    zigzag_domestic,
+)
+
+from generator.analysis.job import plan, plan_json
+from generator.analysis.job.proof import faults
+from generator.analysis.job.types import Practice, Shop
+from generator.analysis.machine import Machine, Part, Remedy, Setting
+
+FAMILIES = [zigzag_domestic, overlock, industrial_head]
+
+
+def counted_minutes(machine: Machine, remedies: list[Remedy], proving: float) -> float:
+    """Minutes from a closed machine, each part and setting once, by closures of networkx."""
+    graph = nx.DiGraph()
+    for part in machine.parts.values():
+        graph.add_edges_from((("part", part.id), ("part", b)) for b in part.behind)
+        graph.add_edges_from((("part", part.id), ("set", s)) for s in part.disturbs)
+    for setting in machine.settings.values():
+        graph.add_edges_from((("set", setting.id), ("set", s)) for s in setting.disturbs)
+        graph.add_edges_from((("set", setting.id), ("part", p)) for p in setting.reach)
+    for remedy in remedies:
+        graph.add_node("job")
+        graph.add_edges_from(("job", ("part", p)) for p in (*remedy.renew, *remedy.reach))
+        graph.add_edges_from(("job", ("set", s)) for s in remedy.set)
+    needed = nx.descendants(graph, "job")
+    parts = [machine.parts[id] for kind, id in needed if kind == "part"]
+    settings = [machine.settings[id] for kind, id in needed if kind == "set"]
+    own = sum(r.minutes for r in remedies)
+    return sum(p.off_minutes + p.on_minutes for p in parts) + sum(s.minutes for s in settings) + own + proving
+
+
+def test_1000_random_plans_are_proved_right() -> None:
+    for number in range(1000):
+        machine, practice, remedies = random_case(number)
+        assert faults(plan(machine, practice, remedies), machine, remedies) == (), number
+
+
+@pytest.mark.parametrize("family", FAMILIES)
+def test_every_single_renewal_and_setting_of_a_known_machine_is_proved_right(family) -> None:
+    machine, practice = family()
+    jobs = [Remedy(p, renew=(p,)) for p in machine.parts]
+    jobs += [Remedy(s, set=(s,)) for s in machine.settings]
+    for one in jobs:
+        for other in jobs:
+            both = [one, other]
+            assert faults(plan(machine, practice, both), machine, both) == (), (one.id, other.id)
+
+
+def test_minutes_are_the_count_from_a_closed_machine() -> None:
+    for number in range(500):
+        machine, practice, remedies = random_case(number)
+        minutes = plan(machine, practice, remedies, Shop(proving_minutes=3)).minutes
+        assert minutes == pytest.approx(counted_minutes(machine, remedies, 3), abs=1e-9), number
+
+
+def test_one_visit_is_no_longer_than_separate_ones_and_no_shorter_than_the_longest() -> None:
+    for number in range(500):
+        machine, practice, remedies = random_case(number)
+        whole = plan(machine, practice, remedies).minutes
+        each = [plan(machine, practice, [r]).minutes for r in remedies]
+        assert max(each) - 1e-9 <= whole <= sum(each) + 1e-9, number
+
+
+def test_shared_steps_are_done_once() -> None:
+    machine, practice = zigzag_domestic()
+    job = plan(machine, practice, [Remedy("a", renew=("hook-gear",)), Remedy("b", renew=("lower-shaft-gear",))])
+    done = [(s.do, s.part) for s in job.steps]
+    assert len(done) == len(set(done))
+    assert [s.do for s in job.steps].count("sew") == 1
+
+
+def test_the_hook_gear_is_renewed_as_at_the_bench() -> None:
+    """Common practice, no source: needle out first; timed with the needle in and the cover off."""
+    machine, practice = zigzag_domestic()
+    job = plan(machine, practice, [Remedy("r", renew=("hook-gear",))])
+    assert [(s.do, s.part) for s in job.steps] == [
+        ("take off", "presser-foot"),
+        ("take off", "needle"),
+        ("take off", "needle-plate"),
+        ("take off", "underside-cover"),
+        ("take off", "hook-gear"),
+        ("renew", "hook-gear"),
+        ("refit", "hook-gear"),
+        ("oil", "hook-race"),
+        ("refit", "needle"),
+        ("set", "hook-timing"),
+        ("check", "watch-hook-pass-needle"),
+        ("refit", "underside-cover"),
+        ("set", "hook-gap"),
+        ("refit", "needle-plate"),
+        ("refit", "presser-foot"),
+        ("sew", ""),
+    ]
+
+
+def test_parts_held_off_for_no_setting_go_on_in_the_reverse_order_of_the_way_in() -> None:
+    for number in range(300):
+        machine, practice, remedies = random_case(number)
+        if any(s.reach for s in machine.settings.values()):
+            machine = Machine(
+                machine.parts,
+                {id: Setting(id, s.minutes, s.after, s.disturbs) for id, s in machine.settings.items()},
+            )
+        steps = plan(machine, practice, remedies).steps
+        off = [s.part for s in steps if s.do == "take off"]
+        assert [s.part for s in steps if s.do == "refit"] == off[::-1]
+
+
+def test_refitting_never_meets_a_part_that_networkx_puts_behind_one_still_off() -> None:
+    for number in range(200):
+        machine, practice, remedies = random_case(number)
+        refitted = [s.part for s in plan(machine, practice, remedies).steps if s.do == "refit"]
+        place = {part: n for n, part in enumerate(refitted)}
+        closure = nx.transitive_closure(behind_graph(machine, refitted))
+        assert all(place[behind] < place[front] for front, behind in closure.edges)
+
+
+def test_a_plan_does_not_depend_on_the_order_of_records_or_remedies() -> None:
+    for number in range(100):
+        machine, practice, remedies = random_case(number)
+        turned = Machine(
+            dict(reversed(machine.parts.items())), dict(reversed(machine.settings.items()))
+        )
+        steps = plan(machine, practice, remedies).steps
+        again = plan(turned, practice, remedies[::-1]).steps
+        assert [s for s in steps if s.do != "remedy"] == [s for s in again if s.do != "remedy"]
+
+
+def test_cleaning_is_done_with_its_reach_off_and_its_own_minutes() -> None:
+    machine, practice = zigzag_domestic()
+    job = plan(machine, practice, [Remedy("clean-feed", reach=("needle-plate",), minutes=4)])
+    assert [(s.do, s.part, s.minutes) for s in job.steps if s.phase == "work"] == [("remedy", "clean-feed", 4)]
+    assert job.minutes == (0.5 + 1) + (0.5 + 1.5) + 4 + 2
+
+
+def test_json_holds_the_agreed_keys_and_survives_a_round_trip() -> None:
+    machine, practice = zigzag_domestic()
+    told = plan_json(plan(machine, practice, [Remedy("r", renew=("hook-gear",))]))
+    assert json.loads(json.dumps(told)) == told
+    assert {"steps", "settings", "while_open", "minutes", "tools", "parts"} <= told.keys()
+    assert {"do", "part", "phase", "minutes"} <= told["steps"][0].keys()
+    assert told["settings"] == ["hook-timing", "hook-gap"]
+    assert told["parts"] == ["hook-gear"]
+    assert told["tools"] == ["driver", "hex-key"]
+    assert {"part", "extra_minutes"} <= told["while_open"][0].keys()
+
+
+def test_nothing_to_do_and_strange_ids_are_refused_in_words() -> None:
+    machine = machine_of([Part("cover")], [Setting("timing")])
+    with pytest.raises(ValueError, match="nothing to plan"):
+        plan(machine, Practice(), [])
+    with pytest.raises(ValueError, match="no part 'gaer', no setting 'timng'"):
+        plan(machine, Practice(), [Remedy("r", renew=("gaer",), set=("timng",))])
