@@ -8,6 +8,7 @@ from pathlib import Path
 
 from generator.bench import Bench
 from generator.library import Library
+from generator.pages.browser_data import all_data
 from generator.pages.page import PageText
 from generator.pages.site import all_pages
 from generator.content_rules import load_checked
@@ -38,4 +39,4 @@ def build(folders: Sequence[Path], cache: Path, site_url: str) -> Site:
     if errors:
         raise ContentError("The records have errors.\n" + as_text(errors))
     bench = Bench(Library(records), cache)
-    return Site(tuple(all_pages(bench, folders)), {})
+    return Site(tuple(all_pages(bench, folders)), all_data(bench))

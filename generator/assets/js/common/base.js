@@ -1,0 +1,116 @@
+/* What all scripts of the site share: the data that pages load, and a few plain helpers.
+   Plain scripts, no modules, nothing fetched: every page must work when opened from disk. */
+(function () {
+  "use strict";
+
+  const given = {};
+  const waiting = {};
+
+  function keyOf(kind, data) {
+    return data && data.id ? `${kind}:${data.id}` : kind;
+  }
+
+  /** Called by data files: hands data to whoever asked for it. */
+  function give(kind, data) {
+    const key = keyOf(kind, data);
+    given[key] = data;
+    (waiting[key] || []).forEach((use) => use(data));
+    delete waiting[key];
+  }
+
+  /** Calls `use` with the data once its file has run; `key` is a kind or kind:id. */
+  function whenGiven(key, use) {
+    if (key in given) use(given[key]);
+    else (waiting[key] = waiting[key] || []).push(use);
+  }
+
+  /** Loads a script of the site, once; `address` is from the site's root. */
+  const loaded = {};
+  function load(address) {
+    if (loaded[address]) return;
+    loaded[address] = true;
+    const script = document.createElement("script");
+    script.src = root() + address;
+    document.body.append(script);
+  }
+
+  /** The way from this page to the site's root, such as "../../". */
+  function root() {
+    const base = JSON.parse(document.getElementById("__config").textContent).base;
+    return base === "." ? "" : base.replace(/\/?$/, "/");
+  }
+
+  /** Data of one family; loads its file if need be. */
+  function withFamily(id, use) {
+    whenGiven(`family:${id}`, use);
+    if (!(`family:${id}` in given)) load(`assets/handwheel/data/${id}.js`);
+  }
+
+  /** An element with attributes and children; strings become text, never HTML. */
+  function el(name, attributes, ...children) {
+    const node = document.createElement(name);
+    for (const [key, value] of Object.entries(attributes || {})) {
+      if (value === false || value === null || value === undefined) continue;
+      if (key.startsWith("on")) node.addEventListener(key.slice(2), value);
+      else node.setAttribute(key, value === true ? "" : value);
+    }
+    node.append(...children.flat().filter((child) => child !== null && child !== undefined && child !== false));
+    return node;
+  }
+
+  /** What stays on this device. A browser may refuse; then nothing is kept. */
+  const device = {
+    PREFIX: "handwheel.",
+    read(name, fallback) {
+      try {
+        const text = localStorage.getItem(this.PREFIX + name);
+        return text === null ? fallback : JSON.parse(text);
+      } catch (error) {
+        return fallback;
+      }
+    },
+    write(name, value) {
+      try {
+        localStorage.setItem(this.PREFIX + name, JSON.stringify(value));
+        return true;
+      } catch (error) {
+        return false;
+      }
+    },
+    forget(name) {
+      try {
+        localStorage.removeItem(this.PREFIX + name);
+      } catch (error) {
+        /* nothing was kept */
+      }
+    },
+    names() {
+      try {
+        return Object.keys(localStorage)
+          .filter((key) => key.startsWith(this.PREFIX))
+          .map((key) => key.slice(this.PREFIX.length))
+          .sort();
+      } catch (error) {
+        return [];
+      }
+    },
+  };
+
+  /** Bench minutes as the pages show them. */
+  function minutes(value) {
+    if (value && value < 0.25) return "under ½ min";
+    const halves = Math.round(value * 2) / 2;
+    if (halves >= 10) return `${Math.round(value)} min`;
+    if (!halves) return "0 min";
+    const whole = Math.floor(halves);
+    return `${whole || ""}${halves % 1 ? "½" : ""} min`;
+  }
+
+  /** A share as the pages show it. */
+  function percent(share) {
+    if (share > 0 && share < 0.01) return "under 1 %";
+    return `${Math.round(share * 100)} %`;
+  }
+
+  window.handwheel = { give, whenGiven, load, root, withFamily, el, device, minutes, percent };
+})();
