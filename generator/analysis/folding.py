@@ -97,7 +97,8 @@ def _why_never(
         name = missing.title or missing.id
         return f"it counts only together with “{name}”, {_because(because)}"
     if gate.kind == "at_least" and left < gate.k:
-        return f"“{gate.title or gate.id}” takes {gate.k} of its causes, and this family has {left}"
+        name = gate.title or gate.id
+        return f"“{name}” takes {gate.k} of its causes, and this family has {left}"
     return "no cause is left" if left == 0 else None
 
 

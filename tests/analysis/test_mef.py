@@ -115,6 +115,7 @@ def document(*gates: str, events: str = '<define-basic-event name="a"/>') -> str
 
 
 TOP = '<define-gate name="top"><or><event name="a"/></or></define-gate>'
+VOTE = TOP.replace("<or>", '<atleast min="{}">').replace("</or>", "</atleast>")
 EVENT = '<define-basic-event name="a"><float value="{}"/></define-basic-event>'
 BOMB = '<!DOCTYPE x [<!ENTITY a "aa"><!ENTITY b "&a;&a;">]>' + document(TOP)
 
@@ -132,7 +133,7 @@ BOMB = '<!DOCTYPE x [<!ENTITY a "aa"><!ENTITY b "&a;&a;">]>' + document(TOP)
         ("<opsa-mef><define-event-tree/></opsa-mef>", "<define-event-tree> within <opsa-mef>"),
         (document('<define-gate name="top"><not><event name="a"/></not></define-gate>'), "<not>"),
         (document(TOP.replace("event", "house-event")), "<house-event> within the gate 'top'"),
-        (document(TOP.replace('name="a"', 'name="b"')), "'top' refers to 'b', which is not defined"),
+        (document(TOP.replace('"a"', '"b"')), "'top' refers to 'b', which is not defined"),
         (document(TOP.replace(' name="a"', "")), "<event> has no 'name'"),
         (document(TOP, TOP), "'top' is defined twice"),
         (document(TOP, TOP.replace("top", "other")), "this document has: top, other"),
@@ -147,8 +148,8 @@ BOMB = '<!DOCTYPE x [<!ENTITY a "aa"><!ENTITY b "&a;&a;">]>' + document(TOP)
             ),
             "circle: g -> h -> g",
         ),
-        (document(TOP.replace("or>", 'atleast min="2">', 1).replace("/or", "/atleast")), "2 of 1"),
-        (document(TOP.replace("or>", 'atleast min="x">', 1).replace("/or", "/atleast")), "no count"),
+        (document(VOTE.format("2")), "2 of 1"),
+        (document(VOTE.format("x")), "no count"),
         (document(TOP.replace("or>", "atleast>")), "no 'min'"),
         (document(TOP, events=EVENT.format("2")), "outside 0 to 1"),
         (document(TOP, events=EVENT.format("nan")), "outside 0 to 1"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.analysis.fault_tree.structure import Structure, Vote
+from generator.analysis.fault_tree.structure import Structure
 
 _PATIENCE = 8
 "Rounds without gain after which the search for a shorter order ends; the known orders settle in 3."
@@ -18,6 +18,7 @@ def well_ordered(tree: Structure) -> Structure:
     I. L. Markov and K. A. Sakallah, "FORCE: a fast and easy-to-implement variable-ordering
     heuristic", Great Lakes Symposium on VLSI, 2003.
 
+    >>> from generator.analysis.fault_tree.structure import Vote
     >>> tree = Structure(("a", "b", "c"), (Vote(2, (0, 2)), Vote(1, (1, 3))), root=4)
     >>> well_ordered(tree).events
     ('b', 'a', 'c')

@@ -20,7 +20,7 @@ def parsed(text: str) -> Element:
     except expat.ExpatError as error:
         raise ValueError(f"The document is not well-formed XML: {error}.") from error
     except UnicodeEncodeError as error:
-        raise ValueError("The document is not well-formed XML: it holds half a character.") from error
+        raise ValueError("The document is not well-formed XML: half a character.") from error
     return builder.close()
 
 

@@ -165,7 +165,7 @@ def _built(drafts: Mapping[str, _Draft], events: Mapping[str, Event]) -> Gate:
     tops = [name for name in drafts if name not in used]
     if len(tops) != 1:
         found = ", ".join(tops) or "none"
-        raise ValueError(f"A tree has one gate that no other refers to; this document has: {found}.")
+        raise ValueError(f"One gate must be the top, in no other gate; this document has: {found}.")
     return nodes[tops[0]]  # type: ignore[return-value]
 
 
