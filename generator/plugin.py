@@ -12,6 +12,7 @@ from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import Files
 
 from generator import mkdocs_site, site_build
+from generator.diagrams.layout import GraphvizMissing
 
 
 class HandwheelConfig(base.Config):
@@ -37,7 +38,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         cache = Path(config.config_file_path).parent / self.config.cache
         try:
             self.site = site_build.build(folders, cache, config.site_url or "")
-        except site_build.ContentError as error:
+        except (site_build.ContentError, GraphvizMissing) as error:
             raise PluginError(str(error)) from None
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:

@@ -26,7 +26,7 @@ def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
 def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
     bench, view, symptom = maker.bench, complaint.view, complaint.symptom
     address = place("bench", symptom.id, view.id)
-    link = Links(maker.library, address)
+    link = Links(maker.library, address, view)
     ranked = causes(bench, complaint, link)
     totals = sums(bench.diagnosed(complaint))
     return maker.page(
@@ -36,6 +36,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         search=texts(symptom.title, view.family.title, symptom.said_as, [m.title for c in ranked for m in c.modes]),
         description=f"{symptom.title} on {view.family.title}: causes, checks in order, minutes.",
         wide=True,
+        of=view,
         scripts=(f"assets/handwheel/data/{view.id}.js",),
         family=view.family,
         symptom=symptom,

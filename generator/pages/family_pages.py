@@ -21,6 +21,7 @@ def pages(maker: Maker) -> Iterator[PageText]:
             place("family", family.id),
             family.title,
             "family.html",
+            of=view,
             search=texts(family.title, family.summary, family.models, family.recognise),
             family=family,
             groups=_groups(maker, view),

@@ -28,7 +28,7 @@ def pages(maker: Maker) -> Iterator[PageText]:
     families = [v.family for v in maker.library.views]
     groups = grouped(records.symptoms.values())
     shown = {"groups": [_with_words(g) for g in groups], "families": families}
-    yield maker.page("index.html", "Find", "home.html", **shown, description="Find the cause by what the customer says.")
+    yield maker.page("index.html", "Find", "home.html", wide=True, **shown, description="Find the cause by what the customer says.")
     yield maker.page("symptoms.html", "Symptoms", "symptoms.html", **shown)
     yield maker.page("families.html", "Machines", "families.html", families=families)
     yield maker.page("assemblies.html", "Mechanisms", "assemblies.html", roles=_by_role(maker))

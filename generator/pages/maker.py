@@ -11,6 +11,7 @@ import jinja2
 
 from generator.backlinks import Backlinks
 from generator.bench import Bench
+from generator.family_view import FamilyView
 from generator.library import Library
 from generator.pages import words
 from generator.pages.glossing import Glossary
@@ -24,15 +25,22 @@ _H2 = re.compile(r'<h2 id="([^"]+)"[^>]*>(.*?)</h2>', re.S)
 class Links:
     """Addresses and titles of records, as one page links to them."""
 
-    def __init__(self, library: Library, page: str) -> None:
+    def __init__(self, library: Library, page: str, view: FamilyView | None = None) -> None:
         self.library = library
         self.page = page
+        self.view = view
 
     def __call__(self, kind: str, record_id: str, within: str = "") -> str:
-        """The address of a record from this page; a part or setting is found in its first home."""
+        """The address of a record from this page; a part or setting is found in its home."""
         if kind in ("part", "setting") and not within:
-            within = self.library.homes[record_id][0]
+            within = self._home(record_id)
         return relative(place(kind, record_id, within), self.page)
+
+    def _home(self, item: str) -> str:
+        """The assembly that has a part or setting: the page's own family's, else the first."""
+        if self.view and item in self.view.home_of:
+            return self.view.home_of[item]
+        return self.library.homes[item][0]
 
     def to(self, address: str) -> str:
         """The address of any page from this page; `address` is from the site's root."""
@@ -42,7 +50,7 @@ class Links:
         """The name that a reader sees."""
         records = self.library.records
         if kind in ("part", "setting"):
-            home = records.assemblies[self.library.homes[record_id][0]]
+            home = records.assemblies[self._home(record_id)]
             return (home.parts.get(record_id) or home.settings[record_id]).title
         lists = {
             "symptom": records.symptoms,
@@ -101,10 +109,11 @@ class Maker:
         description: str = "",
         scripts: tuple[str, ...] = (),
         wide: bool = False,
+        of: FamilyView | None = None,
         **view: object,
     ) -> PageText:
-        """The page that a template makes of a view."""
-        link = Links(self.library, address)
+        """The page that a template makes of a view. `of` is the family that the page is about."""
+        link = Links(self.library, address, of)
         html = self._environment.get_template(template).render(title=title, link=link, **view)
         html = self.glossary.explain(html, link("term", "x").removesuffix("#x"))
         headings = tuple(Heading(a, _text(t)) for a, t in _H2.findall(html))

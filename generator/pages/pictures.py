@@ -79,7 +79,7 @@ def _address(complaint: Complaint) -> str:
 
 def _flow(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | str]]:
     address = _address(complaint)
-    link = Links(bench.library, address)
+    link = Links(bench.library, address, complaint.view)
     policy = to_json(bench.diagnosed(complaint).solution.policy)
     assert policy is not None
     remedies = _remedy_titles(bench, complaint, link)
