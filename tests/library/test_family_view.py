@@ -1,0 +1,56 @@
+"""What one family has, has not, and does otherwise."""
+
+from __future__ import annotations
+
+from generator.library import Library
+from tests.building import two_families
+
+
+def view(family: str):
+    return Library(two_families()).for_family(family)
+
+
+def test_a_family_has_the_failure_modes_of_its_parts_and_settings():
+    assert set(view("full").failure_modes) == {"gear-cracked", "lever-down", "needle-bent", "needle-worn", "timing-off"}
+    assert set(view("plain").failure_modes) == {"needle-bent", "needle-worn"}
+
+
+def test_what_a_family_lacks_is_said_in_words():
+    assert view("plain").not_here["gear-cracked"] == "this family has no gear"
+    assert view("slow").not_here["lever-down"] == "this family has no drop-feed lever"
+
+
+def test_parts_that_the_family_lacks_fall_out_of_behind():
+    assert view("full").parts["gear"].behind == ("cover", "needle")
+
+
+def test_changes_are_laid_over_key_by_key():
+    gear = view("slow").parts["gear"]
+    assert (gear.off.minutes, gear.on.minutes) == (9, 6)
+
+
+def test_without_takes_a_part_away():
+    assert "lever" not in view("slow").parts
+
+
+def test_reach_of_a_check_names_only_parts_that_are_there():
+    assert view("full").checks["look"].reach == ("cover",)
+
+
+def test_a_symptom_is_a_familys_only_if_it_can_come_about():
+    assert set(view("full").symptoms) == {"skips", "still"}
+    assert set(view("plain").symptoms) == {"skips"}
+
+
+def test_the_familys_own_rate_stands_above_the_records():
+    assert view("full").seen("gear-cracked") == 50
+    assert view("slow").seen("gear-cracked") == 20
+
+
+def test_a_reference_fits_modes_by_mode_gate_part_setting_and_assembly():
+    library = Library(two_families())
+    assert library.fitted("needle-bent") == {"needle-bent"}
+    assert library.fitted("skips/hook") == library.fitted("hook") == {"gear-cracked", "timing-off"}
+    assert library.fitted("needle") == {"needle-bent", "needle-worn"}
+    assert library.fitted("timing") == {"timing-off"}
+    assert library.fitted("drive") == {"gear-cracked", "lever-down", "timing-off"}
