@@ -57,11 +57,12 @@ def _searched(job: Case, reached: float) -> float:
     return search.bound(states.start())
 
 
-@pytest.mark.parametrize("number", range(300))
+@pytest.mark.parametrize("number", range(150))
 def test_the_value_that_the_search_finds_is_the_policy_added_up(number: int) -> None:
     job = bench_case(number, 9, 9) if number % 5 else random_case(number, (1, 6), (0, 6))
     minutes = solve(job).expected_minutes
-    assert _searched(job, minutes + 5) == pytest.approx(minutes, abs=1e-9)
+    for known in (minutes, minutes + 5):
+        assert _searched(job, known) == pytest.approx(minutes, abs=1e-9)
 
 
 def test_a_remedy_counts_what_is_open_though_a_trial_would_be_cheaper() -> None:
