@@ -108,4 +108,5 @@ def _fraction(kept: Collection[Group], groups: Collection[Group]) -> float:
 
 def silent_checks(case: Case) -> tuple[str, ...]:
     """Checks that change nothing whatever is wrong: one outcome for all, and it cures nobody."""
-    return tuple(c.id for c in case.checks if len(set(c.sees.values())) == 1 and not c.cured & set(c.sees.values()))
+    shown = ((c, set(c.sees.values())) for c in case.checks)
+    return tuple(c.id for c, outcomes in shown if len(outcomes) == 1 and not outcomes & c.cured)

@@ -9,7 +9,7 @@ from itertools import combinations
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.check_order.policy import Node
 from generator.analysis.check_order.solve import Solution, solve
-from generator.analysis.coverage.replay import Left, Replay
+from generator.analysis.coverage.replay import Left, Replay, Stop
 
 MINUTES = 2.0
 "What the hypothetical check takes, nothing opened."
@@ -109,7 +109,7 @@ class _PutIn:
         """Minutes by which the known order gets shorter."""
         return max(self._at(shows, *stop) for stop in self._stops(shows[0]))
 
-    def _stops(self, hypothesis: Hypothesis) -> Iterator[tuple[Node, Left, frozenset[str]]]:
+    def _stops(self, hypothesis: Hypothesis) -> Iterator[Stop]:
         return self._replay.way_to(self._policy, self._case.hypotheses, hypothesis.id)
 
     def _at(self, shows: Left, node: Node, left: Left, opened: frozenset[str]) -> float:

@@ -10,6 +10,8 @@ from generator.analysis.check_order.policy import CheckNode, Node, RemedyNode
 from generator.analysis.machine import Remedy
 
 Left = tuple[Hypothesis, ...]
+Stop = tuple[Node, Left, frozenset[str]]
+"A node, the hypotheses left and the parts open there."
 
 
 class Replay:
@@ -60,7 +62,7 @@ class Replay:
     def _opening(self, parts: frozenset[str], opened: frozenset[str]) -> float:
         return self._machine.opening_minutes(parts, opened) if parts - opened else 0.0
 
-    def way_to(self, node: Node | None, left: Left, hypothesis: str) -> Iterator[tuple[Node, Left, frozenset[str]]]:
+    def way_to(self, node: Node | None, left: Left, hypothesis: str) -> Iterator[Stop]:
         """The nodes that a hypothesis comes by, with what is left and open at each."""
         opened: frozenset[str] = frozenset()
         while node is not None:

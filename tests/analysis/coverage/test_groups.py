@@ -10,7 +10,7 @@ from itertools import combinations
 
 import networkx
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.analysis.check_order.order_cases import random_case
 
@@ -75,6 +75,7 @@ def test_silent_checks_show_one_outcome_and_cure_nobody() -> None:
 cases = st.integers(0, 10_000).map(lambda n: random_case(n, (1, 9), (0, 6)))
 
 
+@settings(deadline=None)
 @given(cases)
 def test_groups_part_the_hypotheses(case: Case) -> None:
     ids = [h.id for g in ambiguity_groups(case) for h in g.hypotheses]
@@ -82,6 +83,7 @@ def test_groups_part_the_hypotheses(case: Case) -> None:
     assert sum(g.weight for g in ambiguity_groups(case)) == pytest.approx(1)
 
 
+@settings(deadline=None)
 @given(cases)
 def test_groups_are_the_connected_components_of_pairs_that_no_check_separates(case: Case) -> None:
     graph = networkx.Graph()
@@ -93,6 +95,7 @@ def test_groups_are_the_connected_components_of_pairs_that_no_check_separates(ca
     assert {frozenset(h.id for h in g.hypotheses) for g in ambiguity_groups(case)} == components
 
 
+@settings(deadline=None)
 @given(cases)
 def test_the_matrix_holds_what_each_check_shows_for_each_hypothesis(case: Case) -> None:
     found = matrix(case)
@@ -100,6 +103,7 @@ def test_the_matrix_holds_what_each_check_shows_for_each_hypothesis(case: Case) 
     assert cells == {(h.id, c.id): c.sees[h.id] for h in case.hypotheses for c in case.checks}
 
 
+@settings(deadline=None)
 @given(cases)
 def test_one_check_more_splits_groups_and_never_lowers_a_fraction(case: Case) -> None:
     for number in range(len(case.checks)):
@@ -112,6 +116,7 @@ def test_one_check_more_splits_groups_and_never_lowers_a_fraction(case: Case) ->
             assert isolated_to_remedies(more, most) >= isolated_to_remedies(fewer, most) - 1e-9
 
 
+@settings(deadline=None)
 @given(cases)
 def test_fractions_rise_with_the_size_to_one_and_remedies_are_never_below_causes(case: Case) -> None:
     groups = ambiguity_groups(case)
@@ -121,6 +126,7 @@ def test_fractions_rise_with_the_size_to_one_and_remedies_are_never_below_causes
     assert isolated(groups, len(case.hypotheses)) == 1
 
 
+@settings(deadline=None)
 @given(cases)
 def test_a_silent_check_can_go_without_any_loss(case: Case) -> None:
     kept = replace(case, checks=tuple(c for c in case.checks if c.id not in silent_checks(case)))
