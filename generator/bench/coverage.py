@@ -1,0 +1,191 @@
+"""What the knowledge tells apart, over every family with every symptom that it can have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from math import fsum
+from typing import Literal
+
+from generator.analysis.check_order import Hypothesis
+from generator.analysis.coverage import (
+    Group,
+    MissingCheck,
+    ambiguity_groups,
+    isolated,
+    isolated_to_remedies,
+    missing_check,
+    tried_in_turn,
+)
+from generator.analysis.fault_tree import top_probability
+from generator.bench.bench import Bench
+from generator.bench.complaint import Complaint
+from generator.bench.diagnosed import Diagnosed
+from generator.records.model import Check
+
+SIZES = (1, 2, 3)
+"Groups of at most so many causes, or remedies, for which the isolated fraction is given."
+WORTH = 0.05
+"Expected minutes below which a saving is not worth a word."
+
+
+@dataclass(frozen=True, slots=True)
+class Alike:
+    """Causes of one complaint that the bench does not tell apart, with several remedies."""
+
+    why: Literal["no check separates them", "their remedies are tried in turn"]
+    hypotheses: tuple[Hypothesis, ...]
+    best_check: MissingCheck
+
+    @property
+    def weight(self) -> float:
+        """Share of the complaint."""
+        return fsum(h.share for h in self.hypotheses)
+
+    @property
+    def remedies(self) -> tuple[str, ...]:
+        """Ids, each once."""
+        return tuple(dict.fromkeys(h.remedy.id for h in self.hypotheses))
+
+
+@dataclass(frozen=True, slots=True)
+class PairCoverage:
+    """One symptom on one family."""
+
+    complaint: Complaint
+    diagnosed: Diagnosed
+    groups: tuple[Group, ...]
+    "Every cause is in one."
+    alike: tuple[Alike, ...]
+    missing: MissingCheck | None
+    "The one check more that would help most; None where there is one remedy alone."
+    chance: float
+    "That a machine of the family has the symptom: the weight of the pair."
+    unnamed: tuple[str, ...]
+    "Hypotheses that no check names."
+
+    def isolated(self, most: int) -> float:
+        """Isolated fraction to groups of at most `most` causes."""
+        return isolated(self.groups, most)
+
+    def isolated_to_remedies(self, most: int) -> float:
+        """Isolated fraction to groups of at most `most` remedies."""
+        return isolated_to_remedies(self.groups, most)
+
+    @property
+    def named(self) -> float:
+        """Share of the causes that at least one check names."""
+        return 1 - fsum(h.share for h in self.complaint.case.hypotheses if h.id in self.unnamed)
+
+
+@dataclass(frozen=True)
+class Coverage:
+    """All pairs together."""
+
+    pairs: tuple[PairCoverage, ...]
+    "By family, then by symptom."
+
+    def of(self, family: str) -> Coverage:
+        """One family's pairs."""
+        return Coverage(tuple(p for p in self.pairs if p.complaint.view.id == family))
+
+    @cached_property
+    def families(self) -> tuple[str, ...]:
+        """Ids of families that have a symptom."""
+        return tuple(dict.fromkeys(p.complaint.view.id for p in self.pairs))
+
+    def isolated(self, most: int) -> float:
+        """Mean over the pairs, each weighted by how often it is met."""
+        return self._mean(p.isolated(most) for p in self.pairs)
+
+    def isolated_to_remedies(self, most: int) -> float:
+        """The same by remedies."""
+        return self._mean(p.isolated_to_remedies(most) for p in self.pairs)
+
+    @property
+    def named(self) -> float:
+        """The same for the causes that a check names."""
+        return self._mean(p.named for p in self.pairs)
+
+    def _mean(self, values: Iterable[float]) -> float:
+        chances = [p.chance for p in self.pairs]
+        whole = fsum(chances)
+        return fsum(c * v for c, v in zip(chances, values)) / whole if whole else 1.0
+
+    @property
+    def alike(self) -> list[tuple[PairCoverage, Alike]]:
+        """What is not told apart, the largest saving first."""
+        found = [(p, a) for p in self.pairs for a in p.alike]
+        return sorted(found, key=lambda f: (-round(f[1].best_check.saves_minutes, 6), -round(f[1].weight, 9)))
+
+    @property
+    def missing(self) -> list[tuple[PairCoverage, MissingCheck]]:
+        """The check that each pair lacks most, the largest saving first."""
+        found = [(p, p.missing) for p in self.pairs if p.missing and p.missing.saves_minutes >= WORTH]
+        return sorted(found, key=lambda f: -round(f[1].saves_minutes, 6))
+
+    @property
+    def not_proved(self) -> list[PairCoverage]:
+        """Pairs whose order is not proved the best, the widest gap first."""
+        return sorted((p for p in self.pairs if not p.diagnosed.solution.exact), key=lambda p: -gap(p))
+
+
+def gap(pair: PairCoverage) -> float:
+    """Minutes between the order's expected minutes and the proven lower bound."""
+    return pair.diagnosed.solution.expected_minutes - pair.diagnosed.solution.lower_bound
+
+
+def coverage(bench: Bench, families: Sequence[str] = ()) -> Coverage:
+    """Coverage of the families named, or of all."""
+    wanted = (c for c in bench.complaints() if not families or c.view.id in families)
+    return Coverage(tuple(_pair(bench, complaint) for complaint in wanted))
+
+
+def _pair(bench: Bench, complaint: Complaint) -> PairCoverage:
+    case, diagnosed = complaint.case, bench.diagnosed(complaint)
+    groups = ambiguity_groups(case)
+    remedies = {h.remedy.id for h in case.hypotheses}
+    everything = [h.id for h in case.hypotheses]
+    return PairCoverage(
+        complaint,
+        diagnosed,
+        groups,
+        tuple(_alike(complaint, diagnosed, groups)),
+        missing_check(case, diagnosed.solution, everything) if len(remedies) > 1 else None,
+        top_probability(complaint.tree, complaint.probabilities).value,
+        unnamed(complaint),
+    )
+
+
+def _alike(complaint: Complaint, diagnosed: Diagnosed, groups: tuple[Group, ...]) -> Iterator[Alike]:
+    case, solution = complaint.case, diagnosed.solution
+    inseparable = [g.hypotheses for g in groups if g.remedy_size > 1]
+    for hypotheses in inseparable:
+        best = missing_check(case, solution, [h.id for h in hypotheses])
+        yield Alike("no check separates them", hypotheses, best)
+    for hypotheses in tried_in_turn(case, solution.policy):
+        if not any(set(hypotheses) <= set(group) for group in inseparable):
+            best = missing_check(case, solution, [h.id for h in hypotheses])
+            yield Alike("their remedies are tried in turn", hypotheses, best)
+
+
+def unnamed(complaint: Complaint) -> tuple[str, ...]:
+    """Hypotheses that show nothing of their own in any check: they are found by what is left.
+
+    None where one remedy alone is in question, which needs no check.
+    """
+    if len({h.remedy.id for h in complaint.case.hypotheses}) == 1:
+        return ()
+    nothing = {c.id: nothing_found(complaint.view.checks[c.id]) for c in complaint.case.checks}
+    return tuple(
+        h.id
+        for h in complaint.case.hypotheses
+        if all(c.sees[h.id] == nothing[c.id] for c in complaint.case.checks)
+    )
+
+
+def nothing_found(record: Check) -> int:
+    """The index of the outcome that takes all causes which no other one names."""
+    numbers = (n for n, outcome in enumerate(record.outcomes) if outcome.otherwise)
+    return next(numbers, len(record.outcomes))
