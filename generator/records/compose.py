@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections import deque
-from collections.abc import Collection, Iterator
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -38,33 +37,39 @@ class _Open:
     mapping: bool
     children: list[Node] = field(default_factory=list)
     "Of a mapping: key, value, key, value."
+    keys: dict[str, Position] = field(default_factory=dict)
+    "Of a mapping: where each key first stands."
+
+    @property
+    def expects_key(self) -> bool:
+        """Whether the next child is the key of a mapping."""
+        return self.mapping and len(self.children) % 2 == 0
 
 
 def compose(text: str, path: Path) -> tuple[Node | None, list[Finding]]:
     """The one value in a YAML text, and all that is wrong with it.
 
-    The value is None where the text cannot be read to its end.
+    The value is None where the text cannot be read to its end. libyaml reads it if it is there; what is
+    at fault is said by PyYAML's own parser, so that it is said in the same words everywhere.
     """
+    composer, error = _compose(text, path, _FAST)
+    if error:
+        composer, error = _compose(text, path, yaml.SafeLoader)
+    if error:
+        return None, [*composer.findings, explain(error, path)]
+    return composer.top, composer.findings
+
+
+def _compose(text: str, path: Path, loader: type) -> tuple[_Composer, Exception | None]:
     composer = _Composer(path)
     try:
-        for event in _events(text):
+        for event in yaml.parse(text, Loader=loader):
             composer.take(event)
-    except (yaml.YAMLError, ValueError) as error:
-        composer.findings.append(explain(error, path))
     except _Stop:
-        pass
-    else:
-        return composer.top, composer.findings
-    return None, composer.findings
-
-
-def _events(text: str) -> Iterator[yaml.Event]:
-    """libyaml's events; the faults, where there are any, in the words of PyYAML's own parser."""
-    try:
-        yield from yaml.parse(text, Loader=_FAST)
-    except yaml.YAMLError:
-        deque(yaml.parse(text, Loader=yaml.SafeLoader), maxlen=0)
-        raise
+        composer.top = None
+    except (yaml.YAMLError, ValueError) as error:  # ValueError: an escape beyond the last character
+        return composer, error
+    return composer, None
 
 
 class _Composer:
@@ -92,7 +97,7 @@ class _Composer:
                 self._open(_Open(at, event.anchor, isinstance(event, yaml.MappingStartEvent)))
             case yaml.CollectionEndEvent():
                 done = self.stack.pop()
-                self._keep(done.anchor, self._mapping(done) if done.mapping else _sequence(done))
+                self._keep(done.anchor, _mapping(done) if done.mapping else _sequence(done))
 
     def _fault(self, at: Position, message: str, hint: str) -> None:
         self.findings.append(fault(at, message, hint))
@@ -128,6 +133,8 @@ class _Composer:
         if node.depth > DEEPEST:
             self._too_deep(node.at)
         if self.stack:
+            if self.stack[-1].expects_key:
+                self._check_key(self.stack[-1].keys, node)
             self.stack[-1].children.append(node)
         else:
             self.top = node
@@ -148,7 +155,7 @@ class _Composer:
 
     def _scalar(self, event: yaml.ScalarEvent, at: Position) -> Node:
         quoted = not event.implicit[0] or event.tag == "!"
-        if quoted or self._expects_key():
+        if quoted or (self.stack and self.stack[-1].expects_key):
             return Node(event.value, at)
         try:
             return Node(resolve(event.value), at)
@@ -157,29 +164,24 @@ class _Composer:
             self._fault(at, str(error), hint)
             return Node(0, at)
 
-    def _expects_key(self) -> bool:
-        return bool(self.stack) and self.stack[-1].mapping and len(self.stack[-1].children) % 2 == 0
+    def _check_key(self, keys: dict[str, Position], key: Node) -> None:
+        if not isinstance(key.value, str):
+            self._fault(key.at, "This key is no word.", "Write one word before the colon.")
+            return
+        first = keys.get(key.value)
+        if first:
+            lines = f"in line {first.line} and again in line {key.at.line}"
+            self._fault(key.at, f"{quote(key.value)} stands twice: {lines}.", "Keep one of the two.")
+        else:
+            keys[key.value] = key.at
 
-    def _mapping(self, done: _Open) -> Node:
-        values: dict[str, Node] = {}
-        keys: dict[str, Position] = {}
-        for key, value in zip(done.children[::2], done.children[1::2], strict=True):
-            name = self._key(key)
-            if name in values:
-                self._repeated(name, keys[name], key.at)
-            elif name is not None:
-                values[name], keys[name] = value, key.at
-        return Node(values, done.at, keys, **_extent(values.values()))
 
-    def _key(self, key: Node) -> str | None:
+def _mapping(done: _Open) -> Node:
+    values: dict[str, Node] = {}
+    for key, value in zip(done.children[::2], done.children[1::2], strict=True):
         if isinstance(key.value, str):
-            return key.value
-        self._fault(key.at, "This key is no word.", "Write one word before the colon.")
-        return None
-
-    def _repeated(self, name: str, first: Position, again: Position) -> None:
-        message = f"{quote(name)} stands twice: in line {first.line} and again in line {again.line}."
-        self._fault(again, message, "Keep one of the two.")
+            values.setdefault(key.value, value)
+    return Node(values, done.at, done.keys, **_extent(values.values()))
 
 
 def _sequence(done: _Open) -> Node:

@@ -11,6 +11,7 @@ from jsonschema import ValidationError
 from generator.records.finding import Finding, did_you_mean, fault, printable, quote
 from generator.records.ids import odd_letter, slug
 from generator.records.node import Places, Route
+from generator.records.schema import repeated
 
 Saying = tuple[Route, bool, str, str]
 "Route, whether its key is meant rather than its value, message, hint."
@@ -170,11 +171,10 @@ def _bound(words: str, mend: str) -> Callable[[ValidationError, Route], Iterator
     return say
 
 
-def _repeated(error: ValidationError, route: Route) -> Iterator[Saying]:
-    for place, value in enumerate(error.instance):
-        if value in error.instance[:place]:
-            message = f"{quote(value)} stands twice in {_name(route)}."
-            yield (*route, place), False, message, "Take one of the two out."
+def _twice(error: ValidationError, route: Route) -> Iterator[Saying]:
+    for place in repeated(error.instance):
+        message = f"{quote(error.instance[place])} stands twice in {_name(route)}."
+        yield (*route, place), False, message, "Take one of the two out."
 
 
 _SAYINGS: dict[str, Callable[[ValidationError, Route], Iterator[Saying]]] = {
@@ -187,7 +187,7 @@ _SAYINGS: dict[str, Callable[[ValidationError, Route], Iterator[Saying]]] = {
     "pattern": _written,
     "maxLength": _written,
     "format": _measure,
-    "uniqueItems": _repeated,
+    "uniqueItems": _twice,
     "minLength": _bound("is empty", "Take the key out, or write something{example}."),
     "minItems": _bound("has too few entries", "Give {bound} or more{example}."),
     "minProperties": _bound("is empty", "Add a key{example}."),

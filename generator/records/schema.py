@@ -79,4 +79,27 @@ def _pattern(
         yield ValidationError("pattern")
 
 
-_Validator = extend(Draft202012Validator, {"pattern": _pattern})
+def _unique(
+    validator: Draft202012Validator, wanted: bool, items: object, part: Schema
+) -> Iterator[ValidationError]:
+    """As the standard has it, in one pass however long and mixed the list is."""
+    if wanted and isinstance(items, list) and repeated(items):
+        yield ValidationError("uniqueItems")
+
+
+def repeated(items: list[Any]) -> list[int]:
+    """The places of entries that stand in the list before.
+
+    >>> repeated(["a", "b", {"c": 1}, "a", {"c": 1}])
+    [3, 4]
+    """
+    seen: set[str] = set()
+    places = []
+    for place, item in enumerate(items):
+        text = json.dumps(item, sort_keys=True)
+        places += [place] if text in seen else []
+        seen.add(text)
+    return places
+
+
+_Validator = extend(Draft202012Validator, {"pattern": _pattern, "uniqueItems": _unique})

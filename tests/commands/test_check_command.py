@@ -1,0 +1,99 @@
+"""`check` as a person or a hook runs it."""
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from generator.commands.check import check
+
+SOUND = Path(__file__).parents[1] / "records" / "sound"
+
+
+@pytest.fixture(autouse=True)
+def _here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    shutil.copytree(SOUND, tmp_path / "content")
+    monkeypatch.chdir(tmp_path)
+
+
+def run(*arguments: str) -> Result:
+    return CliRunner().invoke(check, arguments)
+
+
+def spoil(path: str, text: str) -> None:
+    Path("content", path).write_text(text)
+
+
+def test_sound_content_passes_with_a_summary() -> None:
+    result = run()
+    assert (result.exit_code, result.output) == (0, "20 records: no problems.\n")
+
+
+def test_problems_exit_with_1_and_name_every_place() -> None:
+    spoil("failure-modes/gear-cracked.yaml", "titel: T\npart: hook-gear\nseen: 20\nremedy: {renew: [hook-gear]}\n")
+    result = run()
+    assert result.exit_code == 1
+    assert result.output.splitlines() == [
+        "content/failure-modes/gear-cracked.yaml:1:1: 'titel' is no key that can stand here. "
+        "Did you mean 'title'?",
+        "content/failure-modes/gear-cracked.yaml:1:1: 'title' is missing. "
+        "Add it, such as `title: Hook-shaft gear`.",
+        "20 records: 2 problems.",
+    ]
+
+
+def test_warnings_alone_pass() -> None:
+    spoil("tools.yaml", "driver: {title: Driver}\nawl: {title: Awl}\n")
+    result = run()
+    assert result.exit_code == 0
+    assert result.output.endswith("21 records: 1 warning.\n")
+
+
+def test_a_path_limits_what_is_reported() -> None:
+    spoil("tools.yaml", "driver: {}\n")
+    spoil("sources.yaml", "handbook: {}\n")
+    assert len(run().output.splitlines()) == 4
+    assert run("content/tools.yaml").output.splitlines()[:-1] == [
+        "content/tools.yaml:1:9: 'title' is missing. Add it, such as `title: Hook-shaft gear`."
+    ]
+    assert run("content/checks").exit_code == 0
+    assert run(str(Path("content").absolute())).exit_code == 1
+
+
+@pytest.mark.parametrize("path", ["content/no-such.yaml", "."])
+def test_a_path_that_is_no_part_of_the_content_is_a_usage_error(path: str) -> None:
+    assert run(path).exit_code == 2
+
+
+def test_without_a_content_folder_one_sentence_says_what_to_do() -> None:
+    shutil.rmtree("content")
+    result = run()
+    assert result.exit_code == 2
+    assert result.output == (
+        "Error: There is no content folder 'content': "
+        "go to the folder that holds it, or name one with --content.\n"
+    )
+
+
+def test_later_content_folders_lie_over_earlier_ones() -> None:
+    Path("own").mkdir()
+    Path("own/shop.yaml").write_text("labour_rate: dear\n")
+    result = run("--content", "content", "--content", "own")
+    assert result.exit_code == 1
+    assert result.output.startswith("own/shop.yaml:1:14: 'labour_rate' is text")
+
+
+def test_json_is_json_and_nothing_else() -> None:
+    assert json.loads(run("--format", "json").output) == {"problems": []}
+    spoil("tools.yaml", "driver: {}\n")
+    result = run("--format", "json")
+    assert result.exit_code == 1
+    assert [p["path"] for p in json.loads(result.output)["problems"]] == ["content/tools.yaml"]
+
+
+def test_github_gets_annotations() -> None:
+    spoil("tools.yaml", "driver: {}\n")
+    assert run("--format", "github").output.startswith("::error file=content/tools.yaml,line=1,col=9::")
+    assert run("--format", "xml").exit_code == 2

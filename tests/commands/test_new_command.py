@@ -1,0 +1,119 @@
+"""`new`: what it writes passes `check`."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from generator.commands.new import new
+from generator.records.kinds import KINDS
+from generator.records.load import load
+from generator.records.report import as_text
+from generator.records.schema import schema
+
+SOUND = Path(__file__).parents[1] / "records" / "sound"
+IDS = {kind: f"new-{kind}" for kind in KINDS} | {"feature": "new_feature", "shop": "shop", "fasteners": "testa-2"}
+LISTS = [name for name, kind in KINDS.items() if kind.is_list]
+
+
+@pytest.fixture(autouse=True)
+def _here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    shutil.copytree(SOUND, tmp_path / "content")
+    monkeypatch.chdir(tmp_path)
+
+
+def run(*arguments: str) -> Result:
+    return CliRunner().invoke(new, arguments)
+
+
+def errors() -> str:
+    return as_text(f for f in load([Path("content")])[1] if f.level == "error")
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_starting_record_passes_check_beside_other_records(kind: str) -> None:
+    Path("content/shop.yaml").unlink()
+    if kind == "fasteners":
+        run("family", "testa-2")
+    result = run(kind, IDS[kind])
+    assert (result.exit_code, errors()) == (0, "")
+    path = Path(result.output.strip())
+    assert path == Path("content") / KINDS[kind].file_for(IDS[kind])
+    assert (kind, IDS[kind]) in load([Path("content")])[0].places
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_starting_record_keeps_to_its_schema_in_an_empty_folder(kind: str) -> None:
+    shutil.rmtree("content")
+    Path("content").mkdir()
+    run(kind, IDS[kind])
+    kept = [line for line in errors().splitlines() if " is no " not in line]
+    assert kept == []
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_starting_record_explains_every_key(kind: str) -> None:
+    shutil.rmtree("content")
+    Path("content").mkdir()
+    run(kind, IDS[kind])
+    text = (Path("content") / KINDS[kind].file_for(IDS[kind])).read_text()
+    shape = schema(KINDS[kind].schema)
+    shape = shape.get("items") or (shape["additionalProperties"] if KINDS[kind].is_list else shape)
+    for key, part in shape["properties"].items():
+        assert f"{key}:" in text
+        assert " ".join(part["description"].split()[:5]) in text
+
+
+def test_an_uncommented_starting_record_is_good_too() -> None:
+    run("failure-mode", "felt-dry")
+    path = Path("content/failure-modes/felt-dry.yaml")
+    lines = path.read_text().splitlines()
+    keys = tuple(f"# {key}:" for key in schema("failure-mode")["properties"] if key not in ("setting", "lacks"))
+    out = [line[2:] if line.startswith(keys) and not line.endswith(":") else line for line in lines]
+    path.write_text("\n".join(out) + "\n")
+    assert errors() == ""
+    assert load([Path("content")])[0].failure_modes["felt-dry"].effects
+
+
+def test_nothing_is_overwritten() -> None:
+    before = Path("content/checks/watch-hook.yaml").read_bytes()
+    result = run("check", "watch-hook")
+    assert (result.exit_code, result.output) == (
+        1,
+        "Error: 'content/checks/watch-hook.yaml' is there already; it stays as it is.\n",
+    )
+    assert Path("content/checks/watch-hook.yaml").read_bytes() == before
+
+
+def test_an_entry_is_added_to_the_end_of_its_list_once() -> None:
+    before = Path("content/tools.yaml").read_text()
+    assert run("tool", "awl").exit_code == 0
+    after = Path("content/tools.yaml").read_text()
+    assert after.startswith(before.rstrip())
+    assert run("tool", "awl").exit_code == 1
+    assert Path("content/tools.yaml").read_text() == after
+
+
+@pytest.mark.parametrize("text", ["[a]\n", "{driver: {title: D}}\n", "  driver: {title: D}\n", "driver: [\n"])
+def test_a_list_that_cannot_be_added_to_stays_as_it_is(text: str) -> None:
+    Path("content/tools.yaml").write_text(text)
+    assert run("tool", "awl").exit_code == 1
+    assert Path("content/tools.yaml").read_text() == text
+
+
+@pytest.mark.parametrize("id", ["Hook_Gear", "../../etc", "a b", "", "a\n"])
+def test_what_is_no_id_is_a_usage_error(id: str) -> None:
+    assert run("check", id).exit_code == 2
+
+
+def test_a_kind_that_is_none_is_a_usage_error() -> None:
+    assert run("part", "hook").exit_code == 2
+
+
+def test_a_place_that_cannot_be_written_is_one_line() -> None:
+    shutil.rmtree("content/checks")
+    Path("content/checks").write_text("in the way")
+    result = run("check", "look")
+    assert result.exit_code == 1
+    assert result.output.startswith("Error: 'content/checks/look.yaml' ")
