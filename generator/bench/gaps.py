@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
+from generator.analysis.coverage import silent_checks
 from generator.bench.bench import Bench
 from generator.bench.coverage import Coverage
 from generator.family_view import FamilyView, can_occur, unmet
@@ -62,7 +63,8 @@ def _not_named(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) ->
 
 
 def _changes_nothing(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
-    useful = {c.id for pair in coverage.pairs for c in pair.complaint.case.checks}
+    cases = [pair.complaint.case for pair in coverage.pairs]
+    useful = {c.id for case in cases for c in case.checks if c.id not in silent_checks(case)}
     for check in {c for v in views for c in v.checks} - useful:
         yield Gap("check-changes-nothing", check, "check")
 
