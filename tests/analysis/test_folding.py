@@ -23,6 +23,7 @@ def test_folding_takes_the_left_out_events_as_never_occurring(top: Gate, gone: s
         assert expected == (folded.tree is not None and occurs(folded.tree, failed))
 
 
+@settings(deadline=None)
 @given(trees(), st.sets(st.sampled_from([f"e{i}" for i in range(7)])))
 def test_every_event_stands_in_the_tree_or_among_those_left_out(top: Gate, gone: set[str]) -> None:
     folded = fold(top, without(*gone))
@@ -33,6 +34,7 @@ def test_every_event_stands_in_the_tree_or_among_those_left_out(top: Gate, gone:
     assert left_out == [e for e in event_ids(top) if e in left_out]
 
 
+@settings(deadline=None)
 @given(trees())
 def test_gates_under_the_top_keep_at_least_two_inputs(top: Gate) -> None:
     tree = fold(top, without("e0")).tree

@@ -28,6 +28,7 @@ def trees_with_odd_names(draw: st.DrawFn) -> Gate:
     return stock[-1]  # type: ignore[return-value]
 
 
+@settings(deadline=None)
 @given(trees_with_probabilities())
 def test_a_tree_and_its_probabilities_come_back_exactly(case: tuple[Gate, dict]) -> None:
     top, q = case
@@ -41,6 +42,7 @@ def test_any_ids_titles_and_transfers_come_back_exactly(top: Gate, p: float) -> 
     assert from_mef(to_mef(top, q)) == (top, q)
 
 
+@settings(deadline=None)
 @given(trees_with_odd_names())
 def test_names_are_the_formats_identifiers_and_unique(top: Gate) -> None:
     # Identifiers of the published format: a letter, then letters, digits, "_" and single hyphens.

@@ -15,12 +15,14 @@ from generator.analysis.fault_tree import importance, minimal_cut_sets, top_prob
 from generator.analysis.tree import Gate
 
 
+@settings(deadline=None)
 @given(trees_with_probabilities())
 def test_top_probability_is_the_sum_over_all_failing_states(case: tuple[Gate, dict]) -> None:
     top, q = case
     assert top_probability(top, q).value == pytest.approx(probability(top, q), abs=1e-12)
 
 
+@settings(deadline=None)
 @given(trees())
 def test_minimal_cut_sets_are_the_smallest_failing_combinations(top: Gate) -> None:
     expected = sorted((tuple(sorted(s)) for s in cut_sets(top)), key=lambda s: (len(s), s))
