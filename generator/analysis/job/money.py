@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from math import ceil, floor
+from typing import Any
 
 from generator.analysis.job.types import Plan, Practice
 
@@ -30,7 +31,7 @@ class Rates:
     tax: Amount | None = None
     "Share added to the whole; None leaves tax out of the quote."
     rounding: Amount = 1
-    "The total is rounded outward to this; whole units."
+    "The total is rounded outward to this amount, such as 5 or 1/2."
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +48,8 @@ class Quote:
     parts: tuple[int, int]
     tax: tuple[int, int] | None
     "None: tax is left out."
-    total: tuple[int, int]
-    "Rounded outward to the shop's `rounding`."
+    total: tuple[int | Fraction, int | Fraction]
+    "Rounded outward to the shop's `rounding`; no whole units only where that is none."
     unpriced: tuple[str, ...]
     "Parts renewed whose price is not known: the total is without them."
     rounding: str = "Each line is rounded outward to whole units: the low end down, the high end up."
@@ -58,8 +59,7 @@ def quote(plan: Plan, practice: Practice, rates: Rates) -> Quote:
     """The range that a plan comes to. All arithmetic is exact; only the lines shown are rounded.
 
     Raises ValueError for a rate, margin, tax, price or spread that is below nothing, for a range
-    whose low end is above its high end, for a rounding that is no whole number of units, and for
-    what is no number.
+    whose low end is above its high end, for a rounding to 0, and for what is no number.
 
     >>> from generator.analysis.job.types import Handling
     >>> job = Plan((), (), 38.0, (), ("gear",), (), (), 0, 0, True)
@@ -85,11 +85,11 @@ def quote(plan: Plan, practice: Practice, rates: Rates) -> Quote:
     )
 
 
-def _unit(rounding: Amount) -> int:
+def _unit(rounding: Amount) -> int | Fraction:
     unit = _exact(rounding, "rounding")
-    if unit < 1 or unit.denominator != 1:
-        raise ValueError(f"rounding: {rounding} is no whole number of units")
-    return int(unit)
+    if not unit:
+        raise ValueError("rounding: nothing can be rounded to 0")
+    return int(unit) if unit.denominator == 1 else unit
 
 
 def _minutes(plan: Plan, rates: Rates) -> Range:
@@ -133,5 +133,5 @@ def _sum(one: tuple[int, int], other: tuple[int, int]) -> tuple[int, int]:
     return one[0] + other[0], one[1] + other[1]
 
 
-def _outward(ends: tuple[Fraction | int, Fraction | int], unit: int = 1) -> tuple[int, int]:
+def _outward(ends: tuple[Fraction | int, Fraction | int], unit: Any = 1) -> tuple[Any, Any]:
     return floor(ends[0] / unit) * unit, ceil(ends[1] / unit) * unit

@@ -28,7 +28,7 @@ def job(minutes: float, *parts: str) -> Plan:
 
 
 def test_a_worked_quote() -> None:
-    """By hand: 50 minutes at 45 an hour, 40 to 75 minutes: 30 to 56.25. Parts 11.50 to 21.75, a fifth on: 13.80 to 26.10."""
+    """By hand: 40 to 75 minutes at 45 an hour, 30 to 56.25; parts 11.50 to 21.75 and a fifth, 13.80 to 26.10."""
     got = quote(job(50, "hook-gear", "bush"), GEARS, Rates(45, "GBP", margin="0.2"))
     assert got.minutes == (40, 75)
     assert got.labour == (30, 57)
@@ -58,8 +58,9 @@ def test_a_part_without_a_price_is_named_and_not_guessed() -> None:
 
 
 def test_decimals_strings_and_fractions_mean_the_same() -> None:
-    same = [Rates(rate, "GBP", margin=m) for rate, m in [("45.10", "0.1"), (Decimal("45.10"), Decimal("0.1")), (Fraction(451, 10), Fraction(1, 10))]]
-    assert len({quote(job(33, "bush"), GEARS, rates) for rates in same}) == 1
+    written = [("45.10", "0.1"), (Decimal("45.10"), Decimal("0.1")), (Fraction(451, 10), Fraction(1, 10))]
+    quotes = {quote(job(33, "bush"), GEARS, Rates(rate, "GBP", margin=m)) for rate, m in written}
+    assert len(quotes) == 1
 
 
 @pytest.mark.parametrize(

@@ -147,6 +147,12 @@ def test_cleaning_is_done_with_its_reach_off_and_its_own_minutes() -> None:
     assert job.minutes == (0.5 + 1) + (0.5 + 1.5) + 4 + 2
 
 
+def test_a_remedy_asked_for_twice_is_carried_out_once() -> None:
+    machine, practice = zigzag_domestic()
+    clean = Remedy("clean-feed", reach=("needle-plate",), minutes=4)
+    assert plan(machine, practice, [clean, clean]) == plan(machine, practice, [clean])
+
+
 def test_json_holds_the_agreed_keys_and_survives_a_round_trip() -> None:
     machine, practice = zigzag_domestic()
     told = plan_json(plan(machine, practice, [Remedy("r", renew=("hook-gear",))]))

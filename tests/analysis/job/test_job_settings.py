@@ -101,6 +101,15 @@ def test_a_setting_without_reach_waits_until_the_covers_are_on() -> None:
     assert [(m.setting, sorted(m.held_off)) for m in made] == [("timing", ["cover"]), ("belt", [])]
 
 
+def test_of_two_settings_with_unlike_reach_the_one_that_needs_more_off_is_made_first() -> None:
+    machine = machine_of(
+        [Part("plate"), Part("tray"), Part("cover", ("tray",))],
+        [Setting("a", reach=("plate",)), Setting("b", reach=("cover",))],
+    )
+    made = made_on(machine, Practice(), set=("a", "b"))
+    assert [(m.setting, len(m.held_off)) for m in made] == [("b", 3), ("a", 1)]
+
+
 def test_a_setting_that_needs_a_part_off_is_made_before_one_measured_with_it_on() -> None:
     machine = machine_of(
         [Part("plate", disturbs=("centring",))],
@@ -121,9 +130,12 @@ def test_a_part_off_that_upsets_a_setting_is_told_where_the_records_leave_no_cho
 
 
 def test_settings_free_to_be_made_are_made_as_the_machine_lies() -> None:
-    machine = machine_of([], [Setting("a"), Setting("b"), Setting("c")])
-    practice = Practice(settings={"a": SettingHandling(BACK), "c": SettingHandling(BACK)})
-    assert names(made_on(machine, practice, set=("a", "b", "c"))) == ["b", "a", "c"]
+    machine = machine_of([], [Setting("a"), Setting("b"), Setting("c"), Setting("d", after=("b",))])
+    practice = Practice(settings={s: SettingHandling(BACK) for s in ("a", "c")})
+    assert names(made_on(machine, practice, set=("a", "b", "c", "d"))) == ["b", "d", "a", "c"]
+    laid = Practice(settings={s: SettingHandling(BACK) for s in ("b", "d")})
+    first = machine_of([], [Setting("b"), Setting("c", after=("b",)), Setting("d", after=("b",))])
+    assert names(made_on(first, laid, set=("b", "c", "d"))) == ["b", "d", "c"]
 
 
 def test_a_setting_follows_another_through_one_that_is_not_made() -> None:

@@ -56,7 +56,9 @@ def test_every_order_respects_what_is_behind_what() -> None:
 
 def test_a_turn_of_the_machine_is_saved_before_a_tool() -> None:
     machine = machine_of([Part("a"), Part("b"), Part("c")], [])
-    practice = Practice({"a": handled("upright", "key"), "b": handled(BACK, "key"), "c": handled("upright", "driver")})
+    practice = Practice(
+        {"a": handled("upright", "key"), "b": handled(BACK, "key"), "c": handled("upright", "driver")}
+    )
     found = way_in(machine, machine.parts, practice, Shop())
     assert found.parts == ("c", "a", "b")
     assert (found.position_changes, found.tool_changes) == (1, 2)
