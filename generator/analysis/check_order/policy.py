@@ -104,7 +104,7 @@ def _share_and_minutes(node: Node | None) -> tuple[float, float]:
 
 
 def to_json(policy: Node | None) -> dict[str, object] | None:
-    """Plain data for files and the browser."""
+    """Plain data for files and the browser. Outcomes count from 1, as people count them."""
     if policy is None:
         return None
     head = {"opens": list(policy.opens), "minutes": policy.minutes}
@@ -112,7 +112,7 @@ def to_json(policy: Node | None) -> dict[str, object] | None:
         tail = {"cured_share": policy.cured_share, "else": to_json(policy.otherwise)}
         return {"remedy": policy.remedy, **head, **tail}
     outcomes = [
-        {"outcome": b.outcome, "says": b.says, "share": b.share, "then": to_json(b.then)}
+        {"outcome": b.outcome + 1, "says": b.says, "share": b.share, "then": to_json(b.then)}
         for b in policy.branches
     ]
     return {"check": policy.check, **head, "outcomes": outcomes}

@@ -53,3 +53,7 @@ def _cured(now: Situation, remedy: Remedy) -> float:
 def _singled_out(now: Situation, check: Check) -> float:
     after = {n: now.after_check(check, n) for n in sorted({check.sees[h.id] for h in now.left})}
     return sum(s.share() for n, s in after.items() if n in check.cured or s.last_remedy())
+
+
+PLAIN_RULES = (_best_ratio, _next_in_record)
+"What a search that was given up falls back on where they do better."

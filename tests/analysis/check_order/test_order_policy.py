@@ -41,11 +41,11 @@ def _walked(job: Case, node: dict | None, left: list[Hypothesis]) -> Iterator[fl
         return
     yield node["minutes"] * sum(h.share for h in left)
     (check,) = [c for c in job.checks if c.id == node["check"]]
-    assert [o["outcome"] for o in node["outcomes"]] == sorted({check.sees[h.id] for h in left})
+    assert [o["outcome"] - 1 for o in node["outcomes"]] == sorted({check.sees[h.id] for h in left})
     for outcome in node["outcomes"]:
-        shown = [h for h in left if check.sees[h.id] == outcome["outcome"]]
+        shown = [h for h in left if check.sees[h.id] == outcome["outcome"] - 1]
         assert outcome["share"] == pytest.approx(sum(h.share for h in shown))
-        assert (outcome["then"] is None) == (outcome["outcome"] in check.cured)
+        assert (outcome["then"] is None) == (outcome["outcome"] - 1 in check.cured)
         yield from _walked(job, outcome["then"], shown)
 
 
@@ -93,12 +93,12 @@ def test_a_policy_as_plain_data_has_the_promised_keys_and_figures() -> None:
         "opens": ["plate"],
         "minutes": 3,
         "outcomes": [
-            {"outcome": 0, "says": "stands", "share": 0.2, "then": gear | {"else": None}},
-            {"outcome": 1, "says": "turns", "share": 0.3, "then": lint | {"else": None}},
+            {"outcome": 1, "says": "stands", "share": 0.2, "then": gear | {"else": None}},
+            {"outcome": 2, "says": "turns", "share": 0.3, "then": lint | {"else": None}},
         ],
     }
-    sews = {"outcome": 0, "says": "sews", "share": 0.5, "then": None}
-    still = {"outcome": 1, "says": "still skips", "share": 0.5, "then": watch}
+    sews = {"outcome": 1, "says": "sews", "share": 0.5, "then": None}
+    still = {"outcome": 2, "says": "still skips", "share": 0.5, "then": watch}
     solution = solve(CASE)
     assert to_json(solution.policy) == {
         "check": "trial", "opens": [], "minutes": 2, "outcomes": [sews, still]
