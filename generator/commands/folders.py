@@ -17,9 +17,8 @@ def existing(folders: tuple[Path, ...]) -> list[Path]:
     """The folders, if every one is there; else one clear sentence and exit code 2."""
     for folder in folders:
         if not folder.is_dir():
-            raise NoFolder(
-                f"There is no content folder '{folder}': go to the folder that holds it, or name one with --content."
-            )
+            mend = "go to the folder that holds it, or name one with --content."
+            raise NoFolder(f"There is no content folder '{folder}': {mend}")
     return list(folders)
 
 

@@ -23,7 +23,7 @@ def explain(error: ValidationError, places: Places) -> Iterator[Finding]:
     if "propertyNames" in error.schema_path:
         yield fault(places.of((*route, error.instance), key=True), *_shape(error, "The key "))
         return
-    for where, key, message, hint in _SAYINGS[error.validator](error, route):
+    for where, key, message, hint in SAYINGS[error.validator](error, route):
         yield fault(places.of(where, key), message, hint)
 
 
@@ -177,7 +177,7 @@ def _twice(error: ValidationError, route: Route) -> Iterator[Saying]:
         yield (*route, place), False, message, "Take one of the two out."
 
 
-_SAYINGS: dict[str, Callable[[ValidationError, Route], Iterator[Saying]]] = {
+SAYINGS: dict[str, Callable[[ValidationError, Route], Iterator[Saying]]] = {
     "additionalProperties": _unknown_key,
     "required": _missing_key,
     "dependentRequired": _missing_partner,

@@ -21,6 +21,8 @@ FOLDER = Path(__file__).parents[2] / "schema"
 
 Schema = dict[str, Any]
 
+_COMMON = "common.schema.json#/$defs/"
+
 
 @cache
 def schema(name: str) -> Schema:
@@ -31,7 +33,23 @@ def schema(name: str) -> Schema:
 @cache
 def validator(name: str) -> Draft202012Validator:
     """A validator for one schema file."""
-    return _Validator(schema(name), registry=_registry(), format_checker=_formats())
+    return _Validator(_inlined(schema(name)), registry=_registry(), format_checker=_formats())
+
+
+def _inlined(part: Any) -> Any:
+    """A schema with the common shapes written where they are named, which halves the time.
+
+    A shape's own description stays, since it says how a value is written; the examples are the place's.
+    """
+    if isinstance(part, list):
+        return [_inlined(entry) for entry in part]
+    if not isinstance(part, dict):
+        return part
+    name = part.get("$ref", "")
+    if isinstance(name, str) and name.startswith(_COMMON):
+        own = {key: value for key, value in part.items() if key not in ("$ref", "description")}
+        return {**schema("common")["$defs"][name.removeprefix(_COMMON)], **own}
+    return {key: _inlined(value) for key, value in part.items()}
 
 
 def follow(name: str, part: Schema) -> Schema:
@@ -49,7 +67,7 @@ def follow(name: str, part: Schema) -> Schema:
 @cache
 def _registry() -> Registry:
     files = sorted(FOLDER.glob("*.schema.json"))
-    contents = ((file.name, json.loads(file.read_text("utf-8"))) for file in files)
+    contents = ((file.name, _inlined(json.loads(file.read_text("utf-8")))) for file in files)
     return Registry().with_resources((name, DRAFT202012.create_resource(c)) for name, c in contents)
 
 

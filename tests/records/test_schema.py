@@ -3,6 +3,7 @@
 import pytest
 from jsonschema import Draft202012Validator
 
+from generator.records.explain import SAYINGS
 from generator.records.schema import FOLDER, Schema, schema, validator
 
 NAMES = sorted(file.name.removesuffix(".schema.json") for file in FOLDER.glob("*.schema.json"))
@@ -51,3 +52,26 @@ def test_an_id_ends_where_its_line_ends() -> None:
     check = validator("failure-mode")
     record = {"title": "T", "part": "hook\n", "seen": 1, "remedy": {"renew": ["hook"]}}
     assert [list(error.path) for error in check.iter_errors(record)] == [["part"]]
+
+
+SILENT = {"$ref", "$id", "$schema", "$defs", "title", "description", "examples", "if", "then", "else"}
+"Keywords that make no error of their own."
+
+LEADING_ON = {"properties", "items", "propertyNames"}
+"Keywords whose errors are those of the subschemas."
+
+
+def keywords(part: object) -> set[str]:
+    if not isinstance(part, dict):
+        return set()
+    found = set(part)
+    for key in ("properties", "$defs"):
+        found |= {k for below in part.get(key, {}).values() for k in keywords(below)}
+    for key in ("items", "propertyNames", "additionalProperties", "if", "then", "else"):
+        found |= keywords(part.get(key))
+    return found
+
+
+def test_every_keyword_that_can_fail_has_its_sentence() -> None:
+    used = {keyword for name in NAMES for keyword in keywords(schema(name))}
+    assert used - SILENT - LEADING_ON == SAYINGS.keys()

@@ -71,7 +71,8 @@ class Book:
 
     def says(self, *words: str) -> bool:
         """Whether text outside the glossary uses one of these words, in any case."""
-        return any(re.search(rf"\b{re.escape(word.lower())}", self.prose) for word in words)
+        low = (word.lower() for word in words)
+        return any(w in self.prose and re.search(rf"\b{re.escape(w)}", self.prose) for w in low)
 
     def finding(
         self,
