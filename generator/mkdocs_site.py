@@ -98,7 +98,7 @@ def index(site: Site, config: MkDocsConfig) -> None:
     if search is None:
         return
     search.search_index.entries += [
-        {"location": p.address, "title": p.title, "text": p.search} for p in site.pages if p.search
+        {"location": p.address, "title": p.title, "text": p.search, "boost": p.boost} for p in site.pages if p.search
     ]
 
 

@@ -36,6 +36,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         search=texts(symptom.title, view.family.title, symptom.said_as, [m.title for c in ranked for m in c.modes]),
         description=f"{symptom.title} on {view.family.title}: causes, checks in order, minutes.",
         wide=True,
+        boost=10,
         of=view,
         scripts=(f"assets/handwheel/data/{view.id}.js",),
         family=view.family,

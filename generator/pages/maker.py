@@ -110,6 +110,7 @@ class Maker:
         scripts: tuple[str, ...] = (),
         wide: bool = False,
         of: FamilyView | None = None,
+        boost: float = 1,
         **view: object,
     ) -> PageText:
         """The page that a template makes of a view. `of` is the family that the page is about."""
@@ -117,7 +118,7 @@ class Maker:
         html = self._environment.get_template(template).render(title=title, link=link, **view)
         html = self.glossary.explain(html, link("term", "x").removesuffix("#x"))
         headings = tuple(Heading(a, _text(t)) for a, t in _H2.findall(html))
-        return PageText(address, title, html, headings, search, description, scripts, wide)
+        return PageText(address, title, html, headings, search, description, scripts, wide, boost)
 
 
 def _text(html: str) -> str:

@@ -11,6 +11,7 @@ from generator.pages import (
     bench_page,
     chart_pages,
     contribute_page,
+    coverage_page,
     family_pages,
     fault_pages,
     guides_page,
@@ -44,6 +45,7 @@ NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
     "Learn": (("guides.html", "Guides"),),
     "This book": (
         ("sources.html", "Sources"),
+        ("coverage.html", "Coverage"),
         ("contribute.html", "Contribute"),
     ),
 }
@@ -57,6 +59,7 @@ def all_pages(bench: Bench, folders: Sequence[Path]) -> Iterator[PageText]:
     yield from lists.pages(maker)
     yield from guides_page.pages(maker, folders)
     yield from contribute_page.pages(maker)
+    yield from coverage_page.pages(maker)
     yield from family_pages.pages(maker)
     yield from symptom_pages.pages(maker, pictures)
     yield from bench_page.pages(maker, pictures)

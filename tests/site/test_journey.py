@@ -1,0 +1,64 @@
+"""A customer's words to a bench page, in a real browser, from disk, with the network off."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import expect
+
+
+@pytest.fixture(params=[(390, 844), (1280, 900)], ids=["phone", "desktop"])
+def tab(browser, request):
+    width, height = request.param
+    context = browser.new_context(viewport={"width": width, "height": height}, offline=True)
+    opened = context.new_page()
+    opened.asked_outside = []
+    opened.errors = []
+    opened.on("request", lambda r: r.url.startswith(("file:", "data:", "blob:", "about:")) or opened.asked_outside.append(r.url))
+    opened.on("pageerror", lambda error: opened.errors.append(str(error)))
+    yield opened
+    context.close()
+
+
+def test_search_finds_a_customers_phrase_and_leads_to_a_bench_page(tab, site):
+    tab.goto((site / "index.html").as_uri())
+    if tab.viewport_size["width"] < 600:
+        tab.locator('label[for="__search"]').first.click()
+    tab.locator("input.md-search__input").click()
+    tab.keyboard.type("leaves gaps in the seam", delay=10)
+    result = tab.locator(".md-search-result__link", has_text="Skips stitches").first
+    expect(result).to_be_visible(timeout=20_000)
+    result.click()
+    tab.wait_for_url("**/*skipped-stitches*")
+    if "/symptoms/" in tab.url:
+        tab.locator('a[href*="bench/"]').first.click()
+    expect(tab.locator("h1")).to_contain_text("Skips stitches")
+    expect(tab.locator(".hw-checks > li").first).to_be_visible()
+    assert tab.asked_outside == []
+    assert tab.errors == []
+
+
+def test_a_bench_page_does_not_scroll_sideways(tab, site):
+    for path in sorted((site / "bench").rglob("skipped-stitches.html")):
+        tab.goto(path.as_uri())
+        assert tab.evaluate("document.documentElement.scrollWidth") <= tab.viewport_size["width"]
+
+
+def test_everything_useful_is_there_without_scripts(browser, site):
+    context = browser.new_context(java_script_enabled=False, offline=True)
+    page = context.new_page()
+    page.goto((site / "index.html").as_uri())
+    page.get_by_role("link", name="Skips stitches").first.click()
+    page.locator('a[href*="bench/"]').first.click()
+    for heading in ("Check in this order", "Likely causes", "Why it can happen", "The whole check flow"):
+        expect(page.get_by_role("heading", name=heading)).to_be_visible()
+    context.close()
+
+
+def test_in_print_the_sheet_is_black_on_white_without_the_frame(browser, site):
+    page = browser.new_page(color_scheme="dark")
+    page.goto(next((site / "bench").rglob("skipped-stitches.html")).as_uri())
+    page.emulate_media(media="print")
+    expect(page.locator(".md-header")).to_be_hidden()
+    ink = page.locator("h1").evaluate("node => getComputedStyle(node).color")
+    assert ink == "rgb(0, 0, 0)"
+    page.close()

@@ -1,0 +1,104 @@
+"""The built site as a whole: links, anchors, no way out, valid HTML."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+import html5lib
+import pytest
+
+from tests.site.reading import page, pages
+
+_OUTSIDE_WORDS = ("https://squidfunk.github.io/mkdocs-material/",)
+"The theme's licence asks for a link to it; a link is followed by hand, nothing is loaded."
+
+
+def _problems(site: Path, path: Path):
+    for tag, address in page(path).links:
+        parts = urlsplit(address)
+        if parts.scheme in ("http", "https") or address.startswith("//"):
+            if address not in _OUTSIDE_WORDS or tag != "a":
+                yield f"{path.relative_to(site)} leads out: {tag} {address}"
+            continue
+        if parts.scheme:
+            continue
+        target = path if not parts.path else (path.parent / unquote(parts.path)).resolve()
+        if not target.is_file():
+            yield f"{path.relative_to(site)}: {address} is no file"
+        elif parts.fragment and target.suffix == ".html" and unquote(parts.fragment) not in page(target).anchors:
+            yield f"{path.relative_to(site)}: {address} has no such anchor"
+
+
+def test_every_link_and_anchor_resolves_and_none_leads_out(site):
+    found = [p for path in pages(site) for p in _problems(site, path)]
+    assert found == []
+
+
+def test_no_page_repeats_an_id(site):
+    repeated = {str(p.relative_to(site)): page(p).repeated for p in pages(site) if page(p).repeated}
+    assert repeated == {}
+
+
+def test_styles_and_scripts_of_our_own_load_nothing_from_outside(site):
+    ours = [*(site / "assets" / "handwheel").rglob("*.css"), *(site / "assets" / "handwheel").rglob("*.js")]
+    outside = [
+        f"{p.relative_to(site)}: {m[0]}"
+        for p in ours
+        for m in re.finditer(r"(?:url\(|@import|src\s*=|fetch\()\s*[\"']?(?:https?:)?//[^\s\"')]+", p.read_text(encoding="utf-8"))
+    ]
+    assert len(ours) > 5
+    assert outside == []
+
+
+def test_no_page_is_an_orphan(site):
+    """Every page can be reached from the home page."""
+    reached, queue = set(), [(site / "index.html").resolve()]
+    while queue:
+        path = queue.pop()
+        if path in reached or path.suffix != ".html" or not path.is_file():
+            continue
+        reached.add(path)
+        for _, address in page(path).links:
+            parts = urlsplit(address)
+            if parts.path and not parts.scheme:
+                queue.append((path.parent / unquote(parts.path)).resolve())
+    lost = {p.resolve() for p in pages(site)} - reached - {(site / "404.html").resolve()}
+    assert sorted(str(p.relative_to(site.resolve())) for p in lost) == []
+
+
+def _one_of_each_kind(site: Path) -> list[Path]:
+    """All hubs, and from each folder the smallest, the middle and the largest page."""
+    folders: dict[Path, list[Path]] = defaultdict(list)
+    for path in pages(site):
+        folders[path.parent].append(path)
+    chosen = folders.pop(site)
+    for found in folders.values():
+        by_size = sorted(found, key=lambda p: (p.stat().st_size, p))
+        chosen += dict.fromkeys((by_size[0], by_size[len(by_size) // 2], by_size[-1] if len(by_size) < 9 else by_size[-2]))
+    return chosen
+
+
+def test_pages_are_valid_html(site):
+    """Checked by html5lib's strict parser, an implementation of the HTML standard's parsing rules."""
+    faults = {}
+    for path in _one_of_each_kind(site):
+        parser = html5lib.HTMLParser()
+        parser.parse(path.read_text(encoding="utf-8"))
+        if parser.errors:
+            faults[str(path.relative_to(site))] = [(position, code) for position, code, _ in parser.errors[:3]]
+    assert faults == {}
+
+
+@pytest.mark.parametrize("word", ["Traceback", "{{", "}}", "{%", "None.", "undefined"])
+def test_no_page_shows_a_template_or_an_error(site, word):
+    shown = [str(p.relative_to(site)) for p in pages(site) if word in re.sub(r"<script.*?</script>", "", p.read_text(encoding="utf-8"), flags=re.S)]
+    assert shown == []
+
+
+def test_the_side_navigation_holds_hubs_only(site):
+    """Its size does not grow with the content."""
+    text = (site / "index.html").read_text(encoding="utf-8")
+    assert text.count("md-nav__link") < 80
