@@ -78,11 +78,17 @@ def add_files(files: Files, site: Site, config: MkDocsConfig) -> Files:
         name = f"{_PREFIX}/{path.relative_to(_ASSETS).as_posix()}"
         files.append(File.generated(config, name, abs_src_path=str(path)))
     _keep_guides_out_of_the_navigation(files)
-    config.nav = [
-        {section: [{title: posixpath.splitext(address)[0] + ".md"} for address, title in hubs]}
-        for section, hubs in NAVIGATION.items()
-    ]
+    config.nav = _navigation()
     return files
+
+
+def _navigation() -> list[dict]:
+    """The hubs as MkDocs takes them: pages of the nameless section first, then the sections."""
+    items: list[dict] = []
+    for section, hubs in NAVIGATION.items():
+        pages = [{title: posixpath.splitext(address)[0] + ".md"} for address, title in hubs]
+        items += [{section: pages}] if section else pages
+    return items
 
 
 def _keep_guides_out_of_the_navigation(files: Files) -> None:

@@ -9,7 +9,7 @@ from pathlib import Path
 import click
 
 from generator.commands.folders import content_option, existing
-from generator.records.load import load
+from generator.content_rules import load_checked
 from generator.records.report import FORMATS, summary
 
 
@@ -24,7 +24,7 @@ def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str) -> None
     """
     folders_there = existing(folders)
     _refuse_strangers(paths, folders_there)
-    records, findings = load(folders_there)
+    records, findings = load_checked(folders_there)
     asked = [f for f in findings if not paths or _under(f.path, paths)]
     report = FORMATS[form](asked)
     if report:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from difflib import get_close_matches
 from pathlib import Path
 from typing import Any, NoReturn
@@ -11,6 +11,7 @@ from typing import Any, NoReturn
 import click
 
 from generator.bench import Bench, Complaint
+from generator.commands.folders import content_option, existing
 from generator.family_view import FamilyView
 from generator.library import Library
 from generator.store import load_kept
@@ -32,18 +33,6 @@ def refuse(sentence: str) -> NoReturn:
     raise Refusal(sentence)
 
 
-def content_option(command: Callable) -> Callable:
-    """`--content DIR`, repeatable."""
-    return click.option(
-        "--content",
-        multiple=True,
-        type=click.Path(path_type=Path),
-        default=(Path("content"),),
-        help="Content folder; repeat it to lay later ones over earlier ones.",
-        metavar="DIR",
-    )(command)
-
-
 def family_option(command: Callable) -> Callable:
     """`-f FAMILY`."""
     return click.option("-f", "--family", required=True, metavar="FAMILY", help="The family's id.")(command)
@@ -54,13 +43,10 @@ def json_option(command: Callable) -> Callable:
     return click.option("--json", "as_json", is_flag=True, help="Print JSON.")(command)
 
 
-def open_bench(content: Iterable[Path]) -> Bench:
+def open_bench(folders: Sequence[Path]) -> Bench:
     """The records of the content folders, ready to be asked. Refuses where they have errors."""
-    folders = tuple(content)
-    for folder in folders:
-        if not folder.is_dir():
-            refuse(f"There is no content folder at {folder}. Name one with --content.")
-    records, errors = load_kept(folders, CACHE)
+    there = tuple(existing(tuple(folders)))
+    records, errors = load_kept(there, CACHE)
     if errors:
         refuse("The records have errors; `check` explains each.\n" + "\n".join(errors))
     return Bench(Library(records), CACHE)

@@ -22,11 +22,11 @@ from generator.library import Library
 @click.argument("rev")
 @common.json_option
 @common.content_option
-def compare(rev: str, as_json: bool, content: Sequence[Path]) -> None:
+def compare(rev: str, as_json: bool, folders: Sequence[Path]) -> None:
     """Say what has changed in the records since the git revision REV, and what it does to the order of checks."""
-    now = common.open_bench(content)
+    now = common.open_bench(folders)
     with tempfile.TemporaryDirectory() as folder:
-        before = _bench_at(rev, tuple(content), Path(folder))
+        before = _bench_at(rev, tuple(folders), Path(folder))
     found = changes(before, now)
     if as_json:
         common.print_json(_json(found))

@@ -22,9 +22,9 @@ SHOWN = 12
 @click.option("-f", "--family", metavar="FAMILY", help="One family's id; all families without it.")
 @common.json_option
 @common.content_option
-def coverage(family: str | None, as_json: bool, content: Sequence[Path]) -> None:
+def coverage(family: str | None, as_json: bool, folders: Sequence[Path]) -> None:
     """Say what the checks tell apart, which check is missing most, and what the records leave open."""
-    bench = common.open_bench(content)
+    bench = common.open_bench(folders)
     chosen = (common.view_of(bench, family).id,) if family else ()
     found = covered(bench, chosen)
     left_open = gaps(bench, found, chosen)

@@ -18,9 +18,9 @@ from generator.commands import common
 @common.family_option
 @common.json_option
 @common.content_option
-def flow(symptom: str, family: str, as_json: bool, content: Sequence[Path]) -> None:
+def flow(symptom: str, family: str, as_json: bool, folders: Sequence[Path]) -> None:
     """Print the checks for SYMPTOM on a family in the order that costs the fewest minutes."""
-    bench = common.open_bench(content)
+    bench = common.open_bench(folders)
     complaint = common.complaint_of(bench, family, symptom)
     if as_json:
         common.print_json(_json(bench, complaint))

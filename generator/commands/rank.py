@@ -21,10 +21,10 @@ from generator.commands import common
 @common.json_option
 @common.content_option
 def rank(
-    symptom: str, family: str, saw: Sequence[str], skip: Sequence[str], as_json: bool, content: Sequence[Path]
+    symptom: str, family: str, saw: Sequence[str], skip: Sequence[str], as_json: bool, folders: Sequence[Path]
 ) -> None:
     """Rank the causes of SYMPTOM on a family, after what was seen so far."""
-    bench = common.open_bench(content)
+    bench = common.open_bench(folders)
     complaint = common.complaint_of(bench, family, symptom)
     answers = [_answer(complaint, text) for text in saw]
     skipped = [common.known(check, complaint.view.checks, "check of this family") for check in skip]

@@ -32,9 +32,9 @@ STYLE = Path(__file__).parent.parent / "assets" / "css" / "diagrams.css"
 )
 @click.option("--json", "as_json", is_flag=True, help="The same as --as json.")
 @common.content_option
-def tree(symptom: str, family: str, form: str, as_json: bool, content: Sequence[Path]) -> None:
+def tree(symptom: str, family: str, form: str, as_json: bool, folders: Sequence[Path]) -> None:
     """Print the fault tree of SYMPTOM on a family."""
-    complaint = common.complaint_of(common.open_bench(content), family, symptom)
+    complaint = common.complaint_of(common.open_bench(folders), family, symptom)
     if as_json or form == "json":
         common.print_json(_json(complaint))
     else:

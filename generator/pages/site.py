@@ -24,8 +24,8 @@ from generator.pages.page import PageText
 from generator.pages.pictures import draw_all
 
 NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
+    "": (("index.html", "Find"),),
     "At the bench": (
-        ("index.html", "Find"),
         ("symptoms.html", "Symptoms"),
         ("families.html", "Machines"),
         ("job-list.html", "Job sheets"),
@@ -49,7 +49,10 @@ NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
         ("contribute.html", "Contribute"),
     ),
 }
-"Section -> pages in the side navigation: hubs alone, so that its size does not grow with the content."
+"""Section -> pages in the side navigation: hubs alone, so that its size does not grow with the content.
+
+The home page stands in no section: the theme knows it by that.
+"""
 
 
 def all_pages(bench: Bench, folders: Sequence[Path]) -> Iterator[PageText]:
