@@ -6,12 +6,13 @@ from collections.abc import Iterator
 
 from generator.bench import Bench, Complaint
 from generator.pages.bench_causes import causes, importance_rows, top_said
-from generator.pages.bench_steps import lead, spare_checks, steps
+from generator.pages.bench_steps import head_cautions, lead, spare_checks, steps
 from generator.pages.bench_sums import exactness, sums, sums_said
 from generator.pages.maker import Links, Maker, texts
 from generator.pages.page import PageText
 from generator.pages.pictures import Pictures
 from generator.pages.places import place
+from generator.pages.walk_scripts import WALK_SCRIPTS
 
 SHOWN_CAUSES = 10
 "Causes listed in the open; the rest fold."
@@ -38,10 +39,10 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         wide=True,
         boost=10,
         of=view,
-        scripts=(f"assets/handwheel/data/{view.id}.js",),
+        scripts=(f"assets/handwheel/data/{view.id}.js", *WALK_SCRIPTS, "assets/handwheel/js/walk/bench.js"),
         family=view.family,
         symptom=symptom,
-        caution_ids=_caution_ids(complaint),
+        caution_ids=head_cautions(complaint),
         sums=totals,
         sums_said=sums_said(totals),
         exactness=exactness(bench.diagnosed(complaint).solution),
@@ -60,11 +61,6 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         flow_list=pictures[address, "flow-list"],
         near=_near(complaint, link),
     )
-
-
-def _caution_ids(complaint: Complaint) -> tuple[str, ...]:
-    """The family's and the symptom's, each once."""
-    return tuple(dict.fromkeys((*complaint.view.family.cautions, *complaint.symptom.cautions)))
 
 
 def _ruled_out(complaint: Complaint) -> tuple[tuple[str, tuple[str, ...]], ...]:

@@ -36,6 +36,11 @@ class StepView:
     number: int
     check: Check
     cautions: tuple[str, ...]
+    "Told here for the first time on the page, in full."
+    known_cautions: tuple[str, ...]
+    "Told above; here by name."
+    danger: bool
+    "Whether one of those known is a danger."
     minutes: float
     opens: tuple[str, ...]
     expected: float
@@ -54,7 +59,13 @@ def steps(bench: Bench, complaint: Complaint, link: Links) -> tuple[StepView, ..
     """The checks in order of work."""
     items = bench.worklist(complaint).items
     first_at = {item.check: item.number for item in reversed(items)}
-    return tuple(_step(bench, complaint, item, first_at, link) for item in items)
+    told = set(head_cautions(complaint))
+    return tuple(_step(bench, complaint, item, first_at, told, link) for item in items)
+
+
+def head_cautions(complaint: Complaint) -> tuple[str, ...]:
+    """Cautions of the family and of the symptom, each once: told at the head of the page."""
+    return tuple(dict.fromkeys((*complaint.view.family.cautions, *complaint.symptom.cautions)))
 
 
 def spare_checks(bench: Bench, complaint: Complaint) -> tuple[Check, ...]:
@@ -65,15 +76,20 @@ def spare_checks(bench: Bench, complaint: Complaint) -> tuple[Check, ...]:
 
 
 def _step(
-    bench: Bench, complaint: Complaint, item: Item, first_at: dict[str, int], link: Links
+    bench: Bench, complaint: Complaint, item: Item, first_at: dict[str, int], told: set[str], link: Links
 ) -> StepView:
     check = complaint.view.checks[item.check]
     moves = [complaint.view.parts[p] for p in item.opens]
-    cautions = (*check.cautions, *(c for p in moves for c in (*p.cautions, *p.off.cautions)))
+    cautions = dict.fromkeys((*check.cautions, *(c for p in moves for c in (*p.cautions, *p.off.cautions))))
+    known = tuple(c for c in cautions if c in told)
+    told.update(cautions)
+    levels = bench.library.records.cautions
     return StepView(
         number=item.number,
         check=check,
-        cautions=tuple(dict.fromkeys(cautions)),
+        cautions=tuple(c for c in cautions if c not in known),
+        known_cautions=known,
+        danger=any(levels[c].level == "danger" for c in known if c in levels),
         minutes=item.minutes,
         opens=item.opens,
         expected=item.expected,
