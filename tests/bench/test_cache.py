@@ -1,0 +1,58 @@
+"""Solved orders are kept between builds and are never stale."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from generator.bench import cache
+from generator.bench.cache import DiagnosisCache
+from tests.building import bench
+
+
+def case():
+    asked = bench()
+    return asked.complaint(asked.library.for_family("full"), "skips").case
+
+
+def count_solving(monkeypatch):
+    solved = []
+    honest = cache._diagnose
+    monkeypatch.setattr(cache, "_diagnose", lambda c: solved.append(c) or honest(c))
+    return solved
+
+
+def test_the_same_case_is_solved_once(tmp_path, monkeypatch):
+    solved = count_solving(monkeypatch)
+    first = DiagnosisCache(tmp_path).diagnosed(case())
+    again = DiagnosisCache(tmp_path).diagnosed(case())
+    assert len(solved) == 1
+    assert first == again
+
+
+def test_a_case_that_differs_in_one_minute_is_solved_anew(tmp_path, monkeypatch):
+    solved = count_solving(monkeypatch)
+    kept = DiagnosisCache(tmp_path)
+    kept.diagnosed(case())
+    kept.diagnosed(replace(case(), proving_minutes=3))
+    assert len(solved) == 2
+
+
+def test_changed_code_makes_every_kept_order_void(tmp_path, monkeypatch):
+    solved = count_solving(monkeypatch)
+    DiagnosisCache(tmp_path).diagnosed(case())
+    monkeypatch.setattr(cache, "_code", lambda: "other code")
+    DiagnosisCache(tmp_path).diagnosed(case())
+    assert len(solved) == 2
+
+
+def test_a_torn_file_is_solved_anew(tmp_path):
+    kept = DiagnosisCache(tmp_path)
+    whole = kept.diagnosed(case())
+    for path in tmp_path.iterdir():
+        path.write_bytes(b"\x80\x04torn")
+    assert kept.diagnosed(case()) == whole
+
+
+def test_a_folder_that_cannot_be_written_is_no_fault(tmp_path):
+    (tmp_path / "file").write_text("")
+    assert DiagnosisCache(tmp_path / "file").diagnosed(case()).solution.exact

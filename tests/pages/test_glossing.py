@@ -1,0 +1,48 @@
+"""Terms explained where they are used."""
+
+from __future__ import annotations
+
+from generator.pages.glossing import Glossary
+from generator.records.model import Term
+
+TERMS = [Term("hook", "Hook", "Takes the loop."), Term("hook-point", "Hook point", "Its tip."), Term("overlock", "Overlocker", "Trims.", ("serger",))]
+
+
+def explain(html: str) -> str:
+    return Glossary(TERMS).explain(html, "../glossary.html")
+
+
+def test_the_first_use_of_a_term_leads_to_its_meaning_below():
+    html = explain("<p>The hook turns. The hook stops.</p>")
+    assert html.count('href="#word-hook"') == 1
+    assert '<div id="word-hook"><dt><a href="../glossary.html#hook">Hook</a></dt><dd>Takes the loop.</dd></div>' in html
+
+
+def test_the_longest_term_wins():
+    html = explain("<p>Look at the hook point.</p>")
+    assert '#word-hook-point">hook point</a>' in html
+    assert '#word-hook"' not in html
+
+
+def test_other_words_and_plurals_count_as_the_term():
+    html = explain("<p>Two sergers.</p>")
+    assert '#word-overlock">sergers</a>' in html
+
+
+def test_a_part_of_a_word_is_no_term():
+    assert explain("<p>Hooked, unhook, hook-like.</p>") == "<p>Hooked, unhook, hook-like.</p>"
+
+
+def test_links_headings_and_pictures_are_left_alone():
+    html = '<h1>Hook</h1><p><a href="x">the hook</a></p><svg><text>hook</text></svg>'
+    assert explain(html) == html
+
+
+def test_markup_and_attributes_are_never_touched():
+    html = explain('<p title="hook" class="hook">hook</p>')
+    assert html.startswith('<p title="hook" class="hook"><a class="hw-term"')
+
+
+def test_a_page_that_asks_for_none_stays_as_it_is():
+    html = '<div class="no-glossary">hook</div>'
+    assert explain(html) == html

@@ -1,0 +1,68 @@
+"""Builds: what a broken record does to the site built before it."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent.parent
+SOUND = ROOT / "tests" / "records" / "sound"
+
+
+@pytest.fixture
+def project(tmp_path: Path) -> Path:
+    """A small project with sound records, built once."""
+    shutil.copytree(SOUND, tmp_path / "content")
+    shutil.copy(ROOT / "mkdocs.yml", tmp_path)
+    assert build(tmp_path).returncode == 0, build(tmp_path).stdout
+    return tmp_path
+
+
+def build(folder: Path) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "mkdocs", "build", "--strict"],
+        cwd=folder,
+        text=True,
+        check=False,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        env={**os.environ, "NO_MKDOCS_2_WARNING": "1"},
+    )
+
+
+def state(folder: Path) -> dict[str, bytes]:
+    return {str(p.relative_to(folder)): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
+
+
+def test_a_broken_record_gives_its_line_and_leaves_the_last_site_alone(project):
+    before = state(project / "site")
+    record = project / "content" / "symptoms" / "skipped-stitches.yaml"
+    record.write_text(record.read_text(encoding="utf-8") + "\ntitel: Skips\n", encoding="utf-8")
+    done = build(project)
+    assert done.returncode != 0
+    assert "symptoms/skipped-stitches.yaml" in done.stdout and "titel" in done.stdout
+    assert "Traceback" not in done.stdout
+    assert state(project / "site") == before
+
+
+def test_the_same_records_give_the_same_pages(project):
+    pages = {name: data for name, data in state(project / "site").items() if name.endswith(("html", ".js")) and "sitemap" not in name}
+    assert build(project).returncode == 0
+    again = state(project / "site")
+    assert {name: again[name] for name in pages} == pages
+
+
+def test_a_shops_own_folder_is_laid_over_the_first(project):
+    own = project / "own"
+    own.mkdir()
+    (own / "shop.yaml").write_text("currency: '$'\nlabour_rate: 77\n", encoding="utf-8")
+    config = (project / "mkdocs.yml").read_text(encoding="utf-8")
+    config = config.replace("  - handwheel\n", "  - handwheel:\n      more_content: [own]\n")
+    (project / "mkdocs.yml").write_text(config, encoding="utf-8")
+    done = build(project)
+    assert done.returncode == 0, done.stdout
