@@ -37,8 +37,14 @@ def _unknown_key(error: ValidationError, route: Route) -> Iterator[Saying]:
     known = list(error.schema["properties"])
     for key in error.instance:
         if key not in known:
-            hint = did_you_mean(key, known, f"The keys are {', '.join(known)}.")
+            hint = did_you_mean(key, known, _cut_text(key) or f"The keys are {', '.join(known)}.")
             yield (*route, key), True, f"{quote(key)} is no key that can stand here.", hint
+
+
+def _cut_text(key: object) -> str:
+    """The mend where a comma inside braces has cut a text in two."""
+    words = " " in str(key).strip()
+    return "If it is the end of a text, put the whole text in quotes: inside braces a comma ends it." if words else ""
 
 
 def _missing_key(error: ValidationError, route: Route) -> Iterator[Saying]:

@@ -150,7 +150,8 @@ def _input(record: Record, route: Route, node: object) -> Iterator[Reference]:
 def definitions(content: Content, named: Iterable[Reference]) -> dict[str, frozenset[str]]:
     """Kind -> every id that some record defines, sound or not; gates both bare and as symptom/gate.
 
-    A joint exists where a part or a setting is held by it: that is read off the references `named`.
+    A joint exists where a part or a setting is held by it, and a feature where a family states it:
+    both are read off the references `named`.
     """
     assemblies, symptoms = content.records["assembly"].values(), content.records["symptom"].values()
     found = {kind: {*ids, *content.unread.get(kind, ())} for kind, ids in content.records.items()}
@@ -158,6 +159,7 @@ def definitions(content: Content, named: Iterable[Reference]) -> dict[str, froze
     found["part"] = {str(key) for a in assemblies for _, _, key in match(a.data, ("parts", "*:"))}
     found["setting"] = {str(key) for a in assemblies for _, _, key in match(a.data, ("settings", "*:"))}
     found["joint"] = {r.id for r in named if r.target == "joint" and r.record.kind != "fasteners"}
+    found["feature"] |= {r.id for r in named if r.target == "feature" and r.record.kind == "family" and r.key}
     found["gate"] = {id for symptom in symptoms for id in _gate_ids(symptom)}
     return {kind: frozenset(ids) for kind, ids in found.items()}
 
