@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import hashlib
+import os
 import pickle
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
 from functools import cache
 from pathlib import Path
 
@@ -21,10 +24,45 @@ class DiagnosisCache:
 
     def diagnosed(self, case: Case) -> Diagnosed:
         """The case solved, from the folder if the same case was solved by the same code."""
-        if self._folder is None:
-            return _diagnose(case)
-        path = self._folder / f"{_fingerprint(case)}.pickle"
-        return _read(path) or _written(path, _diagnose(case))
+        return self._kept(case) or self._keep(case, _diagnose(case))
+
+    def all_diagnosed(self, cases: Sequence[Case], say: Callable[[str], None]) -> list[Diagnosed]:
+        """All the cases, in their order; those not kept yet are solved on every core.
+
+        `say` is told now and then how far it is, where that takes long.
+        """
+        kept = [self._kept(case) for case in cases]
+        open_cases = [case for case, found in zip(cases, kept, strict=True) if found is None]
+        solved = iter(_solved(open_cases, say))
+        return [found or self._keep(case, next(solved)) for case, found in zip(cases, kept, strict=True)]
+
+    def _kept(self, case: Case) -> Diagnosed | None:
+        return None if self._folder is None else _read(self._path(self._folder, case))
+
+    def _keep(self, case: Case, diagnosed: Diagnosed) -> Diagnosed:
+        return diagnosed if self._folder is None else _written(self._path(self._folder, case), diagnosed)
+
+    @staticmethod
+    def _path(folder: Path, case: Case) -> Path:
+        return folder / f"{_fingerprint(case)}.pickle"
+
+
+ALONE = 3
+"Cases up to which starting other processes costs more than it saves."
+STEP = 25
+"Cases between two reports."
+
+
+def _solved(cases: Sequence[Case], say: Callable[[str], None]) -> Iterator[Diagnosed]:
+    """Every case solved, in order."""
+    if len(cases) <= ALONE:
+        yield from map(_diagnose, cases)
+        return
+    with ProcessPoolExecutor(max_workers=os.cpu_count()) as workers:
+        for number, diagnosed in enumerate(workers.map(_diagnose, cases), 1):
+            if number % STEP == 0 or number == len(cases):
+                say(f"Orders of checks worked out: {number} of {len(cases)}")
+            yield diagnosed
 
 
 def _diagnose(case: Case) -> Diagnosed:

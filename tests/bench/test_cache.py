@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
+
 from generator.bench import cache
 from generator.bench.cache import DiagnosisCache
 from tests.building import bench
@@ -56,3 +58,21 @@ def test_a_torn_file_is_solved_anew(tmp_path):
 def test_a_folder_that_cannot_be_written_is_no_fault(tmp_path):
     (tmp_path / "file").write_text("")
     assert DiagnosisCache(tmp_path / "file").diagnosed(case()).solution.exact
+
+
+def many_cases(count: int = 6):
+    return [replace(case(), proving_minutes=n) for n in range(count)]
+
+
+def test_many_cases_come_out_as_they_do_one_by_one(tmp_path):
+    told = []
+    together = DiagnosisCache(tmp_path / "a").all_diagnosed(many_cases(), told.append)
+    assert together == [DiagnosisCache(None).diagnosed(c) for c in many_cases()]
+    assert told == ["Orders of checks worked out: 6 of 6"]
+
+
+def test_of_many_cases_only_those_not_kept_are_solved(tmp_path, monkeypatch):
+    kept = DiagnosisCache(tmp_path)
+    whole = kept.all_diagnosed(many_cases(), lambda _: None)
+    monkeypatch.setattr(cache, "_diagnose", lambda c: pytest.fail("solved again"))
+    assert kept.all_diagnosed(many_cases(), lambda _: None) == whole
