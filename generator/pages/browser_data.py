@@ -47,7 +47,9 @@ def family_data(bench: Bench, view: FamilyView) -> dict[str, object]:
     """Everything that scripts need of one family.
 
     Minutes are bench minutes; `rate` is [mean, low, high, found, machines]; a symptom's checks give
-    for each hypothesis, in order, the index of the outcome that it shows; outcomes count from 0.
+    for each hypothesis, in order, the index of the outcome that it shows (`sees`), and those that end
+the job (`cured`): indices into the check's outcomes, from 0. A `policy` numbers outcomes from 1, as
+all that a person meets does.
     """
     link = Links(bench.library, _ROOT)
     return {
@@ -60,6 +62,7 @@ def family_data(bench: Bench, view: FamilyView) -> dict[str, object]:
         "modes": dict(_modes(bench, view)),
         "remedies": dict(_remedies(bench, view, link)),
         "checks": dict(_checks(bench, view)),
+        "cautions": dict(_cautions(bench)),
         "symptoms": {s: _symptom(bench, bench.complaint(view, s)) for s in sorted(view.symptoms)},
     }
 
@@ -72,6 +75,7 @@ def _part(view: FamilyView, part) -> dict[str, object]:
         "off": part.off.minutes,
         "on": part.on.minutes,
         "disturbs": part.disturbs,
+        "cautions": tuple(dict.fromkeys((*part.cautions, *part.off.cautions))),
     }
 
 
@@ -94,7 +98,13 @@ def _modes(bench: Bench, view: FamilyView) -> Iterator[tuple[str, dict[str, obje
             "seat": mode.part or mode.setting,
             "signs": [words.plain(s) for s in mode.signs],
             "remedy": remedies[mode.id].id,
+            "cautions": mode.cautions,
         }
+
+
+def _cautions(bench: Bench) -> Iterator[tuple[str, dict[str, str]]]:
+    for caution in bench.library.records.cautions.values():
+        yield caution.id, {"title": caution.title, "text": words.plain(caution.text), "level": caution.level}
 
 
 def _remedies(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, dict[str, object]]]:

@@ -1,0 +1,56 @@
+/* The bench page's button: opens the walk in place of the page's own lists, and closes it again. */
+(function () {
+  "use strict";
+  const { device } = handwheel;
+
+  const page = document.querySelector(".hw-bench[data-symptom]");
+  const button = document.getElementById("walk-start");
+  const slot = document.getElementById("walk");
+  const { family, symptom } = page.dataset;
+  const keepAs = `walk.${family}.${symptom}`;
+  const openAs = `walking.${family}.${symptom}`;
+  const labels = { false: button.textContent, true: "Show the whole page" };
+
+  function show(open) {
+    slot.hidden = !open;
+    page.classList.toggle("hw-walking", open);
+    button.textContent = labels[open];
+    button.setAttribute("aria-expanded", String(open));
+    if (open) device.write(openAs, true);
+    else device.forget(openAs);
+  }
+
+  /** A fresh walk begins with what comes before any check; one under way goes on where it stands. */
+  function goTo(walk) {
+    const first = page.querySelector(".hw-first h2");
+    if (walk.begun() || !first) return walk.focus();
+    first.tabIndex = -1;
+    first.focus();
+    first.scrollIntoView({ block: "start" });
+  }
+
+  function open(data, linked) {
+    const walk = handwheel.walk.walk(handwheel.caseOf(data, symptom), keepAs, linked);
+    slot.replaceChildren(walk.node);
+    show(true);
+    return walk;
+  }
+
+  /** A link into a walk; it is taken off the address, so that a reload goes on from here. */
+  function follow(data) {
+    const linked = handwheel.walk.fromHash(location.hash);
+    if (!linked) return;
+    history.replaceState(null, "", location.href.split("#")[0]);
+    goTo(open(data, linked));
+  }
+
+  handwheel.withFamily(family, (data) => {
+    button.addEventListener("click", () => {
+      if (slot.hidden) goTo(open(data));
+      else show(false);
+    });
+    if (device.read(openAs, false)) open(data);
+    follow(data);
+    window.addEventListener("hashchange", () => follow(data));
+  });
+})();

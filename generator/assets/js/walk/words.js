@@ -1,0 +1,68 @@
+/* Names and links of what a walk speaks of. */
+(function () {
+  "use strict";
+  const { el, root } = handwheel;
+
+  const POWER = {
+    off: "Unplugged",
+    on: "Power on",
+    "handwheel-only": "Unplugged, by the hand wheel",
+  };
+
+  /** Words as a sentence lists them. */
+  function listed(words, last = "and") {
+    if (words.length < 2) return words.join("");
+    return `${words.slice(0, -1).join(", ")} ${last} ${words[words.length - 1]}`;
+  }
+
+  /** A hypothesis by the titles of its failure modes. */
+  function causeName(family, hypothesis) {
+    return listed(hypothesis.causes.map((mode) => family.modes[mode].title));
+  }
+
+  function causeLinks(family, hypothesis) {
+    return hypothesis.causes.flatMap((mode, number) => [
+      number ? " and " : null,
+      el("a", { href: `${root()}failure-modes/${mode}.html` }, family.modes[mode].title),
+    ]);
+  }
+
+  /** Part names, each leading to how it comes off. */
+  function partLinks(family, parts) {
+    return parts.flatMap((id, number) => [
+      number ? ", " : null,
+      el("a", { href: `${root()}assemblies/${family.parts[id].home}.html#${id}` }, family.parts[id].title),
+    ]);
+  }
+
+  /** One line for each caution, in the look of the printed ones. */
+  function cautionLines(family, ids) {
+    return [...new Set(ids)]
+      .filter((id) => family.cautions[id])
+      .map((id) => {
+        const { title, text, level } = family.cautions[id];
+        const link = el("a", { href: `${root()}cautions.html#${id}` }, `${title}.`);
+        return el("p", { class: `hw-caution-line hw-${level}` }, el("b", {}, link), ` ${text}`);
+      });
+  }
+
+  /** What to know before a step: power, minutes, what to open. */
+  function facts(family, step, power) {
+    const opens = step.opens.length ? ["Open: ", ...partLinks(family, step.opens)] : ["Nothing to open"];
+    return el(
+      "ul",
+      { class: "hw-facts" },
+      power && el("li", { class: `hw-power${power === "on" ? " hw-live" : ""}` }, POWER[power]),
+      el("li", { class: "hw-min" }, handwheel.minutes(step.minutes)),
+      el("li", {}, ...opens)
+    );
+  }
+
+  /** The sentence that ranking said, with a check's title where it names one. */
+  function said(of, sentence) {
+    const check = of.checks.find((c) => sentence.includes(`'${c.id}'`));
+    return check ? sentence.replace(`'${check.id}'`, () => `'${check.title}'`) : sentence;
+  }
+
+  handwheel.walkWords = { listed, causeName, causeLinks, partLinks, cautionLines, facts, said };
+})();
