@@ -2,26 +2,43 @@
 
 from __future__ import annotations
 
+from importlib import import_module
+
 import click
 
-from generator.commands.check import check
-from generator.commands.compare import compare
-from generator.commands.coverage import coverage
-from generator.commands.fastener import fastener
-from generator.commands.flow import flow
-from generator.commands.new import new
-from generator.commands.rank import rank
-from generator.commands.share import share
-from generator.commands.tree import tree
+_COMMANDS = (
+    "check",
+    "compare",
+    "coverage",
+    "fastener",
+    "flow",
+    "new",
+    "plan",
+    "rank",
+    "share",
+    "tree",
+)
+"Each is a module of `generator.commands` that holds a command of its own name."
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class OnDemand(click.Group):
+    """Loads a command's module when it is asked for: an answer should not wait for the other nine."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Every command, by name."""
+        return list(_COMMANDS)
+
+    def get_command(self, ctx: click.Context, name: str) -> click.Command | None:
+        """The command, or None for an unknown name."""
+        if name not in _COMMANDS:
+            return None
+        return getattr(import_module(f"generator.commands.{name}"), name)
+
+
+@click.group(cls=OnDemand, context_settings={"help_option_names": ["-h", "--help"]})
 def main() -> None:
     """Handwheel: check records, ask the bench, make plans."""
 
-
-for _command in (check, new, rank, tree, flow, fastener, coverage, compare, share):
-    main.add_command(_command)
 
 if __name__ == "__main__":
     main(prog_name="python -m generator")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import pickle
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from generator.records.model import Records
@@ -13,7 +14,10 @@ _HERE = Path(__file__).parent
 
 
 def load_kept(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str, ...]]:
-    """The records and the text of their errors; read anew only if a file changed."""
+    """The records and the text of their errors; read anew only if a file changed.
+
+    Records that come from here do not know where their values stand: that is for whoever mends them.
+    """
     path = cache / f"records-{_fingerprint(folders)}.pickle"
     return _kept(path) or _read(folders, path)
 
@@ -46,6 +50,7 @@ def _read(folders: Sequence[Path], path: Path) -> tuple[Records, tuple[str, ...]
     from generator.records.report import as_text
 
     records, findings = load_checked(folders)
+    records = replace(records, places={})
     errors = tuple(as_text([f]).rstrip() for f in findings if f.level == "error")
     if not errors:
         try:

@@ -18,16 +18,32 @@ WEIGHT = 50.0
 class Rate:
     """How often one failure mode is met, of all machines of a family."""
 
-    mean: float
-    "Probability, 0 to 1: the posterior mean."
-    low: float
-    "5 % quantile of the posterior."
-    high: float
-    "95 % quantile of the posterior."
+    estimate: float
+    "The author's: a probability."
     found: int
     "Counted at the bench."
     machines: int
     "Machines in the tallies that counted it; 0 where it rests on the estimate alone."
+
+    @property
+    def mean(self) -> float:
+        """Probability, 0 to 1: the posterior mean."""
+        a, b = self._shape()
+        return a / (a + b)
+
+    @property
+    def low(self) -> float:
+        """5 % quantile of the posterior."""
+        return beta_quantile(*self._shape(), 0.05)
+
+    @property
+    def high(self) -> float:
+        """95 % quantile of the posterior."""
+        return beta_quantile(*self._shape(), 0.95)
+
+    def _shape(self) -> tuple[float, float]:
+        a = WEIGHT * self.estimate + self.found
+        return a, WEIGHT * (1 - self.estimate) + self.machines - self.found
 
 
 def rate(estimate: float, found: int = 0, machines: int = 0) -> Rate:
@@ -43,9 +59,7 @@ def rate(estimate: float, found: int = 0, machines: int = 0) -> Rate:
         raise ValueError(f"An estimate of {estimate} is no probability between 0 and 1.")
     if not 0 <= found <= machines:
         raise ValueError(f"{found} found among {machines} machines cannot be counted.")
-    a = WEIGHT * estimate + found
-    b = WEIGHT * (1 - estimate) + machines - found
-    return Rate(a / (a + b), beta_quantile(a, b, 0.05), beta_quantile(a, b, 0.95), found, machines)
+    return Rate(estimate, found, machines)
 
 
 @lru_cache(maxsize=4096)
