@@ -79,7 +79,7 @@ def _fingerprint(case: Case) -> str:
 
 @cache
 def _code() -> str:
-    sources = sorted(_ANALYSIS.rglob("*.py"))
+    sources = sorted([*(_ANALYSIS / "check_order").rglob("*.py"), _ANALYSIS / "machine.py"])
     return hashlib.sha256(b"".join(path.read_bytes() for path in sources)).hexdigest()
 
 
