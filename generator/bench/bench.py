@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 
 from generator.analysis.check_order import next_step
@@ -12,6 +12,7 @@ from generator.analysis.machine import Machine, Remedy
 from generator.bench.cache import DiagnosisCache
 from generator.bench.complaint import Complaint, complaint
 from generator.bench.diagnosed import Diagnosed
+from generator.bench.jobs import Job, job
 from generator.bench.machines import machine, practice
 from generator.bench.remedies import remedies
 from generator.bench.trees import family_tree
@@ -30,16 +31,21 @@ class Bench:
         self._practices: dict[str, Practice] = {}
         self._remedies: dict[str, Mapping[str, Remedy]] = {}
         self._complaints: dict[tuple[str, str], Complaint] = {}
+        self._jobs: dict[tuple[str, tuple[Remedy, ...]], Job] = {}
         self._sheets: dict[str, dict[str, str]] = {}
         self._worklists: dict[tuple[str, str], Worklist] = {}
 
     def machine(self, view: FamilyView) -> Machine:
         """The family's parts and settings with their minutes."""
-        return self._machines.setdefault(view.id, machine(view))
+        if view.id not in self._machines:
+            self._machines[view.id] = machine(view)
+        return self._machines[view.id]
 
     def practice(self, view: FamilyView) -> Practice:
         """How the family's parts and settings are handled."""
-        return self._practices.setdefault(view.id, practice(view, self.library.records.shop))
+        if view.id not in self._practices:
+            self._practices[view.id] = practice(view, self.library.records.shop)
+        return self._practices[view.id]
 
     def remedies(self, view: FamilyView) -> Mapping[str, Remedy]:
         """Failure mode id -> its remedy on the family."""
@@ -81,6 +87,16 @@ class Bench:
             for mode, remedy in sorted(self.remedies(view).items()):
                 self._sheets[view.id].setdefault(remedy.id, mode)
         return self._sheets[view.id].get(remedy_id, "")
+
+    def job(self, view: FamilyView, remedies: Iterable[Remedy]) -> Job:
+        """One visit to the bench for all the remedies. Raises ValueError where there are none."""
+        asked = tuple(remedies)
+        key = (view.id, asked)
+        if key not in self._jobs:
+            machine, practice = self.machine(view), self.practice(view)
+            shop = self.library.records.shop
+            self._jobs[key] = job(view, machine, practice, asked, self.remedies(view), shop)
+        return self._jobs[key]
 
     def worklist(self, complaint: Complaint) -> Worklist:
         """The checks of a complaint as a list to work down."""

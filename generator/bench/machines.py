@@ -28,7 +28,7 @@ def practice(view: FamilyView, shop: Shop) -> Practice:
     """How each part and setting of one family is handled, with the shop's prices."""
     return Practice(
         parts={p.id: _handling(p, view, shop) for p in view.parts.values()},
-        settings={s.id: _setting_handling(s) for s in view.settings.values()},
+        settings={s.id: _setting_handling(s, view) for s in view.settings.values()},
     )
 
 
@@ -48,9 +48,10 @@ def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
     )
 
 
-def _setting_handling(setting: Setting) -> SettingHandling:
+def _setting_handling(setting: Setting, view: FamilyView) -> SettingHandling:
+    """A check that this family cannot do proves nothing on it: the proving sew must."""
     return SettingHandling(
         position=setting.position or "upright",
         tools=setting.tools,
-        proved_by=setting.proved_by or "",
+        proved_by=setting.proved_by if setting.proved_by in view.checks else "",
     )

@@ -28,7 +28,7 @@ def remedies(view: FamilyView) -> Mapping[str, Remedy]:
 
 def _remedy(mode: FailureMode, view: FamilyView) -> Remedy:
     spec = mode.remedy
-    renew = _with_companions((p for p in spec.renew if p in view.parts), view)
+    renew = with_companions((p for p in spec.renew if p in view.parts), view)
     made = tuple(sorted({s for s in spec.set if s in view.settings}))
     words = [f"renew:{p}" for p in renew] + [f"set:{s}" for s in made]
     words += [f"clean:{p}" for p in sorted(spec.clean) if p in view.parts]
@@ -38,7 +38,7 @@ def _remedy(mode: FailureMode, view: FamilyView) -> Remedy:
     return Remedy("+".join(words), renew, made, reach, spec.minutes)
 
 
-def _with_companions(parts: Iterable[str], view: FamilyView) -> tuple[str, ...]:
+def with_companions(parts: Iterable[str], view: FamilyView) -> tuple[str, ...]:
     """The parts and those that are always renewed with them, sorted."""
     found: set[str] = set()
     stack = list(parts)

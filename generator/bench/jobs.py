@@ -1,0 +1,90 @@
+"""From what must be put right on a family to the plan, the money and the tools that it takes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.analysis.job.money import Quote, Rates, quote
+from generator.analysis.job.plan import plan
+from generator.analysis.job.types import Plan, Practice
+from generator.analysis.job.types import Shop as Weights
+from generator.analysis.machine import Machine, Remedy
+from generator.bench.remedies import with_companions
+from generator.family_view import FamilyView
+from generator.records.model import Shop
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One visit to the bench for one or several remedies."""
+
+    remedies: tuple[Remedy, ...]
+    modes: tuple[str, ...]
+    "Failure modes that it puts right, by id."
+    plan: Plan
+    quote: Quote | None
+    "None while the shop gives no rate for labour."
+    tools: tuple[str, ...]
+    "Those of the steps, of the remedies and of the checks that prove the settings, by id."
+
+
+def job(
+    view: FamilyView,
+    machine: Machine,
+    practice: Practice,
+    asked: Iterable[Remedy],
+    serves: Mapping[str, Remedy],
+    shop: Shop,
+) -> Job:
+    """Plan the remedies as one job and price it.
+
+    `serves` is every failure mode of the family with its remedy. Raises ValueError where nothing is
+    asked and for what the machine has not.
+    """
+    remedies = tuple(dict.fromkeys(asked))
+    planned = plan(machine, practice, remedies, Weights(proving_minutes=shop.proving_sew))
+    modes = tuple(sorted(mode for mode, remedy in serves.items() if remedy in remedies))
+    priced = quote(planned, practice, rates(shop)) if shop.labour_rate else None
+    return Job(remedies, modes, planned, priced, _tools(view, planned, modes))
+
+
+def rates(shop: Shop) -> Rates:
+    """What the shop charges, its decimals taken as they are written.
+
+    A shop says only how far real minutes run over a plan, so the short end is the plan itself.
+    What it says of tax are words to print; no share is added.
+
+    >>> rates(Shop(labour_rate=48, spread=0.25, rounding=5)).spread
+    (1, Fraction(5, 4))
+    """
+    return Rates(
+        labour=_exact(shop.labour_rate),
+        currency=shop.currency,
+        margin=_exact(shop.margin),
+        spread=(1, 1 + _exact(shop.spread)),
+        rounding=_exact(shop.rounding),
+    )
+
+
+def renewing(part: str, view: FamilyView) -> Remedy:
+    """The remedy that renews a part and those that are always renewed with it."""
+    parts = with_companions((part,), view)
+    return Remedy("+".join(f"renew:{p}" for p in parts), renew=parts)
+
+
+def setting(made: str) -> Remedy:
+    """The remedy that makes one setting."""
+    return Remedy(f"set:{made}", set=(made,))
+
+
+def _exact(number: float) -> Fraction:
+    return Fraction(str(number))
+
+
+def _tools(view: FamilyView, planned: Plan, modes: Iterable[str]) -> tuple[str, ...]:
+    proofs = (step.part for step in planned.steps if step.do == "check")
+    checked = (tool for check in proofs for tool in view.checks[check].tools)
+    remedied = (tool for mode in modes for tool in view.failure_modes[mode].remedy.tools)
+    return tuple(sorted({*planned.tools, *checked, *remedied}))

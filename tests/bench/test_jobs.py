@@ -1,0 +1,98 @@
+"""Jobs from records: plans proved right, minutes and money against sums done by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from generator.analysis.job.proof import faults
+from generator.bench import Bench
+from generator.bench.jobs import rates, renewing, setting
+from generator.content_rules import load_checked
+from generator.library import Library
+from generator.records.model import Shop
+from generator.records.report import as_text
+
+TESTS = Path(__file__).parents[1]
+
+
+@pytest.fixture(scope="module")
+def bench() -> Bench:
+    return Bench(Library(load_checked([TESTS / "fixtures" / "jobs"])[0]))
+
+
+@pytest.fixture(scope="module")
+def real() -> Bench:
+    """The published content, which must be whole."""
+    records, findings = load_checked([TESTS.parent / "content"])
+    errors = [f for f in findings if f.level == "error"]
+    assert not errors, as_text(errors)
+    return Bench(Library(records))
+
+
+def test_every_plan_of_the_published_content_is_proved_right_and_takes_the_minutes_told_elsewhere(real: Bench) -> None:
+    for view in real.library.views:
+        for mode, remedy in real.remedies(view).items():
+            job = real.job(view, (remedy,))
+            assert faults(job.plan, real.machine(view), job.remedies) == (), f"{view.id} {mode}"
+            assert job.plan.minutes == pytest.approx(real.whole_minutes(view, remedy)), f"{view.id} {mode}"
+            assert mode in job.modes
+
+
+def test_several_remedies_of_the_published_content_make_one_proved_plan_that_takes_less_than_each_alone(real: Bench) -> None:
+    for view in real.library.views:
+        remedies = sorted(set(real.remedies(view).values()), key=lambda r: r.id)
+        for several in zip(remedies[::7], remedies[3::7], remedies[5::7]):
+            job = real.job(view, several)
+            assert faults(job.plan, real.machine(view), job.remedies) == (), [r.id for r in several]
+            assert job.plan.minutes < sum(real.whole_minutes(view, r) for r in several)
+
+
+def test_a_gear_behind_two_parts_takes_its_way_in_and_out_the_upset_setting_and_one_proving_sew(bench: Bench) -> None:
+    view = bench.library.for_family("probe-1")
+    job = bench.job(view, (bench.remedies(view)["gear-cracked"],))
+    needle, cover, gear, timing, sew = 0.5 + 0.5, 2 + 2, 6 + 6, 8, 2
+    assert job.plan.minutes == needle + cover + gear + timing + sew
+    assert job.modes == ("gear-cracked", "gear-stripped")
+    assert job.plan.settings == ("timing",)
+
+
+def test_the_quote_follows_the_shop_from_the_plan_up_and_is_rounded_outward_to_its_amount(bench: Bench) -> None:
+    view = bench.library.for_family("probe-1")
+    quote = bench.job(view, (renewing("gear", view),)).quote
+    assert quote.labour == (27, 34)  # 27 min at 60 an hour; a quarter over is 33.75
+    assert quote.parts == (13, 27)  # 9 to 18 and a half: 13.5 to 27
+    assert quote.total == (40, 65)  # 40 to 61, outward to fives
+
+
+def test_there_is_no_quote_while_the_shop_gives_no_rate() -> None:
+    records = load_checked([TESTS / "fixtures" / "jobs"])[0]
+    bench = Bench(Library(replace(records, shop=Shop())))
+    view = bench.library.for_family("probe-1")
+    assert bench.job(view, (setting("pressure"),)).quote is None
+
+
+def test_a_shop_that_writes_decimals_is_taken_at_its_word() -> None:
+    got = rates(Shop(labour_rate=47.1, spread=0.1, margin=0.3, rounding=0.5))
+    assert (got.labour, got.spread, got.margin, got.rounding) == (
+        Fraction(471, 10),
+        (1, Fraction(11, 10)),
+        Fraction(3, 10),
+        Fraction(1, 2),
+    )
+
+
+def test_tools_are_those_of_the_steps_the_remedies_and_the_proofs(bench: Bench) -> None:
+    view = bench.library.for_family("probe-1")
+    remedies = bench.remedies(view)
+    assert bench.job(view, (remedies["gear-cracked"],)).tools == ("driver", "key", "loupe")
+    assert bench.job(view, (remedies["lint-packed"],)).tools == ("brush", "driver")
+
+
+def test_a_check_that_a_family_cannot_do_proves_none_of_its_settings(real: Bench) -> None:
+    for view in real.library.views:
+        for handling in real.practice(view).settings.values():
+            assert not handling.proved_by or handling.proved_by in view.checks
