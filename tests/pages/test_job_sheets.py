@@ -1,0 +1,177 @@
+"""Job sheets: every step, caution, cell and reading on the page, in order, and on one or two sides of paper."""
+
+from __future__ import annotations
+
+import posixpath
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import html5lib
+import material
+import pytest
+from playwright.sync_api import Browser
+
+from generator.bench import Bench
+from generator.content_rules import load_checked
+from generator.library import Library
+from generator.pages import job_sheets
+from generator.pages.maker import Maker
+from generator.pages.page import PageText
+from generator.records.report import as_text
+
+ROOT = Path(__file__).parents[2]
+XHTML = "{http://www.w3.org/1999/xhtml}"
+GEAR = "jobs/probe-1/gear-cracked.html"
+
+
+def made(folder: Path, site_url: str = "") -> tuple[Bench, dict[str, PageText]]:
+    records, findings = load_checked([folder])
+    errors = [f for f in findings if f.level == "error"]
+    assert not errors, as_text(errors)
+    maker = Maker(Bench(Library(records)))
+    return maker.bench, {page.address: page for page in job_sheets.pages(maker, site_url)}
+
+
+@pytest.fixture(scope="module")
+def small() -> dict[str, PageText]:
+    return made(ROOT / "tests" / "fixtures" / "jobs")[1]
+
+
+@pytest.fixture(scope="module")
+def real() -> tuple[Bench, dict[str, PageText]]:
+    return made(ROOT / "content", "https://bench.example.org/book/")
+
+
+def tree(page: PageText):
+    """The page as a strict parser reads it: unclosed or misplaced tags raise."""
+    html = f"<!doctype html><html><head><title>x</title></head><body>{page.html}</body></html>"
+    return html5lib.HTMLParser(strict=True, namespaceHTMLElements=True).parse(html)
+
+
+def classed(root, name: str) -> Iterator:
+    return (e for e in root.iter() if name in e.get("class", "").split())
+
+
+def text(element) -> str:
+    return " ".join("".join(element.itertext()).split())
+
+
+def test_every_step_of_every_plan_is_on_its_page_in_order_with_its_tray_cells(real) -> None:
+    bench, pages = real
+    for view in bench.library.views:
+        for remedy in set(bench.remedies(view).values()):
+            page = tree(pages[f"jobs/{view.id}/{bench.sheet_of(view, remedy.id)}.html"])
+            job = bench.job(view, (remedy,))
+            shown = list(classed(page, "hw-jobstep"))
+            assert [s.get("id") for s in shown] == [f"step-{n}" for n in range(1, len(job.plan.steps) + 1)], remedy.id
+            for step, row in zip(job.plan.steps, shown, strict=True):
+                cells = [int(a.text) for c in classed(row, "hw-cells") for a in c.iter(f"{XHTML}a")]
+                assert cells == list(step.tray), (view.id, remedy.id, step.part)
+                if step.do in ("take off", "refit", "renew"):
+                    assert view.parts[step.part].title in text(row)
+                if step.do == "set":
+                    assert view.settings[step.part].title in text(row)
+            tray = [li for ol in classed(page, "hw-tray") for li in ol]
+            assert [li.get("id") for li in tray] == [f"cell-{c.number}" for c in job.plan.tray]
+
+
+def test_every_caution_of_a_part_or_setting_stands_before_its_step(real) -> None:
+    bench, pages = real
+    for view in bench.library.views:
+        for remedy in set(bench.remedies(view).values()):
+            html = pages[f"jobs/{view.id}/{bench.sheet_of(view, remedy.id)}.html"].html
+            for number, step in enumerate(bench.job(view, (remedy,)).plan.steps, 1):
+                record = {**view.parts, **view.settings}.get(step.part)
+                if record is None or step.do == "oil":
+                    continue
+                move = {"take off": getattr(record, "off", None), "refit": getattr(record, "on", None)}.get(step.do)
+                before = html[: html.index("</h3>", html.index(f'id="step-{number}"'))]
+                for caution in (*record.cautions, *(move.cautions if move else ())):
+                    assert f'cautions.html#{caution}"' in before, (view.id, remedy.id, step.part, caution)
+
+
+def test_every_sheet_that_a_failure_mode_leads_to_exists_and_every_family_lists_all_of_its_own(real) -> None:
+    bench, pages = real
+    for view in bench.library.views:
+        address = f"job-list/{view.id}.html"
+        listed = {
+            posixpath.normpath(posixpath.join("job-list", a.get("href").partition("#")[0]))
+            for a in tree(pages[address]).iter(f"{XHTML}a")
+        }
+        sheets = {p for p in pages if p.startswith(f"jobs/{view.id}/")}
+        assert sheets == {p for p in listed if p.startswith("jobs/")}
+        for remedy in bench.remedies(view).values():
+            assert f"jobs/{view.id}/{bench.sheet_of(view, remedy.id)}.html" in sheets
+
+
+def test_a_sheet_says_what_the_hands_need_of_each_joint_where_it_is_first_met(small: dict[str, PageText]) -> None:
+    page = tree(small[GEAR])
+    steps = {text(next(s.iter(f"{XHTML}h3"))): text(s) for s in classed(page, "hw-jobstep")}
+    gear = next(t for h, t in steps.items() if "Take off Hook gear" in h)
+    for fact in ("2 × set screw", "3/32 in hex socket", "left-hand thread", "seats on the flat", "on the flat"):
+        assert fact in gear
+    timing = next(t for h, t in steps.items() if "Set Hook timing" in h)
+    assert "as at 3" in timing and "1.8 mm to 2.5 mm" in timing
+    refit = next(t for h, t in steps.items() if "Refit Hook gear" in h)
+    for note in ("The same way round.", "Fit the new one.", "The hook shim goes back here.", "first in the direction of rotation on the flat"):
+        assert note in refit
+
+
+def test_the_closing_tests_are_those_that_the_family_can_sew(small: dict[str, PageText]) -> None:
+    """The order and the list are common practice, no source."""
+    straight, zigzag = (text(next(classed(tree(small[a]), "hw-tests"))) for a in (GEAR, "jobs/probe-2/lint-packed.html"))
+    assert "Reverse" in straight and "zigzag" not in straight and "Longest stitch (4 mm)" in straight
+    assert "Widest zigzag (5 mm)" in zigzag and "Reverse" not in zigzag
+    for said in (straight, zigzag):
+        assert said.startswith("The complaint first: the customer's fabric, thread, stitch and speed.")
+        assert said.index("Slow, then fast") < said.index("seam crossing") < said.index("both sides")
+
+
+def test_a_sheet_has_a_reading_for_each_setting_and_a_line_for_the_tally(small: dict[str, PageText]) -> None:
+    page = tree(small[GEAR])
+    readings = list(next(classed(page, "hw-readings")).iter(f"{XHTML}tr"))
+    assert [[text(cell) for cell in row] for row in readings[1:]] == [["Hook timing", "1.8 mm to 2.5 mm", "", ""]]
+    outcome = text(next(classed(page, "hw-outcome")))
+    assert "Gear cracked" in outcome and "Gear stripped" in outcome and "something else" in outcome
+
+
+def test_money_says_what_it_rests_on(small: dict[str, PageText]) -> None:
+    said = text(next(classed(tree(small[GEAR]), "hw-sums")))
+    assert "27 min" in said and "€40 to €65" in said and "invented" in said and "rounded outward to €5" in said
+
+
+def test_a_code_leads_back_to_the_page_only_where_the_site_has_an_address(small, real) -> None:
+    assert not list(classed(tree(small[GEAR]), "hw-code"))
+    _, pages = real
+    address, page = next((a, p) for a, p in pages.items() if a.startswith("jobs/"))
+    code = next(classed(tree(page), "hw-code"))
+    assert code.get("href") == f"https://bench.example.org/book/{address}"
+    assert [e.tag.endswith("svg") for e in code].count(True) == 1
+
+
+def printed(browser: Browser, page: PageText, paper: str, folder: Path) -> int:
+    """Sides of paper that the sheet takes, dressed in the theme's styles and ours."""
+    theme = sorted((Path(material.__file__).parent / "templates" / "assets" / "stylesheets").glob("*.css"))
+    ours = sorted((ROOT / "generator" / "assets" / "css").glob("*.css"))
+    styles = "".join(f"<style>{path.read_text()}</style>" for path in (*theme, *ours))
+    body = f'<body data-md-color-scheme="default"><article class="md-content__inner md-typeset">{page.html}</article></body>'
+    file = folder / "sheet.html"
+    file.write_text(f"<!doctype html><html lang=en><head><meta charset=utf-8>{styles}</head>{body}</html>")
+    context = browser.new_context(offline=True)
+    tab = context.new_page()
+    tab.goto(file.as_uri())
+    pdf = tab.pdf(format=paper)
+    context.close()
+    return len(re.findall(rb"/Type\s*/Page\b", pdf))
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_a_simple_job_prints_on_one_side_and_the_longest_of_every_family_on_two(real, browser: Browser, paper: str, tmp_path: Path) -> None:
+    bench, pages = real
+    for view in bench.library.views:
+        jobs = [(len(bench.job(view, (r,)).plan.steps), bench.sheet_of(view, r.id)) for r in set(bench.remedies(view).values())]
+        longest = sorted(jobs)[-4:]
+        simple = [(n, mode) for n, mode in sorted(jobs) if n <= 4][-2:]
+        for (_, mode), sides in (*((j, 2) for j in longest), *((j, 1) for j in simple)):
+            assert printed(browser, pages[f"jobs/{view.id}/{mode}.html"], paper, tmp_path) <= sides, (view.id, mode)
