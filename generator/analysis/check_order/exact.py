@@ -14,6 +14,9 @@ PASSES = 4
 ABOVE = 1e-9
 "Part of the minutes of a known policy, above which the search must find it or one as good."
 
+Ranked = tuple[float, float, str, Move, list[State]]
+"Bound, cost, id of the action, the move, and the states that it may lead to."
+
 
 class OutOfBudget(Exception):
     """The stated number of states has been expanded."""
@@ -71,8 +74,8 @@ class Search:
         quick = [(self._lower.quick(move), move) for move in self._states.moves(state)]
         floor = min((bound for bound, _ in quick if bound >= limit), default=float("inf"))
         best = None
-        for move in self._ranked(move for bound, move in quick if bound < limit):
-            total = self._follow(move, limit)
+        for _, cost, _, move, then in self._ranked(move for bound, move in quick if bound < limit):
+            total = self._follow(cost, then, limit)
             floor = min(floor, total)
             if total < limit - NEGLIGIBLE:
                 best, limit = move, total
@@ -81,21 +84,26 @@ class Search:
         self._bounds[state] = limit if best is not None else max(floor, limit)
         return self._bounds[state]
 
-    def _ranked(self, moves: Iterable[Move]) -> list[Move]:
+    def _ranked(self, moves: Iterable[Move]) -> list[Ranked]:
         """Moves by their cost and the bounds of what follows."""
-        scored = [(self._bound_of(move), move.cost, move.action.id, move) for move in moves]
-        return [found[3] for found in sorted(scored, key=lambda found: found[:3])]
+        scored = []
+        for move in moves:
+            then = self._states.then(move)
+            total = move.cost + sum([self.bound(state) for state in then])
+            scored.append((total, move.cost, move.action.id, move, then))
+        scored.sort(key=_rank)
+        return scored
 
-    def _bound_of(self, move: Move) -> float:
-        return move.cost + sum(self.bound(state) for state in self._states.then(move))
-
-    def _follow(self, move: Move, limit: float) -> float:
+    def _follow(self, cost: float, then: list[State], limit: float) -> float:
         """The least minutes of a move if below `limit`; else a lower bound."""
-        then = self._states.then(move)
-        total = move.cost + sum(self.bound(state) for state in then)
-        for state in then:
+        bounds = [self.bound(state) for state in then]
+        total = cost + sum(bounds)
+        for state, before in zip(then, bounds, strict=True):
             if total >= limit - NEGLIGIBLE:
                 break
-            before = self.bound(state)
             total += self.value(state, limit - (total - before)) - before
         return total
+
+
+def _rank(scored: Ranked) -> tuple[float, float, str]:
+    return scored[:3]

@@ -81,9 +81,10 @@ class States:
         """The states that a move may lead to, with only the open parts that still matter."""
         states = []
         for leaf in move.leaves:
-            if leaf not in self._steps:
-                self._steps[leaf] = _steps(self.steps(move.left).actions, leaf)
-            states.append((leaf, move.opened & self._steps[leaf].parts))
+            steps = self._steps.get(leaf)
+            if steps is None:
+                steps = self._steps[leaf] = _steps(self.steps(move.left).actions, leaf)
+            states.append((leaf, move.opened & steps.parts))
         return states
 
 
@@ -91,7 +92,7 @@ def _steps(wider: tuple[tuple[Action, tuple[int, ...]], ...], left: int) -> Step
     """Steps of a set of hypotheses, from the actions of a set that holds it."""
     rivals: dict[tuple[int, ...], list[Action]] = {}
     for action, classes in wider:
-        leaves = tuple(sorted(c & left for c in classes if c & left))
+        leaves = tuple(sorted([leaf for c in classes if (leaf := c & left)]))
         if leaves != (left,):
             same = rivals.setdefault(leaves, [])
             if not any(_no_dearer(rival, action) for rival in same):
