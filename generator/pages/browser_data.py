@@ -1,4 +1,4 @@
-"""What the browser computes with, as script files: one a family, and one list of all families.
+"""What the browser computes with, as script files: one a family, and one of all mechanisms.
 
 A script file calls a function of `handwheel` with plain data: pages opened from disk cannot fetch.
 """
@@ -13,6 +13,8 @@ from generator.bench import Bench, Complaint
 from generator.family_view import FamilyView
 from generator.pages import words
 from generator.pages.maker import Links
+from generator.pages.mechanism_data import ADDRESS as MECHANISMS
+from generator.pages.mechanism_data import mechanism_data
 from generator.pages.remedy_words import remedy_words
 
 FOLDER = "assets/handwheel/data"
@@ -24,6 +26,8 @@ def data_files(bench: Bench) -> Iterator[tuple[str, str]]:
     """Address and content of every data file."""
     for view in bench.library.views:
         yield family_address(view.id), script("family", family_data(bench, view))
+    mechanisms = {**mechanism_data(bench), "cautions": dict(_cautions(bench))}
+    yield MECHANISMS, script("mechanisms", mechanisms)
 
 
 def family_address(family: str) -> str:

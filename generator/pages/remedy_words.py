@@ -50,10 +50,10 @@ def _words(
         if cleaned:
             yield Word(f"Clean or free {words.listed([_lower(t) for t in cleaned])}", link("failure-mode", mode_id) + "#remedy")
         if spec.advise:
-            yield Word(_first_sentence(spec.advise), link("failure-mode", mode_id) + "#remedy")
+            yield Word(first_sentence(spec.advise), link("failure-mode", mode_id) + "#remedy")
 
 
-def _first_sentence(text: str) -> str:
+def first_sentence(text: str) -> str:
     """Enough of an advice to know it again."""
     flat = " ".join(words.plain(text).split())
     head, stop, _ = flat.partition(". ")

@@ -1,0 +1,68 @@
+/* A machine that is not in the book, built from what it has: the same cutting down as generator/family_view.py.
+   `book` is the data of all mechanisms; `chosen` is {title, kind, uses: [{use, without}], features: {id: true}}. */
+(function () {
+  "use strict";
+
+  function unmet(features, item) {
+    return item.needs.some((f) => !features[f]) || item.lacks.some((f) => features[f]);
+  }
+
+  /** The chosen assemblies' parts, or settings, by id; each knows its home. */
+  function kept(book, chosen, kind) {
+    return Object.fromEntries(
+      chosen.uses.flatMap(({ use, without }) => {
+        const home = book.assemblies.find((a) => a.id === use);
+        return Object.entries(home[kind])
+          .filter(([id, item]) => !without.includes(id) && !unmet(chosen.features, item))
+          .map(([id, item]) => [id, { ...item, home: home.id }]);
+      })
+    );
+  }
+
+  const cut = (ids, there) => ids.filter((id) => id in there);
+
+  /** References cut to what is there. */
+  function joined(parts, settings) {
+    const part = (p) => ({
+      ...p,
+      behind: cut(p.behind, parts),
+      renew_with: cut(p.renew_with, parts),
+      disturbs: cut(p.disturbs, settings),
+    });
+    const setting = (s) => ({
+      ...s,
+      after: cut(s.after, settings),
+      disturbs: cut(s.disturbs, settings),
+      reach: cut(s.reach, parts),
+    });
+    const each = (items, change) => Object.fromEntries(Object.entries(items).map(([id, item]) => [id, change(item)]));
+    return { parts: each(parts, part), settings: each(settings, setting) };
+  }
+
+  /** What the machine has: parts, settings, failure modes, checks and symptoms. */
+  function viewOf(book, chosen) {
+    const { parts, settings } = joined(kept(book, chosen, "parts"), kept(book, chosen, "settings"));
+    const possible = (record) => !unmet(chosen.features, record);
+    const modes = book.modes.filter((m) => possible(m) && (m.seat in parts || m.seat in settings));
+    const byId = new Map(modes.map((m) => [m.id, m]));
+    return {
+      parts,
+      settings,
+      modes: byId,
+      checks: book.checks.filter(possible).map((c) => ({ ...c, reach: cut(c.reach, parts) })),
+      symptoms: book.symptoms
+        .filter(possible)
+        .map((s) => ({ ...s, tree: handwheel.faultTree.fold(book, s.tree, (mode) => byId.has(mode)) }))
+        .filter((s) => s.tree),
+    };
+  }
+
+  /** Assemblies that share a part or setting with one, and so cannot stand beside it. */
+  function rivals(book, use) {
+    const ids = (a) => [...Object.keys(a.parts), ...Object.keys(a.settings)];
+    const mine = new Set(ids(book.assemblies.find((a) => a.id === use)));
+    return book.assemblies.filter((a) => a.id !== use && ids(a).some((id) => mine.has(id))).map((a) => a.id);
+  }
+
+  handwheel.unlisted = { viewOf, rivals };
+})();

@@ -1,0 +1,28 @@
+"""The page for a machine that is not in the book: say what it has, and every complaint works for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.pages.maker import Maker
+from generator.pages.mechanism_data import ADDRESS as MECHANISMS
+from generator.pages.page import PageText
+from generator.pages.walk_scripts import WALK_SCRIPTS
+
+_NAMES = ("family", "fault-tree", "remedies", "complaint", "record", "form", "page")
+_SCRIPTS = tuple(f"assets/handwheel/js/notlisted/{name}.js" for name in _NAMES)
+
+
+def pages(maker: Maker) -> Iterator[PageText]:
+    """One page; what it shows is worked out in the browser."""
+    families = sorted(maker.records.families.values(), key=lambda f: (f.title, f.id))
+    yield maker.page(
+        "not-listed.html",
+        "My machine is not listed",
+        "not-listed.html",
+        search="My machine is not listed; another make, another model; choose its mechanisms",
+        description="Choose a machine's mechanisms and work through its complaints, though it is in no list.",
+        wide=True,
+        scripts=(MECHANISMS, *WALK_SCRIPTS, *_SCRIPTS),
+        families=families,
+    )
