@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from pathlib import Path
 
 from mkdocs.config import base, config_options
@@ -13,6 +14,8 @@ from mkdocs.structure.files import Files
 
 from generator import mkdocs_site, site_build
 from generator.diagrams.layout import GraphvizMissing
+
+_log = logging.getLogger("mkdocs.plugins.handwheel")
 
 
 class HandwheelConfig(base.Config):
@@ -37,7 +40,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         folders = [Path(config.docs_dir), *map(Path, self.config.more_content)]
         cache = Path(config.config_file_path).parent / self.config.cache
         try:
-            self.site = site_build.build(folders, cache, config.site_url or "")
+            self.site = site_build.build(folders, cache, config.site_url or "", _log.info)
         except (site_build.ContentError, GraphvizMissing) as error:
             raise PluginError(str(error)) from None
 

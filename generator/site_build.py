@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from generator.bench import Bench
 from generator.library import Library
 from generator.pages.browser_data import all_data
+from generator.pages.finder_data import finder_files
 from generator.pages.page import PageText
 from generator.pages.site import all_pages
+from generator.pages.which_machine_page import which_machine_files
 from generator.content_rules import load_checked
 from generator.records.report import as_text
 
@@ -32,11 +34,15 @@ class Site:
     "Address -> content of the script files that hold the browser's data."
 
 
-def build(folders: Sequence[Path], cache: Path, site_url: str) -> Site:
+def build(
+    folders: Sequence[Path], cache: Path, site_url: str, say: Callable[[str], None] = lambda _: None
+) -> Site:
     """Reads, checks, computes and renders. Raises ContentError where a record is faulty."""
     records, findings = load_checked(folders)
     errors = [f for f in findings if f.level == "error"]
     if errors:
         raise ContentError("The records have errors.\n" + as_text(errors))
     bench = Bench(Library(records), cache)
-    return Site(tuple(all_pages(bench, folders)), all_data(bench))
+    bench.diagnose_all(say)
+    data = {**all_data(bench), **dict(finder_files(bench.library)), **dict(which_machine_files(bench.library))}
+    return Site(tuple(all_pages(bench, folders, site_url)), data)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 
 from generator.analysis.check_order import next_step
@@ -76,6 +76,13 @@ class Bench:
         if key not in self._diagnosed:
             self._diagnosed[key] = self._cache.diagnosed(complaint.case)
         return self._diagnosed[key]
+
+    def diagnose_all(self, say: Callable[[str], None]) -> None:
+        """Works out the order of checks of every complaint, on every core; `say` is told how far it is."""
+        complaints = list(self.complaints())
+        solved = self._cache.all_diagnosed([c.case for c in complaints], say)
+        for complaint, diagnosed in zip(complaints, solved, strict=True):
+            self._diagnosed[complaint.view.id, complaint.symptom.id] = diagnosed
 
     def sheet_of(self, view: FamilyView, remedy_id: str) -> str:
         """The failure mode under whose name the remedy's job sheet stands; empty for a joint remedy.

@@ -10,7 +10,18 @@ from generator.family_view import seat
 from generator.library import Library
 from generator.pages import words
 from generator.pages.remedy_words import first_sentence
-from generator.records.model import Assembly, Check, FailureMode, Family, Part, Setting, TreeEvent, TreeNode, TreeTransfer
+from generator.records.model import (
+    Assembly,
+    Check,
+    FailureMode,
+    Family,
+    Part,
+    Setting,
+    Symptom,
+    TreeEvent,
+    TreeNode,
+    TreeTransfer,
+)
 
 ADDRESS = "assets/handwheel/data/mechanisms.js"
 "From the site's root."
@@ -30,10 +41,7 @@ def mechanism_data(bench: Bench) -> dict[str, object]:
         "features": [{"id": f.id, "title": f.title, "ask": f.ask or ""} for f in records.features.values()],
         "modes": [_mode(m) for m in sorted(records.failure_modes.values(), key=lambda m: m.id)],
         "checks": [_check(bench.library, c) for c in records.checks.values()],
-        "symptoms": [
-            {"id": s.id, "title": s.title, "needs": s.needs, "lacks": s.lacks, "tree": _node(s.tree)}
-            for s in sorted(records.symptoms.values(), key=lambda s: (s.title, s.id))
-        ],
+        "symptoms": [_symptom(s) for s in sorted(records.symptoms.values(), key=lambda s: (s.title, s.id))],
     }
 
 
@@ -45,6 +53,7 @@ def _family(family: Family) -> dict[str, object]:
         "recognise": words.plain(family.recognise or family.summary),
         "uses": [{"use": use.use, "without": use.without} for use in family.assemblies],
         "features": family.features,
+        "cautions": family.cautions,
     }
 
 
@@ -131,6 +140,20 @@ def _outcomes(library: Library, check: Check) -> Iterator[dict[str, object]]:
             "otherwise": outcome.otherwise,
             "cured": outcome.cured,
         }
+
+
+def _symptom(symptom: Symptom) -> dict[str, object]:
+    return {
+        "id": symptom.id,
+        "title": symptom.title,
+        "needs": symptom.needs,
+        "lacks": symptom.lacks,
+        "cautions": symptom.cautions,
+        "stop": symptom.stop,
+        "stop_why": words.plain(symptom.stop_why or ""),
+        "first": words.plain(symptom.first or ""),
+        "tree": _node(symptom.tree),
+    }
 
 
 def _node(node: TreeNode) -> object:

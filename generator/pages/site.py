@@ -15,9 +15,12 @@ from generator.pages import (
     family_pages,
     fault_pages,
     guides_page,
+    job_sheets,
     lists,
+    not_listed_page,
     symptom_pages,
     technique_pages,
+    which_machine_page,
 )
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
@@ -28,6 +31,8 @@ NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
     "At the bench": (
         ("symptoms.html", "Symptoms"),
         ("families.html", "Machines"),
+        ("which-machine.html", "Which machine?"),
+        ("not-listed.html", "Not listed"),
         ("job-list.html", "Job sheets"),
         ("fasteners.html", "Fasteners"),
         ("settings-order.html", "Settings"),
@@ -55,7 +60,7 @@ The home page stands in no section: the theme knows it by that.
 """
 
 
-def all_pages(bench: Bench, folders: Sequence[Path]) -> Iterator[PageText]:
+def all_pages(bench: Bench, folders: Sequence[Path], site_url: str) -> Iterator[PageText]:
     """Every page that is made from records."""
     maker = Maker(bench)
     pictures = draw_all(bench)
@@ -70,3 +75,6 @@ def all_pages(bench: Bench, folders: Sequence[Path]) -> Iterator[PageText]:
     yield from fault_pages.pages(maker)
     yield from technique_pages.pages(maker)
     yield from chart_pages.pages(maker, pictures)
+    yield from job_sheets.pages(maker, site_url)
+    yield from which_machine_page.pages(maker)
+    yield from not_listed_page.pages(maker)

@@ -24,12 +24,13 @@
     else (waiting[key] = waiting[key] || []).push(use);
   }
 
-  /** Loads a script of the site, once; `address` is from the site's root. */
+  /** Loads a script of the site, once; `address` is from the site's root. Scripts run in the order asked for. */
   const loaded = {};
   function load(address) {
     if (loaded[address]) return;
     loaded[address] = true;
     const script = document.createElement("script");
+    script.async = false;
     script.src = root() + address;
     document.body.append(script);
   }

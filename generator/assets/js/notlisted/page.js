@@ -130,11 +130,23 @@
         this.of = of;
         const walk = handwheel.walk.walk(of, `walk.${KEEP_AS}.${chosen.symptom}`, linked, () => linkPairs(this.chosen));
         const basis = `${of.hypotheses.length} causes. Every share rests on the author's estimates: no jobs were counted for this machine. The order is a good one, not proved the best.`;
-        place("walk").replaceChildren(el("p", { class: "hw-rests" }, basis), walk.node);
+        place("walk").replaceChildren(...this.before(), el("p", { class: "hw-rests" }, basis), walk.node);
       } catch (error) {
         if (!(error instanceof RangeError)) throw error;
         place("walk").replaceChildren(el("p", { class: "hw-caution" }, error.message));
       }
+    }
+
+    /** What stands before any check: the symptom's warnings and the starting machine's. */
+    before() {
+      const { book, chosen } = this;
+      const symptom = book.symptoms.find((s) => s.id === chosen.symptom);
+      const from = book.families.find((f) => f.id === chosen.from) || { cautions: [] };
+      return [
+        symptom.stop && el("p", { class: "hw-caution hw-danger" }, el("b", {}, "Stop using this machine until it is seen to."), ` ${symptom.stop_why}`),
+        ...handwheel.walkWords.cautionLines(book, [...from.cautions, ...symptom.cautions]),
+        symptom.first && el("div", { class: "hw-first" }, el("h2", { tabindex: "-1" }, "Before anything is opened"), el("p", {}, symptom.first)),
+      ].filter(Boolean);
     }
 
     record() {

@@ -47,7 +47,7 @@
   }
 
   function cannot(id, act) {
-    return button(["Cannot do this one"], () => act({ skip: id }), { class: "hw-choice hw-quiet", "data-skip": id });
+    return button(["Cannot do this one"], () => act({ skip: id }), { class: "hw-choice hw-cannot", "data-skip": id });
   }
 
   /** Hypotheses in the order of their shares, those that a test lets through. */

@@ -1,0 +1,134 @@
+"""Which family is this machine of? The questions about it, in the order that needs the fewest looks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from generator.analysis.check_order import Case, Check, CheckNode, Hypothesis, Node, Solution, solve
+from generator.analysis.machine import Machine, Remedy
+from generator.family_view import FamilyView
+from generator.library import Library
+
+WRONG_GUESS = 100.0
+"Looks that a wrong guess costs: more than any line of questions, so that nothing is guessed that can be seen."
+READING = 0.5
+"Looks for every answer beyond two that has to be read and compared."
+NONE_OF_THESE = "None of these"
+_BEDS = {
+    "flatbed": "A flat bed on all sides of the needle",
+    "free-arm": "A narrow arm that a sleeve goes round, with or without a table that slips on",
+    "cylinder-arm": "A round arm that stands free of any table",
+    "post-bed": "A post that carries needle plate and hook",
+    "overlock": "A small body with the needles at its end, several threads and a cutter",
+}
+_ROLES = {
+    "hook": ("Open the cover over the bobbin and turn the hand wheel. What is there?", 2.0),
+    "drive": ("What drives it?", 2.0),
+    "feed": ("How is the fabric moved? Look under the needle plate.", 3.0),
+}
+"Role of an assembly -> the question, and how many looks it takes."
+_FIGURES = {
+    "hook_turns_per_stitch": ("Turn the hand wheel once round. How many turns does the hook make?", 2.0),
+    "widest_zigzag": ("Sew the widest zigzag and measure it. How wide is it?", 3.0),
+    "longest_stitch": ("Sew the longest stitch and measure it. How long is it?", 3.0),
+}
+_LOOKS = {
+    **dict.fromkeys(("darning_plate", "oil_by_hand", "compound_feed", "thread_wiper", "thread_trimmer"), 2.0),
+    **dict.fromkeys(("motor_inside", "moulded_bobbin_case", "oscillating_hook", "vibrating_shuttle"), 2.0),
+    **dict.fromkeys(("clutch_motor", "servo_motor", "speed_board", "high_speed", "sensors", "needle_guard"), 3.0),
+    **dict.fromkeys(("hook_oil_adjust", "moulded_gears", "toothed_belt", "safety_clutch"), 4.0),
+    **dict.fromkeys(("cover_switch", "feed_rods", "steppers"), 4.0),
+    **dict.fromkeys(("thermal_cutout", "capacitor"), 6.0),
+}
+"Features that are not seen at a glance: what needs a plate off, a run or a cover off counts as several looks."
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One look at a machine."""
+
+    id: str
+    ask: str
+    answers: tuple[str, ...]
+    shows: Mapping[str, int]
+    "Family id -> the answer that it shows, counted from 0."
+    looks: float
+    "What it takes, in glances."
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """The questions and the order to ask them in."""
+
+    questions: Mapping[str, Question]
+    solution: Solution
+    "Its checks are questions, its remedies are families."
+    looks: float
+    "Expected, with the families in the shares of `counted`."
+    counted: bool
+    "Whether the bench has counted every family; if not, all families weigh the same."
+
+
+def key_to_families(library: Library) -> Key:
+    """The key to all families, by the engine that orders checks. Raises ValueError where there are none.
+
+    Every family is its own remedy and costs nothing itself; `WRONG_GUESS` stands for a proving sew.
+    """
+    views = library.views
+    questions = {q.id: q for q in _telling(_questions(library), views)}
+    machines = {v.id: sum(t.machines for t in v.tallies) for v in views}
+    counted = all(machines.values())
+    hypotheses = tuple(
+        Hypothesis(v.id, (v.id,), machines[v.id] if counted else 1, Remedy(v.id)) for v in views
+    )
+    checks = tuple(Check(q.id, q.looks, (), q.answers, q.shows) for q in questions.values())
+    solution = solve(Case(hypotheses, checks, Machine(), WRONG_GUESS))
+    return Key(questions, solution, _expected_looks(solution.policy), counted)
+
+
+def _expected_looks(node: Node | None) -> float:
+    """Looks of every question times the share of the machines that come to it."""
+    if not isinstance(node, CheckNode):
+        return 0.0
+    share = sum(branch.share for branch in node.branches)
+    return node.minutes * share + sum(_expected_looks(branch.then) for branch in node.branches)
+
+
+def _telling(questions: Iterator[Question], views: Sequence[FamilyView]) -> Iterator[Question]:
+    """The questions that tell any two families apart."""
+    return (q for q in questions if len({q.shows[v.id] for v in views}) > 1)
+
+
+def _questions(library: Library) -> Iterator[Question]:
+    views = library.views
+    beds = {v.id: (v.family.bed or "",) for v in views}
+    yield _choice("bed", "What does the bed look like?", 1.0, beds, _BEDS)
+    for role, (ask, looks) in _ROLES.items():
+        has = {v.id: tuple(a.id for a in v.assemblies.values() if a.role == role) for v in views}
+        seen = {a.id: a.recognise for v in views for a in v.assemblies.values() if a.recognise}
+        yield _choice(f"role-{role}", ask, looks, has, seen)
+    for figure, (ask, looks) in _FIGURES.items():
+        values = {v.id: (_value(v, figure),) for v in views}
+        yield _choice(f"figure-{figure}", ask, looks, values, {v: v for (v,) in values.values() if v})
+    for feature in sorted(library.records.features.values(), key=lambda f: f.id):
+        if feature.ask:
+            shows = {v.id: 0 if v.family.features.get(feature.id) else 1 for v in views}
+            yield Question(f"feature-{feature.id}", feature.ask, ("Yes", "No"), shows, _LOOKS.get(feature.id, 1.0))
+
+
+def _value(view: FamilyView, figure: str) -> str:
+    found = view.family.figures.get(figure)
+    return str(found.value) if found else ""
+
+
+def _choice(
+    name: str, ask: str, looks: float, has: Mapping[str, tuple[str, ...]], seen: Mapping[str, str]
+) -> Question:
+    """A question whose answers are what the families have, in words; what has no words is none of these."""
+    words = {family: " ".join(seen[i] for i in items if i in seen) for family, items in has.items()}
+    answers = [*sorted({w for w in words.values() if w})]
+    if not all(words.values()):
+        answers.append(NONE_OF_THESE)
+    shows = {family: answers.index(w or NONE_OF_THESE) for family, w in words.items()}
+    return Question(name, ask, tuple(answers), shows, looks + READING * max(0, len(answers) - 2))
