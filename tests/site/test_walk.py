@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -315,6 +316,8 @@ def test_the_walk_ends_with_a_cause_its_remedy_its_job_sheet_and_what_else_it_ma
     assert (Path(site) / "bench" / "tessaly-40" / sheet).resolve().is_file()
     tab.get_by_role("button", name="It is cured").click()
     expect(tab.locator("#walk h3").first).to_contain_text("It was:")
+    expect(tab.locator("#walk .hw-also")).to_contain_text("Also possible")
+    assert not re.search(r"null|undefined|NaN", tab.locator("#walk").inner_text())
 
 
 def test_a_remedy_that_did_not_help_rules_its_cause_out_and_the_walk_says_so(tab, site):

@@ -62,11 +62,11 @@
   }
 
   /** What else it may be: causes with another remedy that are still worth a thought. */
-  function also(of, others) {
+  function also(of, others, when = "") {
     const likely = others.filter((h) => h.now >= 0.005);
     if (!likely.length) return el("p", { class: "hw-also" }, "Nothing else in this tree fits what was seen.");
     const more = likely.length > ALSO ? ` and ${likely.length - ALSO} more` : "";
-    return el("p", { class: "hw-also" }, el("b", {}, "Also possible: "), `${listed(named(of, likely))}${more}.`);
+    return el("p", { class: "hw-also" }, el("b", {}, `Also possible${when}: `), `${listed(named(of, likely))}${more}.`);
   }
 
   function found(of, same) {
@@ -130,6 +130,7 @@
       heading(names.length ? `It was: ${listed(names.slice(0, ALSO + 1), "or")}` : "Cured"),
       remedy && el("p", {}, `Put right: ${remedy.says}.`),
       remedy && sheetLink(remedy),
+      also(of, causes(of, state, (h) => !it.some((one) => one.id === h.id)), " if it comes back"),
       el("p", {}, `About ${minutes(state.spent)} in all, refitting counted. Close what is open, prove it on the customer's own fabric, and write down what was found.`),
       el("p", { class: "hw-rests" }, it.length > 1 ? "Any of them would have answered so; the record cannot tell them apart." : "")
     );

@@ -22,7 +22,7 @@
 
   function causeLinks(family, hypothesis) {
     return hypothesis.causes.flatMap((mode, number) => [
-      number ? " and " : null,
+      number ? " and " : "",
       el("a", { href: `${root()}failure-modes/${mode}.html` }, family.modes[mode].title),
     ]);
   }
@@ -30,15 +30,16 @@
   /** Part names, each leading to how it comes off. */
   function partLinks(family, parts) {
     return parts.flatMap((id, number) => [
-      number ? ", " : null,
+      number ? ", " : "",
       el("a", { href: `${root()}assemblies/${family.parts[id].home}.html#${id}` }, family.parts[id].title),
     ]);
   }
 
-  /** One line for each caution, in the look of the printed ones. */
+  /** One line for each caution, in the look of the printed ones; what can hurt most comes first. */
   function cautionLines(family, ids) {
     return [...new Set(ids)]
       .filter((id) => family.cautions[id])
+      .sort((a, b) => (family.cautions[b].level === "danger") - (family.cautions[a].level === "danger"))
       .map((id) => {
         const { title, text, level } = family.cautions[id];
         const link = el("a", { href: `${root()}cautions.html#${id}` }, `${title}.`);
