@@ -1,0 +1,104 @@
+/* One visit to the bench for any remedies: as generator/analysis/job/plan.py, while_open.py and money.py. */
+(function () {
+  "use strict";
+  const { work, openingMinutes } = handwheel.machine;
+  const { order, makings, tray, allSteps } = handwheel.job;
+
+  const HAIR = 1e-9;
+  const exact = (minutes) => Number(minutes.toFixed(4)); // sheds binary dust only
+  const union = (lists) => [...new Set(lists.flat())].sort();
+
+  function distinct(remedies) {
+    const told = remedies.map(({ id, renew, set, reach, minutes }) => [JSON.stringify([id, renew, set, reach, minutes]), { id, renew, set, reach, minutes }]);
+    return [...new Map(told).values()];
+  }
+
+  function merged(remedies) {
+    const all = (field) => remedies.flatMap((remedy) => remedy[field]);
+    return { renew: all("renew"), set: all("set"), reach: all("reach"), minutes: remedies.reduce((sum, r) => sum + r.minutes, 0) };
+  }
+
+  /** The remedy that renews a part and those that are always renewed with it. */
+  function renewing(family, part) {
+    const found = new Set();
+    const stack = [part];
+    while (stack.length) {
+      const id = stack.pop();
+      if (found.has(id)) continue;
+      found.add(id);
+      stack.push(...family.parts[id].renewWith);
+    }
+    const renew = [...found].sort();
+    return { id: renew.map((id) => `renew:${id}`).join("+"), renew, set: [], reach: [], minutes: 0 };
+  }
+
+  const setting = (made) => ({ id: `set:${made}`, renew: [], set: [made], reach: [], minutes: 0 });
+
+  const minutesOf = (family, parts, settings) =>
+    openingMinutes(family, parts, new Set()) + [...settings].sort().reduce((sum, s) => sum + family.settings[s].minutes, 0);
+
+  /** Wearing parts within reach that the remedies do not renew, most minutes saved first. */
+  function whileOpen(family, whole, now) {
+    const near = (id) => family.parts[id].wears && family.parts[id].behind.every((b) => now.parts.has(b));
+    const found = Object.keys(family.parts).filter((id) => near(id) && !whole.renew.includes(id)).map((part) => weighed(family, now, part));
+    const saved = (w) => Number((w.later_minutes - w.extra_minutes).toFixed(6));
+    return found.sort((a, b) => saved(b) - saved(a) || (a.part < b.part ? -1 : 1));
+  }
+
+  function weighed(family, now, part) {
+    const own = work(family, { renew: [part], set: [], reach: [] });
+    const added = (all, there) => [...all].filter((id) => !there.has(id));
+    return {
+      part,
+      extra_minutes: exact(minutesOf(family, added(own.parts, now.parts), added(own.settings, now.settings))),
+      later_minutes: exact(minutesOf(family, own.parts, own.settings) + family.proving),
+    };
+  }
+
+  /** The plan for remedies {id, renew, set, reach, minutes}, with the keys of `plan --json`. */
+  function plan(family, asked) {
+    const remedies = distinct(asked);
+    const whole = merged(remedies);
+    const now = work(family, whole);
+    const way = order(family, now.parts);
+    const made = makings(family, now.settings, now.parts);
+    const parts = union(whole.renew);
+    const cells = tray(family, way.parts);
+    const steps = allSteps({ family, remedies, order: way.parts, makings: made, renewed: parts, tray: cells });
+    return {
+      steps,
+      remedies,
+      settings: made.map((making) => making.setting),
+      while_open: whileOpen(family, whole, now),
+      minutes: exact(steps.reduce((sum, step) => sum + step.minutes, 0)),
+      tools: union(steps.map((step) => step.tools)),
+      parts,
+      tray: cells,
+      changes: way.changes,
+    };
+  }
+
+  const down = (amount, unit = 1) => Math.floor(amount / unit + HAIR) * unit;
+  const up = (amount, unit = 1) => Math.ceil(amount / unit - HAIR) * unit;
+  const outward = ([low, high], unit) => [down(low, unit), up(high, unit)];
+
+  /** The range of money that a plan comes to; null while the shop gives no rate for labour. */
+  function quote(family, planned) {
+    const { shop } = family;
+    if (!shop.labourRate) return null;
+    const minutes = [planned.minutes, planned.minutes * (1 + shop.spread)];
+    const labour = outward(minutes.map((end) => (end * shop.labourRate) / 60));
+    const priced = planned.parts.map((part) => family.parts[part].price).filter(Boolean);
+    const sum = (end) => priced.reduce((all, price) => all + price[end], 0) * (1 + shop.margin);
+    const parts = outward([sum(0), sum(1)]);
+    return {
+      minutes: outward(minutes, 5),
+      labour,
+      parts,
+      total: outward([labour[0] + parts[0], labour[1] + parts[1]], shop.rounding),
+      unpriced: planned.parts.filter((part) => !family.parts[part].price),
+    };
+  }
+
+  Object.assign(handwheel.job, { plan, quote, renewing, setting });
+})();

@@ -1,0 +1,111 @@
+/* The steps of a plan, one small builder for each kind: as generator/analysis/job/steps.py and tray.py. */
+(function () {
+  "use strict";
+  const { UPRIGHT } = handwheel.job;
+
+  const said = (id) => `the ${id.replace(/-/g, " ")}`;
+  const capital = (words) => words[0].toUpperCase() + words.slice(1).toLowerCase();
+
+  function step(do_, part, phase, minutes, position, more = {}) {
+    return { do: do_, part, phase, minutes, position, tools: [], joints: [], loose: [], tray: [], notes: [], ...more };
+  }
+
+  /** A numbered cell for each joint's fasteners and each loose piece, in the order of removal. */
+  function tray(family, order) {
+    const undone = new Set();
+    const cells = [];
+    for (const part of order) {
+      const joints = [...new Set(family.parts[part].joints)].filter((joint) => !undone.has(joint));
+      joints.forEach((joint) => undone.add(joint));
+      const add = (holds) => cells.push({ cell: cells.length + 1, part, holds, joint: joints.includes(holds) });
+      [...joints, ...family.parts[part].loose].forEach(add);
+    }
+    return cells;
+  }
+
+  function cellsOf(job, part) {
+    return job.tray.filter((cell) => cell.part === part).map((cell) => cell.cell);
+  }
+
+  function takeOff(job, part) {
+    const h = job.family.parts[part];
+    return step("take off", part, "way-in", h.off, h.offPosition, {
+      tools: h.offTools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part),
+      notes: h.loose.map((piece) => `Watch for ${said(piece)}: it can fall out unseen.`),
+    });
+  }
+
+  function workSteps(job) {
+    const last = job.order[job.order.length - 1];
+    const lies = last ? job.family.parts[last].offPosition : UPRIGHT;
+    const own = job.remedies.filter((r) => r.minutes || !(r.renew.length || r.set.length));
+    return [
+      ...job.renewed.map((part) => step("renew", part, "work", 0, lies)),
+      ...own.map((r) => step("remedy", r.id, "work", r.minutes, lies)),
+    ];
+  }
+
+  function refit(job, part) {
+    const h = job.family.parts[part];
+    const fresh = job.renewed.includes(part) ? ["Fit the new one."] : [];
+    return step("refit", part, "way-out", h.on, h.onPosition, {
+      tools: h.onTools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part).reverse(),
+      notes: [...fresh, ...h.loose.map((piece) => `${capital(said(piece))} goes back here.`)],
+    });
+  }
+
+  /** Each oil point once, when the innermost part that touched it is on and nothing hides it yet. */
+  function oil(job, part, oiled) {
+    const h = job.family.parts[part];
+    const points = h.oil.filter((point) => !oiled.has(point) && oiled.add(point));
+    return points.map((point) => step("oil", point, "oil", 0, h.onPosition));
+  }
+
+  function refitAllBut(job, off, held, oiled) {
+    const back = [...off].reverse().filter((part) => !held.has(part));
+    back.forEach((part) => off.splice(off.indexOf(part), 1));
+    return back.flatMap((part) => [refit(job, part), ...oil(job, part, oiled)]);
+  }
+
+  function setStep(job, making) {
+    const s = job.family.settings[making.setting];
+    const notes = making.despite.map(([part, later]) => `Made with ${said(part)} off: ${said(later)} follows and needs it off.`);
+    return step("set", making.setting, "set", s.minutes, s.position, { tools: s.tools, notes });
+  }
+
+  /** The check that proves a setting, after the last setting that shares it. */
+  function check(job, making, coming) {
+    const s = job.family.settings[making.setting];
+    const again = coming.some((later) => job.family.settings[later.setting].provedBy === s.provedBy);
+    return s.provedBy && !again ? [step("check", s.provedBy, "prove", 0, s.position)] : [];
+  }
+
+  function wayOut(job) {
+    const off = [...job.order];
+    const oiled = new Set();
+    const steps = job.makings.flatMap((making, n) => [
+      ...refitAllBut(job, off, making.held, oiled),
+      setStep(job, making),
+      ...check(job, making, job.makings.slice(n + 1)),
+    ]);
+    return [...steps, ...refitAllBut(job, off, new Set(), oiled)];
+  }
+
+  /** Says first when the machine is turned over: that is where heads fall and fingers are caught. */
+  function withTurns(steps) {
+    let lies = UPRIGHT;
+    return steps.map((one) => {
+      const turned = one.position !== lies;
+      lies = one.position;
+      const words = `First turn the machine ${one.position.replace(/-/g, " ")}; a heavy head takes two people.`;
+      return turned ? { ...one, turned, notes: [words, ...one.notes] } : one;
+    });
+  }
+
+  function allSteps(job) {
+    const sew = step("sew", "", "prove", job.family.proving, UPRIGHT);
+    return withTurns([...job.order.map((part) => takeOff(job, part)), ...workSteps(job), ...wayOut(job), sew]);
+  }
+
+  Object.assign(handwheel.job, { tray, allSteps });
+})();

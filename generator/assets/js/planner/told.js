@@ -1,0 +1,98 @@
+/* A plan's steps with the words of their records: as generator/pages/job_steps.py and job_view.py tell a job sheet. */
+(function () {
+  "use strict";
+
+  const TURNS = {
+    upright: "Stand the machine upright.",
+    "tilted-back": "Tilt the machine back.",
+    "on-its-back": "Turn the machine on its back.",
+    "on-its-face": "Turn the machine on its face.",
+    "on-its-side": "Turn the machine on its side.",
+    "on-its-end": "Stand the machine on its end.",
+  };
+
+  const SAID = {
+    "take off": (family, step) => ({ ...family.parts[step.part].takeOff, do: "Take off" }),
+    refit: (family, step) => ({ ...family.parts[step.part].refit, do: "Refit" }),
+    renew: (family, step) => {
+      const { title, href, cautions } = family.parts[step.part];
+      return { title, href, cautions, do: "Renew" };
+    },
+    set: (family, step) => {
+      const { told, measure } = family.settings[step.part];
+      return { ...told, measure, do: "Set" };
+    },
+    check: (family, step) => ({ ...family.checks[step.part], do: "Prove:" }),
+    oil: (family, step) => ({ ...family.oil[step.part], do: "Oil" }),
+    remedy: (family, step) => ({ title: family.remedies[step.part].says, do: "" }),
+    sew: () => ({ title: "on scrap, the customer's complaint first", do: "Sew" }),
+  };
+
+  function one(family, step, number) {
+    const words = SAID[step.do](family, step);
+    const own = step.turned ? step.notes.slice(1) : step.notes;
+    return {
+      href: "", how: "", cautions: [], technique: "", joints: [], power: "", target: "", measure: "", expect: "",
+      ...words,
+      number,
+      step,
+      turn: step.turned ? `${TURNS[step.position]} A heavy head takes two people.` : "",
+      notes: [...own, ...(words.notes || [])],
+    };
+  }
+
+  /** What the chart says of a joint stands where it is first met; later steps name that step. */
+  function jointsOnce(told) {
+    const first = new Map();
+    return told.map((step) => {
+      const met = new Set(step.joints.map((j) => j.title).filter((title) => first.has(title)));
+      step.joints.forEach((j) => first.has(j.title) || first.set(j.title, step.number));
+      const joints = step.joints.map((j) => (met.has(j.title) ? { ...j, facts: [`as at ${first.get(j.title)}`] } : j));
+      return { ...step, joints };
+    });
+  }
+
+  /** Each caution in full where it is first needed, by name after that; a live machine ends what was in force. */
+  function cautionsOnce(told, throughout) {
+    const inForce = new Set(throughout);
+    const read = new Set(throughout);
+    return told.map((step) => {
+      const needed = [...new Set(step.cautions)].filter((c) => !inForce.has(c));
+      const fresh = needed.filter((c) => !read.has(c));
+      const again = needed.filter((c) => read.has(c));
+      fresh.forEach((c) => read.add(c));
+      if (step.power === "on") inForce.clear();
+      return { ...step, cautions: fresh, again };
+    });
+  }
+
+  /** Failure modes that the remedies put right. */
+  function putsRight(family, plan) {
+    const done = new Set(plan.remedies.map((remedy) => remedy.id));
+    return Object.keys(family.modes).filter((mode) => done.has(family.modes[mode].remedy)).sort();
+  }
+
+  /** Cautions for the whole job: the machine's, those of the mechanisms opened, those of the failure modes. */
+  function throughout(family, plan) {
+    const touched = plan.steps.filter((s) => s.do === "take off" || s.do === "set");
+    const homes = touched.map((s) => (s.do === "set" ? family.settings : family.parts)[s.part].home);
+    const modes = putsRight(family, plan).map((mode) => family.modes[mode]);
+    const ways = modes.flatMap((m) => [...m.cautions, ...((family.techniques[m.technique] || {}).cautions || [])]);
+    return [...new Set([...family.always, ...[...new Set(homes)].flatMap((home) => family.homes[home].cautions), ...ways])];
+  }
+
+  /** Tools of the steps, of the remedies and of the checks that prove the settings, by id. */
+  function tools(family, plan) {
+    const checks = plan.steps.filter((s) => s.do === "check").flatMap((s) => family.checks[s.part].tools);
+    const remedies = putsRight(family, plan).flatMap((mode) => family.modes[mode].tools);
+    return [...new Set([...plan.tools, ...checks, ...remedies])].sort();
+  }
+
+  function told(family, plan) {
+    const steps = plan.steps.map((step, n) => one(family, step, n + 1));
+    steps[steps.length - 1].cautions = family.provingCautions;
+    return jointsOnce(cautionsOnce(steps, throughout(family, plan)));
+  }
+
+  Object.assign(handwheel.job, { told, throughout, putsRight, tools });
+})();

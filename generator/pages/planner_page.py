@@ -1,0 +1,33 @@
+"""The planner: several remedies on one machine as one visit to the bench."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.pages.maker import Maker
+from generator.pages.page import PageText
+
+ADDRESS = "planner.html"
+_NAMES = ("order", "settings", "steps", "plan", "told", "sheet", "picks", "offers", "page")
+_SCRIPTS = (
+    "assets/handwheel/js/walk/machine.js",
+    "assets/handwheel/js/walk/words.js",
+    *(f"assets/handwheel/js/planner/{name}.js" for name in _NAMES),
+)
+
+
+def pages(maker: Maker) -> Iterator[PageText]:
+    """One page, if there is any family to plan for; the plan itself is worked out in the browser."""
+    families = sorted(maker.records.families.values(), key=lambda f: (f.title, f.id))
+    if not families:
+        return
+    yield maker.page(
+        ADDRESS,
+        "Planner",
+        "planner.html",
+        description="Several jobs on one machine as one visit: way in, work, way out, settings, minutes, price.",
+        search="planner plan several jobs remedies one visit estimate quote minutes price way in settings",
+        wide=True,
+        scripts=_SCRIPTS,
+        families=families,
+    )
