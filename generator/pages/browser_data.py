@@ -157,6 +157,7 @@ def _symptom(bench: Bench, complaint: Complaint) -> dict[str, object]:
     found = bench.diagnosed(complaint)
     return {
         "title": complaint.symptom.title,
+        "said": complaint.symptom.said_as,
         "hypotheses": [
             {
                 "id": h.id,
