@@ -171,6 +171,17 @@ def test_what_is_worth_doing_while_open_is_added_at_a_press(page, small, views, 
     assert more.plan.minutes > job.plan.minutes
 
 
+def test_a_link_that_names_work_the_machine_has_not_says_so(page, small, views):
+    view = views[0]
+    lost = page.locator("#plan-lost")
+    page.goto(f"file://{small}/{planner_page.ADDRESS}#family={view.id}&renew={sorted(view.parts)[0]},no-such-part")
+    page.reload()
+    expect(lost).to_be_visible()
+    expect(page.locator("#plan-chosen li")).to_have_count(1)
+    page.get_by_role("button", name="Take out").click()
+    expect(lost).to_be_hidden()
+
+
 def test_targets_are_large_enough_and_nothing_is_wider_than_a_phone(page, small, views):
     view = views[0]
     page.goto(f"file://{small}/{planner_page.ADDRESS}#family={view.id}&renew={sorted(view.parts)[0]}")

@@ -10,10 +10,11 @@
   let family = null;
   let picks = empty();
 
-  const any = () => Object.values(picks).some((ids) => ids.length);
+  const count = (chosen) => Object.values(chosen).flat().length;
 
   function toggle(kind, id) {
     picks = toggled(picks, kind, id);
+    find("plan-lost").hidden = true;
     history.replaceState(null, "", toHash(family.id, picks));
     show();
   }
@@ -25,14 +26,15 @@
 
   function show() {
     showTicks();
-    print.hidden = sheet.hidden = !any();
-    if (!any()) {
+    print.hidden = sheet.hidden = !count(picks);
+    if (!count(picks)) {
       live.textContent = "Nothing is chosen yet.";
       sheet.replaceChildren();
       return;
     }
     const plan = handwheel.job.plan(family, remedies(family, picks));
     const quote = handwheel.job.quote(family, plan);
+    sheet.className = `hw-job hw-plan-sheet ${handwheel.planSheet.longOf(plan)}`.trim();
     sheet.replaceChildren(...handwheel.planSheet.sheet(family, plan, quote, (part) => toggle("renew", part)));
     live.textContent = `${minutes(plan.minutes)}${quote ? `, ${handwheel.planSheet.money(quote.total, family.shop)}` : ""}.`;
   }
@@ -40,6 +42,7 @@
   function open(data, wanted) {
     family = data;
     picks = known(family, wanted);
+    find("plan-lost").hidden = count(picks) === count(wanted);
     offers.replaceChildren(...handwheel.offers.groups(family, picks, toggle));
     narrow();
     show();

@@ -5,6 +5,8 @@
   const { cautionLines, listed } = handwheel.walkWords;
 
   const SHOWN_OPEN = 6;
+  const LONG = [[34, "hw-long hw-longest"], [22, "hw-long"]]; // steps beyond which a sheet prints closer, as job sheets do
+  const PROOFS_SHORT = "On paper, the way of each proof is left out; it stands on the page and in the book of checks.";
   const TESTS = [
     "The complaint first: the customer's fabric, thread, stitch and speed.", "Slow, then fast.",
     "Two layers, and over a seam crossing.", "Look at both sides. Pin the sample to this sheet.",
@@ -184,6 +186,8 @@
     return section("Prove it on scrap", el("ol", { class: "hw-jobsteps" }, row));
   }
 
+  const longOf = (plan) => (LONG.find(([most]) => plan.steps.length > most) || [0, ""])[1];
+
   /** The sheet's nodes; `add` takes the id of a part to renew as well. */
   function sheet(family, plan, quote, add) {
     const told = handwheel.job.told(family, plan);
@@ -198,11 +202,11 @@
         wayIn.length ? section("The way in", list(family, wayIn), el("p", { class: "hw-rests" }, orderSaid(plan))) : null,
         work.length || way.length ? section("The work", ...way, list(family, work)) : null,
         worth(family, plan, add),
-        wayOut.length ? section(wayIn.length ? "The way out" : "Setting", list(family, wayOut)) : null,
+        wayOut.length ? section(wayIn.length ? "The way out" : "Setting", list(family, wayOut), longOf(plan) ? el("p", { class: "hw-rests hw-on-paper" }, PROOFS_SHORT) : null) : null,
         readings(told),
         proving(family, told[told.length - 1])),
     ];
   }
 
-  handwheel.planSheet = { sheet, money };
+  handwheel.planSheet = { sheet, longOf, money };
 })();

@@ -25,7 +25,7 @@
     check: (family, step) => ({ ...family.checks[step.part], do: "Prove:" }),
     oil: (family, step) => ({ ...family.oil[step.part], do: "Oil" }),
     remedy: (family, step) => ({ title: family.remedies[step.part].says, do: "" }),
-    sew: () => ({ title: "on scrap, the customer's complaint first", do: "Sew" }),
+    sew: () => ({ title: "", do: "Sew" }),
   };
 
   function one(family, step, number) {

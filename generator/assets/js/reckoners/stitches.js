@@ -4,13 +4,13 @@
   const { node, text, path } = handwheel.drawings;
 
   const LONG_MM = 76.2; // three inches
-  const GAP = 0.25; // share of a stitch that shows as the hole between two
+  const [GAP, WIDEST_GAP_MM] = [0.25, 0.7]; // share of a stitch that goes under between two needle holes
 
   const ticks = (step, high, y) =>
     Array.from({ length: Math.floor(LONG_MM / step + 1e-6) + 1 }, (_, n) => `M${(n * step).toFixed(2)} ${y}v${high(n)}`).join("");
 
   function row(length) {
-    const gap = Math.min(0.4, GAP * length);
+    const gap = Math.min(WIDEST_GAP_MM, GAP * length);
     const count = Math.floor(LONG_MM / length + 1e-6);
     return Array.from({ length: count }, (_, n) => `M${(n * length + gap / 2).toFixed(2)} 4h${(length - gap).toFixed(2)}`).join("");
   }
