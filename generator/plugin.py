@@ -9,10 +9,10 @@ from mkdocs.config import base, config_options
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
-from mkdocs.plugins import BasePlugin
+from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import Files
 
-from generator import mkdocs_site, site_build
+from generator import mkdocs_site, offline, site_build
 from generator.diagrams.layout import GraphvizMissing
 
 _log = logging.getLogger("mkdocs.plugins.handwheel")
@@ -29,6 +29,10 @@ class HandwheelConfig(base.Config):
 
 class HandwheelPlugin(BasePlugin[HandwheelConfig]):
     """Turns records into pages."""
+
+    def on_startup(self, *, command: str, dirty: bool) -> None:
+        """A live preview must not be kept by a browser, so it gets no service worker."""
+        self.is_preview = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Point the theme at our templates, styles and scripts."""
@@ -55,6 +59,12 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
     def on_env(self, env: object, *, config: MkDocsConfig, files: Files) -> None:
         """Feed the search index from the records."""
         mkdocs_site.index(self.site, config)
+
+    @event_priority(-200)
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Let browsers keep the whole site for use without signal; after all else is written."""
+        if not self.is_preview:
+            offline.write_service_worker(Path(config.site_dir))
 
     def on_serve(self, server: LiveReloadServer, **_: object) -> LiveReloadServer:
         """Build again when a record, the schema or a template changes."""

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from generator.bench import Bench
+from generator.content_rules import load_checked
 from generator.library import Library
-from generator.pages.browser_data import all_data
+from generator.pages.browser_data import data_files
 from generator.pages.finder_data import finder_files
+from generator.pages.jobs_data import planner_files
 from generator.pages.page import PageText
+from generator.pages.reckoners_page import reckoner_files
 from generator.pages.site import all_pages
 from generator.pages.which_machine_page import which_machine_files
-from generator.content_rules import load_checked
 from generator.records.report import as_text
 
 _HERE = Path(__file__).parent
@@ -44,5 +46,13 @@ def build(
         raise ContentError("The records have errors.\n" + as_text(errors))
     bench = Bench(Library(records), cache)
     bench.diagnose_all(say)
-    data = {**all_data(bench), **dict(finder_files(bench.library)), **dict(which_machine_files(bench.library))}
-    return Site(tuple(all_pages(bench, folders, site_url)), data)
+    return Site(tuple(all_pages(bench, folders, site_url)), dict(_data_files(bench)))
+
+
+def _data_files(bench: Bench) -> Iterator[tuple[str, str]]:
+    """Address and content of every script file that holds data."""
+    yield from data_files(bench)
+    yield from finder_files(bench.library)
+    yield from which_machine_files(bench.library)
+    yield from planner_files(bench)
+    yield from reckoner_files(bench.library)

@@ -6,7 +6,7 @@ A script file calls a function of `handwheel` with plain data: pages opened from
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from generator.analysis.check_order import to_json
 from generator.bench import Bench, Complaint
@@ -182,8 +182,3 @@ def _symptom(bench: Bench, complaint: Complaint) -> dict[str, object]:
         "exact": found.solution.exact,
         "lower": found.solution.lower_bound,
     }
-
-
-def all_data(bench: Bench) -> Mapping[str, str]:
-    """Every data file by its address."""
-    return dict(data_files(bench))

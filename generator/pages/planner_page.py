@@ -8,7 +8,7 @@ from generator.pages.maker import Maker
 from generator.pages.page import PageText
 
 ADDRESS = "planner.html"
-_NAMES = ("order", "settings", "steps", "plan", "told", "sheet", "picks", "offers", "page")
+_NAMES = ("order", "settings", "steps", "plan", "told", "money", "sheet", "picks", "offers", "page")
 _SCRIPTS = (
     "assets/handwheel/js/walk/machine.js",
     "assets/handwheel/js/walk/words.js",

@@ -12,12 +12,15 @@ from generator.pages import (
     chart_pages,
     contribute_page,
     coverage_page,
+    device_page,
     family_pages,
     fault_pages,
     guides_page,
     job_sheets,
     lists,
     not_listed_page,
+    planner_page,
+    reckoners_page,
     symptom_pages,
     technique_pages,
     which_machine_page,
@@ -34,6 +37,8 @@ NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
         ("which-machine.html", "Which machine?"),
         ("not-listed.html", "Not listed"),
         ("job-list.html", "Job sheets"),
+        ("planner.html", "Planner"),
+        ("reckoners.html", "Reckoners"),
         ("fasteners.html", "Fasteners"),
         ("settings-order.html", "Settings"),
         ("oil-chart.html", "Oil"),
@@ -51,6 +56,7 @@ NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
     "This book": (
         ("sources.html", "Sources"),
         ("coverage.html", "Coverage"),
+        ("on-this-device.html", "On this device"),
         ("contribute.html", "Contribute"),
     ),
 }
@@ -68,6 +74,7 @@ def all_pages(bench: Bench, folders: Sequence[Path], site_url: str) -> Iterator[
     yield from guides_page.pages(maker, folders)
     yield from contribute_page.pages(maker)
     yield from coverage_page.pages(maker)
+    yield from device_page.pages(maker)
     yield from family_pages.pages(maker)
     yield from symptom_pages.pages(maker, pictures)
     yield from bench_page.pages(maker, pictures)
@@ -78,3 +85,5 @@ def all_pages(bench: Bench, folders: Sequence[Path], site_url: str) -> Iterator[
     yield from job_sheets.pages(maker, site_url)
     yield from which_machine_page.pages(maker)
     yield from not_listed_page.pages(maker)
+    yield from planner_page.pages(maker)
+    yield from reckoners_page.pages(maker)

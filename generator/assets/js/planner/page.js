@@ -36,7 +36,7 @@
     const quote = handwheel.job.quote(family, plan);
     sheet.className = `hw-job hw-plan-sheet ${handwheel.planSheet.longOf(plan)}`.trim();
     sheet.replaceChildren(...handwheel.planSheet.sheet(family, plan, quote, (part) => toggle("renew", part)));
-    live.textContent = `${minutes(plan.minutes)}${quote ? `, ${handwheel.planSheet.money(quote.total, family.shop)}` : ""}.`;
+    live.textContent = `${minutes(plan.minutes)}${quote ? `, ${handwheel.planMoney.money(quote.total, family.shop)}` : ""}.`;
   }
 
   function open(data, wanted) {

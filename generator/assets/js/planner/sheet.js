@@ -3,6 +3,7 @@
   "use strict";
   const { el, root, minutes } = handwheel;
   const { cautionLines, listed } = handwheel.walkWords;
+  const { money, quoteWords } = handwheel.planMoney;
 
   const SHOWN_OPEN = 6;
   const LONG = [[34, "hw-long hw-longest"], [22, "hw-long"]]; // steps beyond which a sheet prints closer, as job sheets do
@@ -50,7 +51,7 @@
     const way = family.techniques[told.technique];
     const live = told.power === "on" ? el("b", { class: "hw-power hw-live" }, "Power on for this; off again after it. ") : null;
     if (!tools.length && !way && !live) return null;
-    return el("p", { class: "hw-with" }, live, tools.length ? el("span", { class: "hw-tools" }, `${listed(tools)}.`) : null,
+    return el("p", { class: "hw-with" }, live, tools.length ? el("span", { class: "hw-tools" }, `${tools.join(", ")}.`) : null,
       way ? [" If it sticks: ", link(`techniques/${told.technique}.html`, way.title), "."] : null);
   }
 
@@ -74,30 +75,6 @@
   }
 
   const list = (family, steps) => el("ol", { class: "hw-jobsteps" }, steps.map((step) => stepRow(family, step)));
-
-  function money([low, high], { currency }) {
-    const amount = (end) => `${currency}${Number.isInteger(end) ? end : end.toFixed(2)}`;
-    if (low === high) return amount(low);
-    return low ? `${amount(low)} to ${amount(high)}` : `up to ${amount(high)}`;
-  }
-
-  function quoteWords(family, plan, quote) {
-    const { shop } = family;
-    if (!quote) return "No quote: the shop's rate for an hour is not given.";
-    const parts = plan.parts.length ? `parts ${money(quote.parts, shop)}` : "no parts";
-    const many = quote.unpriced.length;
-    return [
-      `Labour ${money(quote.labour, shop)}, ${parts}.`,
-      `Rests on ${minutes(plan.minutes)} as planned${shop.spread ? ` to ${handwheel.percent(shop.spread)} over` : ""}, ` +
-        `${money([shop.labourRate, shop.labourRate], shop)} an hour` +
-        `${shop.margin && plan.parts.length ? `, parts at their price and ${handwheel.percent(shop.margin)}` : ""}; ` +
-        `rounded outward to ${money([shop.rounding, shop.rounding], shop)}.`,
-      many ? `Without the price of ${many} part${many > 1 ? "s" : ""} that the book has no price for.` : "",
-      shop.tax ? `${shop.tax.replace(/\.$/, "")}.` : "",
-      shop.invented ? "The shop and its prices are invented." : "",
-      "A quote given before the machine is open is a range: tell the owner when it passes what the machine is worth.",
-    ].filter(Boolean).join(" ");
-  }
 
   function head(family, plan, quote) {
     const modes = handwheel.job.putsRight(family, plan).map((mode) => link(family.modes[mode].href, family.modes[mode].title));
@@ -208,5 +185,5 @@
     ];
   }
 
-  handwheel.planSheet = { sheet, longOf, money };
+  handwheel.planSheet = { sheet, longOf };
 })();
