@@ -13,6 +13,7 @@ from generator.pages.browser_data import data_files
 from generator.pages.finder_data import finder_files
 from generator.pages.jobs_data import planner_files
 from generator.pages.page import PageText
+from generator.pages.practice_page import cards_files
 from generator.pages.reckoners_page import reckoner_files
 from generator.pages.site import all_pages
 from generator.pages.which_machine_page import which_machine_files
@@ -56,3 +57,4 @@ def _data_files(bench: Bench) -> Iterator[tuple[str, str]]:
     yield from which_machine_files(bench.library)
     yield from planner_files(bench)
     yield from reckoner_files(bench.library)
+    yield from cards_files(bench)

@@ -20,6 +20,7 @@ from generator.pages import (
     lists,
     not_listed_page,
     planner_page,
+    practice_page,
     reckoners_page,
     symptom_pages,
     technique_pages,
@@ -52,7 +53,7 @@ NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
         ("tools.html", "Tools"),
         ("glossary.html", "Glossary"),
     ),
-    "Learn": (("guides.html", "Guides"),),
+    "Learn": (("guides.html", "Guides"), ("practice.html", "Practice bench")),
     "This book": (
         ("sources.html", "Sources"),
         ("coverage.html", "Coverage"),
@@ -87,3 +88,4 @@ def all_pages(bench: Bench, folders: Sequence[Path], site_url: str) -> Iterator[
     yield from not_listed_page.pages(maker)
     yield from planner_page.pages(maker)
     yield from reckoners_page.pages(maker)
+    yield from practice_page.pages(maker)
