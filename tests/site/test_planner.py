@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+import re
 from pathlib import Path
 
 import pytest
@@ -30,6 +31,7 @@ _RUN = """([id, sets]) => new Promise((done) => {
       quote: handwheel.job.quote(family, plan),
       throughout: handwheel.job.throughout(family, plan),
       all_tools: handwheel.job.tools(family, plan),
+      quote_words: handwheel.planMoney.quoteWords(family, plan, handwheel.job.quote(family, plan)),
       puts_right: handwheel.job.putsRight(family, plan),
       told: told.map((t) => [t.do, t.title, t.cautions, t.again, t.turn, t.technique, t.power, t.target]),
     };
@@ -109,8 +111,15 @@ def test_steps_settings_and_minutes_are_those_of_plan(both):
         assert [{k: c[k] for k in ("cell", "part", "holds")} for c in got["tray"]] == wanted["tray"]
 
 
-def test_the_price_range_is_that_of_plan(both):
+def _without_minutes(words: str) -> str:
+    return re.sub(r"Rests on \S+ min", "Rests on min", words)
+
+
+def test_the_price_range_is_that_of_plan_and_said_in_its_words(bench, both):
     for _, job, got in both:
+        words = " ".join(job_view.quote_lines(job, bench.library.records.shop))
+        # Minutes are held to Python's above; a half minute over ten is shown by a helper of the whole site.
+        assert _without_minutes(got["quote_words"]) == _without_minutes(words)
         assert (job.quote is None) == (got["quote"] is None)
         if job.quote:
             for key in ("minutes", "labour", "parts", "total", "unpriced"):
@@ -141,6 +150,7 @@ def test_chosen_work_becomes_one_plan_and_stays_in_the_address(page, small, view
         title = view.failure_modes[mode].title
         page.get_by_label("Find work").fill(title)
         page.locator(f'input[data-kind="for"][data-id="{mode}"]').check()
+        expect(page.locator(".hw-plan-offers:visible summary small").get_by_text("0", exact=True)).to_have_count(0)
     job = bench.job(view, [bench.remedies(view)[m] for m in modes])
     steps = page.locator("#plan-sheet .hw-jobstep")
     expect(steps).to_have_count(len(job.plan.steps))

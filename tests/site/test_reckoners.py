@@ -190,7 +190,7 @@ def test_the_whole_page_works_from_the_keyboard(page):
 
 def test_inches_are_taken_as_well_as_millimetres(page):
     page.reload()
-    page.get_by_label("Shaft thickness").fill("1/2")
+    page.get_by_label("Shaft", exact=True).fill("1/2")
     page.get_by_label("Width of the flat").fill("1/8")
     page.get_by_label("Both in").select_option("in")
     # ANSI B17.1 gives S .430 for a 1/2 in shaft and a 1/8 in key: depth of the chord .0079 in.
