@@ -6,6 +6,7 @@ import html
 import re
 from collections.abc import Sequence
 from functools import lru_cache
+from math import floor
 
 import markdown
 from markupsafe import Markup
@@ -57,9 +58,9 @@ def minutes(value: float) -> str:
     """
     if value and value < 0.25:
         return "under ½ min"
-    halves = round(value * 2) / 2
+    halves = floor(value * 2 + 0.5) / 2
     if halves >= 10:
-        return f"{round(value)} min"
+        return f"{floor(value + 0.5)} min"
     whole, half = int(halves), halves % 1
     return f"{whole or ''}{'½' if half else ''} min" if halves else "0 min"
 
@@ -72,7 +73,7 @@ def percent(share: float) -> str:
     """
     if 0 < share < 0.01:
         return "under 1 %"
-    return f"{round(share * 100)} %"
+    return f"{floor(share * 100 + 0.5)} %"
 
 
 def listed(words: Sequence[str], last: str = "and") -> str:

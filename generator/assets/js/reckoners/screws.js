@@ -49,7 +49,7 @@
     return [
       answer(fitting.length ? fitting.join(" or ") : "None of the listed threads fits"),
       fitting.length > 1 && line("More than one fits: try each in a known hole or a thread gauge, by hand only."),
-      el("div", { class: "hw-table-scroll" },
+      el("div", { class: "hw-table-scroll", tabindex: "0", role: "region", "aria-label": "Threads that fit, scrolls sideways" },
         el("table", { class: "hw-reckon-table" },
           el("thead", {}, el("tr", {}, head.map((words) => el("th", { scope: "col" }, words)))),
           el("tbody", {}, found.map(candidateRow)))),
