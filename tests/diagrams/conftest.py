@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import material
 import pytest
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
 import generator
 
@@ -23,12 +22,10 @@ STYLE = _theme() + (Path(generator.__file__).parent / "assets/css/diagrams.css")
 
 
 @pytest.fixture(scope="session")
-def browser_page() -> Iterator[Page]:
-    path = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=path, args=["--no-sandbox"])
-        yield browser.new_page(viewport={"width": 390, "height": 800})
-        browser.close()
+def browser_page(browser: Browser) -> Iterator[Page]:
+    page = browser.new_page(viewport={"width": 390, "height": 800})
+    yield page
+    page.close()
 
 
 @pytest.fixture
