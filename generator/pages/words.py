@@ -12,7 +12,9 @@ import markdown
 from markupsafe import Markup
 
 
+@lru_cache(maxsize=1)
 def _converter() -> markdown.Markdown:
+    """One for all texts: making one takes longer than most texts do."""
     converter = markdown.Markdown(extensions=["tables"], output_format="html")
     converter.preprocessors.deregister("html_block")
     converter.inlinePatterns.deregister("html")
@@ -26,7 +28,7 @@ def block(text: str) -> Markup:
     >>> str(block("Turn **slowly** <b>"))
     '<p>Turn <strong>slowly</strong> &lt;b&gt;</p>'
     """
-    return Markup(_converter().convert(text))
+    return Markup(_converter().reset().convert(text))
 
 
 def inline(text: str) -> Markup:
