@@ -10,9 +10,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
 ROOT = Path(__file__).parent.parent
+
+settings.register_profile("patient", deadline=None)
+settings.load_profile("patient")  # a busy machine is no fault of the code
 _NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
 _QUIET = (
     "--no-sandbox",
