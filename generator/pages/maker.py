@@ -95,6 +95,7 @@ class Maker:
             percent=words.percent,
             listed=words.listed,
             spaced=words.spaced,
+            own_note=words.own_note,
         )
         environment.globals["records"] = self.records
         return environment

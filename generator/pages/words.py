@@ -96,3 +96,16 @@ def spaced(record_id: str) -> str:
     'hook gear screws'
     """
     return record_id.replace("-", " ")
+
+
+STANDING = re.compile(r"\s*The machine's own\s+service\s+data\s+stands\s+above\s+this\.")
+"What nearly every target says; a page that shows targets says it once, in its own place."
+
+
+def own_note(text: str) -> str:
+    """A target's note without the sentence that the page says for all targets.
+
+    >>> own_note("Heavy thread: the high end. The machine's own service data stands above this.")
+    'Heavy thread: the high end.'
+    """
+    return STANDING.sub("", text).strip()
