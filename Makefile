@@ -15,8 +15,9 @@ site: .venv/ready
 serve: .venv/ready
 	$(BIN)/mkdocs serve
 
+# A file of tests stays in one process: what its tests share is made once.
 test: .venv/test-ready
-	$(BIN)/python -m pytest
+	$(BIN)/python -m pytest --numprocesses auto --dist loadfile
 
 benchmarks: .venv/test-ready
 	$(BIN)/python -m pytest tests/benchmarks --override-ini addopts=-q

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from filelock import FileLock
 from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
@@ -55,9 +56,18 @@ def browser() -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The site of the real content, built strictly, once for all tests."""
-    folder = tmp_path_factory.mktemp("built") / "site"
+def site(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
+    """The site of the real content, built strictly, once for all tests and all their processes."""
+    base = tmp_path_factory.getbasetemp()
+    folder = (base if worker_id == "master" else base.parent) / "built" / "site"
+    folder.parent.mkdir(exist_ok=True)
+    with FileLock(f"{folder}.lock"):
+        if not (folder / "sw.js").is_file():
+            _build(folder)
+    return folder
+
+
+def _build(folder: Path) -> None:
     done = subprocess.run(
         [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "--site-dir", str(folder)],
         cwd=ROOT,
@@ -68,4 +78,3 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     )
     if done.returncode:
         pytest.fail(f"The site does not build:\n{done.stdout}{done.stderr}")
-    return folder
