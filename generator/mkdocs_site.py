@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+from html import escape
 from pathlib import Path
 
 from mkdocs.config.defaults import MkDocsConfig
@@ -10,6 +11,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
+from generator.pages.markdown_limits import NoHtml
 from generator.pages.page import PageText
 from generator.pages.site import NAVIGATION
 from generator.site_build import Site
@@ -22,32 +24,36 @@ _HUBS = {address for hubs in NAVIGATION.values() for address, _ in hubs}
 
 
 class ReadyPage(Page):
-    """A page that brings its own HTML and table of contents: nothing is left to convert."""
+    """A page that brings its own HTML and table of contents: nothing is left to convert.
+
+    The theme writes titles and descriptions into its frame as they are, so they are handed over escaped.
+    """
 
     def __init__(self, text: PageText, file: File, config: MkDocsConfig) -> None:
         self.text = text
-        super().__init__(text.title, file, config)
+        super().__init__(escape(text.title), file, config)
 
     def read_source(self, config: MkDocsConfig) -> None:
         """Our records are the source; the search index is fed from them as well."""
         self.markdown = ""
-        self.meta = {"title": self.text.title, "search": {"exclude": True}}
+        self.meta = {"title": escape(self.text.title), "search": {"exclude": True}}
         if self.text.wide:
             self.meta["hide"] = ["toc"]
         if self.text.description:
-            self.meta["description"] = self.text.description
+            self.meta["description"] = escape(self.text.description)
 
     def render(self, config: MkDocsConfig, files: Files) -> None:
         """Hand over the finished content."""
         self.content = self.text.html
-        links = [AnchorLink(h.title, h.anchor, 2) for h in self.text.headings]
+        links = [AnchorLink(escape(h.title), h.anchor, 2) for h in self.text.headings]
         self.toc = TableOfContents(links)
         self.present_anchor_ids = {h.anchor for h in self.text.headings}
         self.links_to_anchors = {}
 
 
 def dress(config: MkDocsConfig) -> None:
-    """Our templates before the theme's, our styles and scripts after them."""
+    """Our templates before the theme's, our styles and scripts after them; guides without raw HTML."""
+    config.markdown_extensions.append(NoHtml())
     overrides = str(_HERE / "pages" / "theme")
     if overrides not in config.theme.dirs:
         config.theme.dirs.insert(0, overrides)
@@ -104,7 +110,9 @@ def index(site: Site, config: MkDocsConfig) -> None:
     if search is None:
         return
     search.search_index.entries += [
-        {"location": p.address, "title": p.title, "text": p.search, "boost": p.boost} for p in site.pages if p.search
+        {"location": p.address, "title": escape(p.title, False), "text": escape(p.search, False), "boost": p.boost}
+        for p in site.pages
+        if p.search
     ]
 
 

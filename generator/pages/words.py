@@ -11,14 +11,13 @@ from math import floor
 import markdown
 from markupsafe import Markup
 
+from generator.pages.markdown_limits import NoHtml, NoLinks
+
 
 @lru_cache(maxsize=1)
 def _converter() -> markdown.Markdown:
     """One for all texts: making one takes longer than most texts do."""
-    converter = markdown.Markdown(extensions=["tables"], output_format="html")
-    converter.preprocessors.deregister("html_block")
-    converter.inlinePatterns.deregister("html")
-    return converter
+    return markdown.Markdown(extensions=["tables", NoHtml(), NoLinks()], output_format="html")
 
 
 @lru_cache(maxsize=None)

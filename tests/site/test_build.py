@@ -66,3 +66,13 @@ def test_a_shops_own_folder_is_laid_over_the_first(project):
     (project / "mkdocs.yml").write_text(config, encoding="utf-8")
     done = build(project)
     assert done.returncode == 0, done.stdout
+
+
+def test_a_guide_shows_tags_as_words(project):
+    guide = project / "content" / "guides" / "oil.md"
+    guide.write_text(guide.read_text(encoding="utf-8") + "\nTurn <b>slowly</b>.\n\n<script>struck()</script>\n", encoding="utf-8")
+    assert build(project).returncode == 0
+    shown = (project / "site" / "guides" / "oil.html").read_text(encoding="utf-8")
+    assert "Turn &lt;b&gt;slowly&lt;/b&gt;." in shown
+    assert "&lt;script&gt;struck()&lt;/script&gt;" in shown
+    assert "<script>struck" not in shown

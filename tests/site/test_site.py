@@ -36,11 +36,11 @@ def _there(site: Path) -> frozenset[Path]:
 def _problems(site: Path, path: Path):
     for tag, address in page(path).links:
         parts = urlsplit(address)
-        if parts.scheme in ("http", "https") or address.startswith("//"):
+        if parts.scheme not in ("", "data") or address.startswith("//"):
             if address not in _OUTSIDE_WORDS or tag != "a":
                 yield f"{path.relative_to(site)} leads out: {tag} {address}"
             continue
-        if parts.scheme:
+        if parts.scheme == "data":
             continue
         target = _target(site, path, parts.path)
         if target not in _there(site):

@@ -13,6 +13,7 @@ from generator.records.rules.registry import rule
 from generator.records.walk import strings
 
 _CODE = re.compile(r"(?<!`)(`+)(?!`).+?(?<!`)\1(?!`)", re.DOTALL)
+_LINK = re.compile(r"(?<!\\)\[[^\]\n]*\](\([^)\n]*\)|\[|:\s)")
 _TAG = re.compile(r"(?<!\\)<[A-Za-z/!?][^\s>]*>?")
 
 
@@ -23,6 +24,16 @@ def no_raw_html(book: Book) -> Iterator[Finding]:
         if tag:
             message = f"Raw HTML, or what a browser takes for it: {quote(tag[0], 30)}."
             hint = "Use Markdown; put a space after a '<' that means less, or backticks round it."
+            yield book.finding(record, route, message, hint)
+
+
+@rule("Text holds no link and no picture.")
+def no_links(book: Book) -> Iterator[Finding]:
+    for record, route, text in _texts(book):
+        link = _LINK.search(_CODE.sub("", text))
+        if link:
+            message = f"A link or a picture: {quote(link[0], 30)}."
+            hint = "Write the words alone: pages link by themselves. What a figure comes from goes into sources.yaml."
             yield book.finding(record, route, message, hint)
 
 
