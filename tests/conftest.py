@@ -41,11 +41,19 @@ def chromium_path() -> str | None:
 
 
 @pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
+def shared(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
+    """A folder for all processes of this run."""
+    base = tmp_path_factory.getbasetemp()
+    return base if worker_id == "master" else base.parent
+
+
+@pytest.fixture(scope="session")
+def browser(shared: Path) -> Iterator[Browser]:
     """A real Chromium. Fails, with what to do, where none can be had."""
-    path = chromium_path()
-    if path is None:
-        subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], capture_output=True, check=False)
+    with FileLock(shared / "chromium.lock"):
+        path = chromium_path()
+        if path is None:
+            subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], capture_output=True, check=False)
     with sync_playwright() as library:
         try:
             opened = library.chromium.launch(executable_path=path, args=list(_QUIET))
@@ -56,10 +64,9 @@ def browser() -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
+def site(shared: Path) -> Path:
     """The site of the real content, built strictly, once for all tests and all their processes."""
-    base = tmp_path_factory.getbasetemp()
-    folder = (base if worker_id == "master" else base.parent) / "built" / "site"
+    folder = shared / "built" / "site"
     folder.parent.mkdir(exist_ok=True)
     with FileLock(f"{folder}.lock"):
         if not (folder / "sw.js").is_file():

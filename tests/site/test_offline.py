@@ -2,27 +2,19 @@
 
 from __future__ import annotations
 
-import functools
-import http.server
 import os
 import shutil
 import subprocess
 import sys
-import threading
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import expect
 
+from tests.site.serving import served
+
 ROOT = Path(__file__).parent.parent.parent
-
-
-class Quiet(http.server.SimpleHTTPRequestHandler):
-    """Serves without a log line for each request."""
-
-    def log_message(self, *_: object) -> None:
-        """Nothing."""
 
 
 def build(folder: Path) -> Path:
@@ -45,11 +37,8 @@ def project(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def host(project: Path) -> Iterator[str]:
-    handler = functools.partial(Quiet, directory=str(project / "site"))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    yield f"http://127.0.0.1:{server.server_port}"
-    server.shutdown()
+    with served(project / "site") as address:
+        yield address
 
 
 @pytest.fixture
