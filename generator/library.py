@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cached_property
 
-from generator.family_view import FamilyView, build_view, gates_of, seat
+from generator.family_build import build_view
+from generator.family_view import FamilyView, gates_of, seat
 from generator.records.model import Records, TreeGate, TreeTransfer
 
 __all__ = ["FamilyView", "Library", "seat"]

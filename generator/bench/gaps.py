@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from generator.analysis.coverage import silent_checks
 from generator.bench.bench import Bench
 from generator.bench.coverage import Coverage
-from generator.family_view import FamilyView, can_occur, unmet
+from generator.family_build import can_occur, unmet
+from generator.family_view import FamilyView
 from generator.records.model import FailureMode
 
 KINDS = {

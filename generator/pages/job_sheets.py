@@ -81,8 +81,7 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, site_url: 
         settings=[s for s in steps if s.setting],
         sew=steps[-1],
         proving_cautions=[c for c in job_view.proving_cautions(view, maker.records) if c not in throughout],
-        widest=_figure(view, "widest_zigzag"),
-        longest=_figure(view, "longest_stitch"),
+        tests=job_view.closing_tests(view.family),
         online=online,
         code=_code(online) if site_url else "",
     )
@@ -99,11 +98,6 @@ def _order_said(plan: Plan) -> str:
     if plan.fewest_changes:
         return "No other order turns the machine over and changes tools less."
     return "A good order, but not proved to be the one with the fewest turns of the machine and changes of tool."
-
-
-def _figure(view: FamilyView, name: str) -> str:
-    figure = view.family.figures.get(name)
-    return f" ({figure.value})" if figure else ""
 
 
 def _code(address: str) -> Markup:

@@ -11,7 +11,11 @@ from generator.pages import words
 from generator.pages.assembly_pages import range_words
 from generator.pages.job_joints import JointView, joint_cautions, joint_view, seat_again
 from generator.pages.maker import Links
-from generator.records.model import Check, OilPoint, Setting
+from generator.records.model import Check, Family, OilPoint, Setting
+from generator.standards.quantity import Quantity
+
+_ALONE_KG = 23
+"Least weight for two people: the load constant of the revised NIOSH lifting equation; from memory."
 
 _TURNS = {
     UPRIGHT: "Stand the machine upright.",
@@ -63,7 +67,7 @@ def step_views(
     `throughout` are cautions read before the first step; `work` says each remedy, by its id, in words.
     """
     told = (_step(view, n, step, work, link) for n, step in enumerate(plan.steps, 1))
-    return tuple(_with_joints_once(_with_cautions(_with_turns(told, plan), throughout)))
+    return tuple(_with_joints_once(_with_cautions(_with_turns(told, plan, lift_words(view.family)), throughout)))
 
 
 def _with_joints_once(steps: Iterator[StepView]) -> Iterator[StepView]:
@@ -76,12 +80,20 @@ def _with_joints_once(steps: Iterator[StepView]) -> Iterator[StepView]:
         yield replace(step, joints=tuple(joints))
 
 
-def _with_turns(steps: Iterator[StepView], plan: Plan) -> Iterator[StepView]:
+def lift_words(family: Family) -> str:
+    """What the head weighs, and from what weight one pair of hands is not enough."""
+    if family.weight is None:
+        return "A heavy head takes two people."
+    alone = Quantity.parse(family.weight).number("kg") < _ALONE_KG
+    return f"The head weighs {family.weight}{'' if alone else ': two people'}."
+
+
+def _with_turns(steps: Iterator[StepView], plan: Plan, lift: str) -> Iterator[StepView]:
     """The plan notes a turn of the machine first; here it has a line of its own before the cautions."""
     lies = UPRIGHT
     for shown, step in zip(steps, plan.steps, strict=True):
         if step.position != lies:
-            shown = replace(shown, turn=f"{_TURNS[step.position]} A heavy head takes two people.", notes=shown.notes[1:])
+            shown = replace(shown, turn=f"{_TURNS[step.position]} {lift}", notes=shown.notes[1:])
         yield shown
         lies = step.position
 

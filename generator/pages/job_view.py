@@ -16,7 +16,7 @@ from generator.pages.assembly_pages import price_words
 from generator.pages.chart_pages import joint_title
 from generator.pages.maker import Links
 from generator.pages.remedy_words import remedy_words
-from generator.records.model import FailureMode, Records, Shop
+from generator.records.model import FailureMode, Family, Records, Shop
 
 PROVING = "proving-sew"
 "The technique that every job ends with, where the records have it."
@@ -66,7 +66,7 @@ def throughout(view: FamilyView, job: Job, records: Records) -> tuple[str, ...]:
     found += [c for home in homes for c in view.assemblies[home].cautions]
     for mode in (view.failure_modes[m] for m in job.modes):
         technique = records.techniques.get(mode.remedy.technique or "")
-        found += [*mode.cautions, *(technique.cautions if technique else ())]
+        found += [*mode.cautions, *view.needed(technique.cautions if technique else ())]
     return tuple(dict.fromkeys(found))
 
 
@@ -114,11 +114,31 @@ def worth_doing(job: Job, shop: Shop) -> tuple[WhileOpen, ...]:
 
 
 def proving_cautions(view: FamilyView, records: Records) -> tuple[str, ...]:
-    """Those of the proving sew; none about power on a machine without a motor."""
+    """Those of the proving sew."""
     technique = records.techniques.get(PROVING)
-    cautions = technique.cautions if technique else ()
-    powered = view.family.features.get("motor", True)
-    return tuple(c for c in cautions if powered or not c.startswith("power-on"))
+    return view.needed(technique.cautions if technique else ())
+
+
+def closing_tests(family: Family) -> tuple[str, ...]:
+    """What is sewn before the machine goes home, as far as this family can sew it."""
+    overlock, has = family.bed == "overlock", family.features.get
+    tests = {
+        "The complaint first: the customer's fabric, thread, stitch and speed.": True,
+        "Plain seam, narrow and wide; chain off the end.": overlock,
+        "Straight stitch, middle length.": not overlock,
+        f"Widest zigzag{_figure(family, 'widest_zigzag')}.": has("zigzag"),
+        f"Longest stitch{_figure(family, 'longest_stitch')}.": True,
+        "Reverse, back over the same line.": has("reverse"),
+        "Slow, then fast.": True,
+        "Two layers, and over a seam crossing.": True,
+        "Look at both sides. Pin the sample to this sheet.": True,
+    }
+    return tuple(test for test, can in tests.items() if can)
+
+
+def _figure(family: Family, name: str) -> str:
+    figure = family.figures.get(name)
+    return f" ({figure.value})" if figure else ""
 
 
 def range_of_money(ends: tuple[int | Fraction, int | Fraction], currency: str) -> str:

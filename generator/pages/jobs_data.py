@@ -9,7 +9,7 @@ from generator.bench import Bench
 from generator.family_view import FamilyView, seat
 from generator.pages import job_view, words
 from generator.pages.browser_data import FOLDER, script
-from generator.pages.job_steps import StepView, step_views
+from generator.pages.job_steps import StepView, lift_words, step_views
 from generator.pages.maker import Links
 from generator.pages.remedy_words import remedy_words
 from generator.records.model import Shop
@@ -48,11 +48,13 @@ def jobs_data(bench: Bench, view: FamilyView) -> dict[str, object]:
         "joints": {j: job_view.joint_title(note) for j, note in view.fasteners.items()},
         "counts": {j: note.count for j, note in view.fasteners.items() if note.count},
         "tools": {t.id: t.title for t in records.tools.values()},
-        "techniques": {t.id: {"title": t.title, "cautions": t.cautions} for t in records.techniques.values()},
+        "techniques": {t.id: {"title": t.title, "cautions": view.needed(t.cautions)} for t in records.techniques.values()},
         "cautions": {
             c.id: {"title": c.title, "text": words.plain(c.text), "level": c.level} for c in records.cautions.values()
         },
         "always": view.family.cautions,
+        "tests": job_view.closing_tests(view.family),
+        "lift": lift_words(view.family),
         "provingCautions": job_view.proving_cautions(view, records),
         "shop": _shop(records.shop),
     }

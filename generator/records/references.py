@@ -84,7 +84,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("steps", "*", "caution"): "caution",
         ("source",): "source",
     },
-    "caution": {("source",): "source"},
+    "caution": {("needs", "*"): "feature", ("source",): "source"},
     "term": {("see", "*"): "term"},
     "shop": {("prices", "*:"): "part", ("stock", "*:"): "part"},
 }

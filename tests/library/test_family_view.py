@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from generator.library import Library
+from generator.records.model import Caution, Move
 from tests.building import two_families
 
 
@@ -54,3 +57,18 @@ def test_a_reference_fits_modes_by_mode_gate_part_setting_and_assembly():
     assert library.fitted("needle") == {"needle-bent", "needle-worn"}
     assert library.fitted("timing") == {"timing-off"}
     assert library.fitted("drive") == {"gear-cracked", "lever-down", "timing-off"}
+
+
+def test_a_caution_about_what_a_family_says_it_lacks_is_spared_and_in_doubt_it_stays():
+    records = two_families()
+    lever = Caution("lever", "The lever bites", "Mind it.", "caution", needs=("drop_feed_lever",))
+    needle = replace(records.assemblies["bar"].parts["needle"], cautions=("lever",), off=Move(minutes=1, cautions=("lever",)))
+    bar = replace(records.assemblies["bar"], parts={"needle": needle}, cautions=("lever",))
+    checks = {i: replace(c, cautions=("lever",)) for i, c in records.checks.items()}
+    library = Library(replace(records, cautions={"lever": lever}, assemblies={**records.assemblies, "bar": bar}, checks=checks))
+    for family, kept in (("full", ("lever",)), ("plain", ()), ("slow", ("lever",))):
+        view = library.for_family(family)
+        part = view.assemblies["bar"].parts["needle"]
+        shown = (view.assemblies["bar"].cautions, part.cautions, part.off.cautions, view.checks["look"].cautions)
+        assert shown == (kept,) * 4
+        assert view.needed(("lever",)) == kept

@@ -16,8 +16,10 @@ from generator.bench import Bench
 from generator.content_rules import load_checked
 from generator.library import Library
 from generator.pages import job_sheets
+from generator.pages.job_steps import lift_words
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
+from generator.records.model import Family
 from generator.records.report import as_text
 
 ROOT = Path(__file__).parents[2]
@@ -175,3 +177,18 @@ def test_a_simple_job_prints_on_one_side_and_the_longest_of_every_family_on_two(
         simple = [(n, mode) for n, mode in sorted(jobs) if n <= 4][-2:]
         for (_, mode), sides in (*((j, 2) for j in longest), *((j, 1) for j in simple)):
             assert printed(browser, pages[f"jobs/{view.id}/{mode}.html"], paper, tmp_path) <= sides, (view.id, mode)
+
+
+@pytest.mark.parametrize(
+    ("weight", "said"),
+    [
+        (None, "A heavy head takes two people."),
+        ("12 kg", "The head weighs 12 kg."),
+        ("22.9 kg", "The head weighs 22.9 kg."),
+        ("23 kg", "The head weighs 23 kg: two people."),
+        ("38 kg", "The head weighs 38 kg: two people."),
+    ],
+)
+def test_a_turn_of_the_machine_says_its_weight_and_from_the_lifting_limit_asks_for_two_people(weight, said):
+    """The load constant of the revised NIOSH lifting equation is 23 kg (51 lb); from memory."""
+    assert lift_words(Family("f", "F", "domestic", "A family.", (), weight=weight)) == said

@@ -203,6 +203,15 @@ def test_targets_are_large_enough_and_nothing_is_wider_than_a_phone(page, small,
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
 
 
+def test_the_plan_ends_with_the_closing_tests_of_the_machine_and_lines_for_the_tally(page, small, bench):
+    for view in bench.library.views:
+        mode = sorted(view.failure_modes)[0]
+        page.goto(f"file://{small}/{planner_page.ADDRESS}#family={view.id}&for={mode}")
+        page.reload()
+        expect(page.locator("#plan-sheet .hw-tests li")).to_have_text(list(job_view.closing_tests(view.family)))
+        expect(page.locator("#plan-sheet .hw-outcome")).to_contain_text(view.failure_modes[mode].title, use_inner_text=False)
+
+
 def test_on_paper_the_sheet_stands_alone(page):
     page.emulate_media(media="print")
     expect(page.locator(".hw-planner")).to_be_hidden()

@@ -43,9 +43,7 @@ def _with_turns(steps: Iterable[Step]) -> Iterator[Step]:
     """Say first when the machine is turned over: that is where heads fall and fingers are caught."""
     lies = UPRIGHT
     for step in steps:
-        turned = (
-            f"First turn the machine {step.position.replace('-', ' ')}; a heavy head takes two people.",
-        )
+        turned = (f"First turn the machine {step.position.replace('-', ' ')}.",)
         yield replace(step, notes=(*turned, *step.notes)) if step.position != lies else step
         lies = step.position
 

@@ -33,6 +33,8 @@ class Caution:
     '"caution" or "danger".'
     defer: str | None = None
     "Markdown: who or what stands above this."
+    needs: tuple[str, ...] = ()
+    "Features that a family must have for this to apply."
     source: str | None = None
     "Id of a source."
 

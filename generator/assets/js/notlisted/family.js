@@ -1,4 +1,4 @@
-/* A machine that is not in the book, built from what it has: the same cutting down as generator/family_view.py.
+/* A machine that is not in the book, built from what it has: the same cutting down as generator/family_build.py.
    `book` is the data of all mechanisms; `chosen` is {title, kind, uses: [{use, without}], features: {id: true}}. */
 (function () {
   "use strict";

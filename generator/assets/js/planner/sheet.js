@@ -7,11 +7,8 @@
 
   const SHOWN_OPEN = 6;
   const LONG = [[34, "hw-long hw-longest"], [22, "hw-long"]]; // steps beyond which a sheet prints closer, as job sheets do
+  const ABOVE = "The machine's own service data stands above every figure here.";
   const PROOFS_SHORT = "On paper, the way of each proof is left out; it stands on the page and in the book of checks.";
-  const TESTS = [
-    "The complaint first: the customer's fabric, thread, stitch and speed.", "Slow, then fast.",
-    "Two layers, and over a seam crossing.", "Look at both sides. Pin the sample to this sheet.",
-  ];
 
   const box = () => el("span", { class: "hw-box", "aria-hidden": "true" });
   const blank = (label) => el("span", { class: "hw-blank" }, `${label} `, el("i", {}));
@@ -154,13 +151,23 @@
     if (!made.length) return null;
     const titles = ["Setting, in order", "Should be", "Found", "Left at"].map((words) => el("th", { scope: "col" }, words));
     const row = (step) => el("tr", {}, el("th", { scope: "row" }, el("a", { href: `#step-${step.number}` }, step.title)), el("td", {}, step.target || "as it proves"), el("td", {}), el("td", {}));
-    return section("Readings", el("table", { class: "hw-table hw-readings" }, el("thead", {}, el("tr", {}, titles)), el("tbody", {}, made.map(row))));
+    return section("Readings", el("p", { class: "hw-rests" }, ABOVE), el("table", { class: "hw-table hw-readings" }, el("thead", {}, el("tr", {}, titles)), el("tbody", {}, made.map(row))));
   }
 
   function proving(family, sew) {
     const row = stepRow(family, sew);
-    row.querySelector(".hw-jobstep-body").append(el("ul", { class: "hw-tests" }, TESTS.map((words) => el("li", {}, box(), words))));
+    row.querySelector(".hw-jobstep-body").append(el("ul", { class: "hw-tests" }, family.tests.map((words) => el("li", {}, box(), words))));
     return section("Prove it on scrap", el("ol", { class: "hw-jobsteps" }, row));
+  }
+
+  /** What turned out to be wrong goes into the tally: boxes and lines for a pencil. */
+  function tally(family, plan) {
+    const was = (...words) => el("span", { class: "hw-was" }, box(), ...words);
+    const modes = handwheel.job.putsRight(family, plan).flatMap((id) => [was(family.modes[id].title), " "]);
+    const made = section("For the tally", el("p", {}, "It was: ", modes, was(blank("something else"))),
+      el("p", {}, ["Model", "Minutes taken", "Date", "Initials"].flatMap((words) => [blank(words), " "])));
+    made.classList.add("hw-outcome");
+    return made;
   }
 
   const longOf = (plan) => (LONG.find(([most]) => plan.steps.length > most) || [0, ""])[1];
@@ -181,7 +188,8 @@
         worth(family, plan, add),
         wayOut.length ? section(wayIn.length ? "The way out" : "Setting", list(family, wayOut), longOf(plan) ? el("p", { class: "hw-rests hw-on-paper" }, PROOFS_SHORT) : null) : null,
         readings(told),
-        proving(family, told[told.length - 1])),
+        proving(family, told[told.length - 1]),
+        tally(family, plan)),
     ];
   }
 

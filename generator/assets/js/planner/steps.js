@@ -97,7 +97,7 @@
     return steps.map((one) => {
       const turned = one.position !== lies;
       lies = one.position;
-      const words = `First turn the machine ${one.position.replace(/-/g, " ")}; a heavy head takes two people.`;
+      const words = `First turn the machine ${one.position.replace(/-/g, " ")}.`;
       return turned ? { ...one, turned, notes: [words, ...one.notes] } : one;
     });
   }

@@ -36,7 +36,7 @@
       ...words,
       number,
       step,
-      turn: step.turned ? `${TURNS[step.position]} A heavy head takes two people.` : "",
+      turn: step.turned ? `${TURNS[step.position]} ${family.lift}` : "",
       notes: [...own, ...(words.notes || [])],
     };
   }
