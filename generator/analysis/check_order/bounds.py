@@ -1,28 +1,43 @@
 """Minutes that no policy can go below, from any state.
 
-Three sums that cannot overlap, each over the hypotheses left:
+With the tolls of the start (see `tolls`), for the hypotheses left and the parts open:
 
-*endings*: a hypothesis ends in a remedy or a trial that cures it, whose minutes and openings from
-here it pays at least once;
+    bound = tolls of all pairs left + endings, from here, of the hypotheses left - spent claims
 
-*partings*: before it ends, it pays for what tells it from others. Give each pair of hypotheses
-that must part a toll. When no action, done with any of the hypotheses left, takes more tolls off
-than it costs those who do not end in it, the sum of all tolls is a lower bound (by induction over
-the policy). With tolls w(g) w(h) rate, the most that an action may take off a pair is its
-minutes x mass that does not end / sum of w(g) w(h) over the pairs that it parts: this rate only
-rises as fewer hypotheses are left. For independent remedies it is exact: the p / c rule of Kadane
-and Simon (1977), sum over pairs of min(w(g) c(h), w(h) c(g));
+An *ending* from here is the least, over the actions that end the hypothesis, of what tolls leave of
+the action's minutes, with what is kept of the openings that it still needs. *Spent claims* are those
+on parts that are open, by actions that still tell something.
 
-*openings*: hypotheses which nothing tells apart without opening something pay the least of what
-must be opened to go on, but for parts that their own ending opens anyway.
+No action lowers the bound by more than it costs. Of a hypothesis that goes on, the tolls that come
+off are covered by the row: the action's minutes and its claims. Its claims on parts that were open
+are spent no longer, as it tells nothing more. A part that it opens takes off what is kept of that
+and the claims of other actions, which with its own claim are no more than the opening. Of a
+hypothesis that ends, tolls and ending are covered by the row in the same way. So, by induction over
+what follows, the bound is never above the minutes of any policy.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
-from generator.analysis.check_order.cost import Action, Mass
+from generator.analysis.check_order.cost import Mass
 from generator.analysis.check_order.states import Move, State, States
+from generator.analysis.check_order.tolls import Tolls
+
+
+class PairTolls(dict[int, float]):
+    """Tolls of all pairs in a set of hypotheses."""
+
+    def __init__(self, tolls: Tolls) -> None:
+        super().__init__({0: 0.0})
+        rows = [[0.0] * tolls.size for _ in range(tolls.size)]
+        for pair in tolls.pairs:
+            rows[pair.other][pair.one] = pair.toll
+        self._rows = [Mass(tuple(row)) for row in rows]
+
+    def __missing__(self, left: int) -> float:
+        top = left.bit_length() - 1
+        rest = left ^ 1 << top
+        found = self[left] = self[rest] + self._rows[top][rest]
+        return found
 
 
 class Lower:
@@ -31,137 +46,50 @@ class Lower:
     def __init__(self, states: States) -> None:
         self.states = states
         self._board = states.board
-        bits = range(len(self._board.groups))
-        self._enders = [[a for a in self._board.actions if a.ends >> h & 1] for h in bits]
-        self._foreign = _foreign(self._enders, len(self._board.opening.weights))
-        self._alike = _alike(self._board.actions)
-        self._endings: dict[int, Mass] = {}
-        self._partings: dict[int, float] = {}
+        tolls = Tolls(self._board, [action for action, _ in states.steps(self._board.all).actions])
+        self._openings = tolls.openings
+        self._enders = [list(tolls.ender_minutes(h)) for h in range(tolls.size)]
+        self._claims = [
+            (1 << part, tolls.actions[number], Mass(tuple(claims)))
+            for (number, part), claims in tolls.claims().items()
+        ]
+        self._tolls = PairTolls(tolls)
+        self._unspent: dict[int, Mass] = {}
 
     def quick(self, move: Move) -> float:
-        """A bound for a move that takes little to reckon: its cost and the endings after it."""
+        """A bound for a move that takes little to reckon: as if every action told something after it."""
         ending = self._ending(move.opened)
-        return move.cost + sum(ending[leaf] for leaf in move.leaves)
+        return move.cost + sum([ending[leaf] + self._tolls[leaf] for leaf in move.leaves])
 
     def bound(self, state: State) -> float:
-        """The sum of the three; exact where one remedy cures all that is left."""
+        """Exact where one remedy cures all that is left."""
         left, parts = state
         last = self.states.last(left)
         if last is not None:
             return self._board.mass[left] * self._board.cost(last, parts)
-        return self._ending(parts)[left] + self._parting(left) + self._opening(left, parts)
+        bound = self._tolls[left] + self._ending(parts)[left]
+        for part, action, claims in self._claims:
+            if parts & part and not action.tells(left):
+                bound += claims[left]
+        return bound
 
     def _ending(self, parts: int) -> Mass:
-        """Least minutes of what ends each hypothesis, times its mass, to be added up."""
-        found = self._endings.get(parts)
+        """Endings with the parts open, less every claim on them."""
+        found = self._unspent.get(parts)
         if found is None:
-            least = (min(self._board.cost(a, parts) for a in enders) for enders in self._enders)
-            weights = zip(self._board.mass.weights, least)
-            found = self._endings[parts] = Mass(tuple(w * minutes for w, minutes in weights))
+            minutes = (self._ending_of(h, parts) for h in range(len(self._enders)))
+            found = self._unspent[parts] = Mass(tuple(minutes))
         return found
 
-    def _parting(self, left: int) -> float:
-        """Tolls of all pairs: the least rate among the actions that part them, times w(g) w(h)."""
-        found = self._partings.get(left)
-        if found is None:
-            alike = [both for a in self._alike if (both := a & left) & (both - 1)]
-            cells, found = [left], 0.0
-            for rate, _, sets in sorted(self._rates(left)):
-                found += rate * sum(self._parted(cell, sets, alike) for cell in cells)
-                cells = _refine(cells, sets)
-                if not cells:
-                    break
-            self._partings[left] = found
-        return found
-
-    def _rates(self, left: int) -> list[tuple[float, int, tuple[int, ...]]]:
-        """The inner loop of the search: plain loops, which run twice as fast as sums of generators."""
-        mass = self._board.mass
-        rates = []
-        for order, (action, leaves) in enumerate(self.states.steps(left).actions):
-            going = pairs = 0.0
-            for part in leaves:
-                weight = mass[part]
-                pairs += going * weight
-                going += weight
-            ends = action.ends & left
-            if ends:
-                pairs += mass[ends] * going
-                leaves = (*leaves, ends)
-            if pairs > 0:
-                rates.append((going * action.minutes / pairs, order, leaves))
-        return rates
-
-    def _parted(self, cell: int, sets: tuple[int, ...], alike: list[int]) -> float:
-        """Sum of w(g) w(h) over pairs in a cell that the sets part, but for pairs ended alike."""
-        parts = [part for s in sets if (part := cell & s)]
-        if len(parts) < 2:
-            return 0.0
-        mass = self._board.mass
-        before = pairs = 0.0
-        for part in parts:
-            weight = mass[part]
-            pairs += before * weight
-            before += weight
-        for a in alike:
-            if a & cell:
-                pairs -= _pairs([mass[part & a] for part in parts])
-        return max(pairs, 0.0)
-
-    def _opening(self, left: int, parts: int) -> float:
-        cells, shut = [left], []
-        for action, leaves in self.states.steps(left).actions:
-            if action.parts & ~parts:
-                shut.append(action)
+    def _ending_of(self, hypothesis: int, parts: int) -> float:
+        kept, claimed = [], 0.0
+        for opening in self._openings[hypothesis]:
+            if parts >> opening.part & 1:
+                claimed += sum(opening.claims)
             else:
-                cells = _refine(cells, leaves)
-                if not cells:
-                    return 0.0
-        return sum(self._least_opening(cell, shut, parts) for cell in cells)
-
-    def _least_opening(self, cell: int, shut: list[Action], parts: int) -> float:
-        least = float("inf")
-        for action in shut:
-            if action.tells(cell):
-                to_open = action.parts & ~parts
-                least = min(least, self._foreign_opening(cell, to_open))
-                if not least:
-                    break
-        return least
-
-    def _foreign_opening(self, cell: int, to_open: int) -> float:
-        """Minutes times mass of opening parts for hypotheses whose ending does not open them."""
-        opening, mass = self._board.opening.weights, self._board.mass
-        return sum(
-            minutes * mass[cell & self._foreign[part]]
-            for part, minutes in enumerate(opening)
-            if to_open >> part & 1
+                kept.append((1 << opening.part, opening.kept))
+        least = min(
+            own + sum([minutes for part, minutes in kept if action.parts & part])
+            for action, own in self._enders[hypothesis]
         )
-
-
-def _foreign(enders: list[list[Action]], parts: int) -> list[int]:
-    """For each part, the hypotheses for which nothing that ends them needs it."""
-    return [
-        sum(1 << h for h, ends in enumerate(enders) if not any(a.parts >> part & 1 for a in ends))
-        for part in range(parts)
-    ]
-
-
-def _alike(actions: tuple[Action, ...]) -> list[int]:
-    """The largest sets of two or more hypotheses that one action ends: they need not part."""
-    sets = {a.ends for a in actions if a.ends & (a.ends - 1)}
-    return sorted(s for s in sets if not any(s != other and not s & ~other for other in sets))
-
-
-def _pairs(masses: Iterable[float]) -> float:
-    """Sum of the products of all pairs."""
-    before = pairs = 0.0
-    for mass in masses:
-        pairs += before * mass
-        before += mass
-    return pairs
-
-
-def _refine(cells: list[int], sets: tuple[int, ...]) -> list[int]:
-    """Cells cut by the sets, without those of one hypothesis."""
-    return [cut for cell in cells for s in sets if (cut := cell & s) & (cut - 1)]
+        return least - claimed

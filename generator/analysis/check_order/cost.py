@@ -15,15 +15,18 @@ from generator.analysis.machine import Machine, Remedy
 
 
 class Mass(dict[int, float]):
-    """Mass of a set of hypotheses, added up from the lowest bit so that it never varies."""
+    """Mass of a set of hypotheses, added up from the highest bit so that it never varies."""
 
     def __init__(self, weights: tuple[float, ...]) -> None:
         super().__init__({0: 0.0})
         self.weights = weights
 
     def __missing__(self, hypotheses: int) -> float:
-        top = hypotheses.bit_length() - 1
-        mass = self[hypotheses ^ (1 << top)] + self.weights[top]
+        mass, rest = 0.0, hypotheses
+        while rest:
+            top = rest.bit_length() - 1
+            mass += self.weights[top]
+            rest ^= 1 << top
         self[hypotheses] = mass
         return mass
 
@@ -46,6 +49,15 @@ class Action:
     def tells(self, left: int) -> bool:
         """Whether doing it changes what is left."""
         return all(left & ~c for c in self.classes)
+
+    def shown(self, size: int) -> list[int]:
+        """What each hypothesis shows; those for which the job ends go each their own way."""
+        seen = [-1 - bit for bit in range(size)]
+        for number, shows in enumerate(self.classes):
+            for bit in range(size):
+                if shows >> bit & 1:
+                    seen[bit] = number
+        return seen
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,8 +9,6 @@ from generator.analysis.check_order.states import Move, State
 
 NEGLIGIBLE = 1e-11
 "Minutes below which two policies count as equal, so that rounding decides nothing."
-PASSES = 4
-"Passes of the search, each of them allowing more minutes."
 ABOVE = 1e-9
 "Part of the minutes of a known policy, above which the search must find it or one as good."
 
@@ -39,16 +37,10 @@ class Search:
     def run(self, reached: float) -> bool:
         """Search from the start, below the minutes that a policy is known to reach.
 
-        In passes, each allowing more minutes than the one before: a pass that finds nothing is a
-        proof, which stands if the budget then runs out. Returns whether the search came to its end.
+        Returns whether the search came to its end: if not, what is solved by then still stands.
         """
-        start = self._states.start()
-        least, above = self.bound(start), ABOVE * max(1.0, reached)
         try:
-            for number in range(1, PASSES + 1):
-                limit = least + (reached - least) * number / PASSES + above
-                if start not in self.solved:
-                    self.value(start, limit)
+            self.value(self._states.start(), reached + ABOVE * max(1.0, reached))
         except OutOfBudget:
             return False
         return True

@@ -7,7 +7,7 @@ from bisect import insort
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.states import Move, State
 
-LOOK = 5
+LOOK = 3
 "Steps followed to their end from each state."
 
 

@@ -16,7 +16,7 @@ from generator.analysis.check_order.situation import Situation
 from generator.analysis.check_order.states import Action, State, States
 from generator.analysis.machine import Remedy
 
-BUDGET = 500
+BUDGET = 4000
 "States expanded before the search gives up."
 
 

@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from generator.analysis.check_order.cost import Action, Board
 
 State = tuple[int, int]
 "Hypotheses left and parts open, in bits; only parts that still matter."
+Step = tuple[Action, tuple[int, ...]]
+"An action, and the sets of hypotheses that it may leave."
 
 
 @dataclass(frozen=True, slots=True)
 class Steps:
     """The actions worth doing while the same hypotheses are left, whatever is open."""
 
-    actions: tuple[tuple[Action, tuple[int, ...]], ...]
-    "Each with the sets of hypotheses that it may leave: remedies by id, then checks by id."
+    actions: tuple[Step, ...]
+    "Remedies by id, then checks by id."
     parts: int
     "Parts that any of them needs: what else is open no longer matters."
 
@@ -88,24 +90,27 @@ class States:
         return states
 
 
-def _steps(wider: tuple[tuple[Action, tuple[int, ...]], ...], left: int) -> Steps:
-    """Steps of a set of hypotheses, from the actions of a set that holds it."""
+def _steps(wider: Iterable[Step], left: int) -> Steps:
+    """Steps of a set of hypotheses, from the steps of a set that holds it."""
     rivals: dict[tuple[int, ...], list[Action]] = {}
-    for action, classes in wider:
-        leaves = tuple(sorted([leaf for c in classes if (leaf := c & left)]))
-        if leaves != (left,):
-            same = rivals.setdefault(leaves, [])
-            if not any(_no_dearer(rival, action) for rival in same):
-                same[:] = [r for r in same if not _no_dearer(action, r)] + [action]
-    actions = [(a, leaves) for leaves, same in rivals.items() for a in same]
-    actions.sort(key=_order)
     parts = 0
+    for action, classes in wider:
+        leaves = [leaf for c in classes if (leaf := c & left)]
+        if leaves and leaves[0] == left:
+            continue
+        leaves.sort()
+        same = rivals.setdefault(tuple(leaves), [])
+        if not any([_no_dearer(rival, action) for rival in same]):
+            same[:] = [rival for rival in same if not _no_dearer(action, rival)]
+            same.append(action)
+    actions = [(action, leaves) for leaves, same in rivals.items() for action in same]
+    actions.sort(key=_order)
     for action, _ in actions:
         parts |= action.parts
     return Steps(tuple(actions), parts)
 
 
-def _order(step: tuple[Action, tuple[int, ...]]) -> tuple[bool, str]:
+def _order(step: Step) -> tuple[bool, str]:
     return not step[0].is_remedy, step[0].id
 
 

@@ -30,7 +30,7 @@ def _least(case: Case, left: list[str], opened: set[str]) -> float:
     options = []
     for remedy in remedies.values():
         rest = [h for h in left if by_id[h].remedy.id != remedy.id]
-        now_open = opened | _off(case.machine, _remedy_parts(case.machine, remedy)[0])
+        now_open = opened | off(case.machine, remedy_parts(case.machine, remedy)[0])
         options.append(
             share * _remedy_minutes(case, remedy, opened) + _least(case, rest, now_open)
         )
@@ -46,7 +46,7 @@ def _useful(check: Check, left: list[str]) -> bool:
 
 
 def _check(case: Case, check: Check, left: list[str], share: float, opened: set[str]) -> float:
-    parts = _off(case.machine, set(check.reach))
+    parts = off(case.machine, set(check.reach))
     total = share * (check.minutes + _open_minutes(case.machine, parts - opened))
     for outcome in range(len(check.outcomes)):
         shows = [h for h in left if check.sees[h] == outcome]
@@ -59,15 +59,15 @@ def _open_minutes(machine: Machine, parts: set[str]) -> float:
     return sum(machine.parts[p].off_minutes + machine.parts[p].on_minutes for p in parts)
 
 
-def _off(machine: Machine, parts: set[str]) -> set[str]:
+def off(machine: Machine, parts: set[str]) -> set[str]:
     """The parts and everything in front of them."""
     result = set(parts)
     for part in parts:
-        result |= _off(machine, set(machine.parts[part].behind))
+        result |= off(machine, set(machine.parts[part].behind))
     return result
 
 
-def _remedy_parts(machine: Machine, remedy: Remedy) -> tuple[set[str], set[str]]:
+def remedy_parts(machine: Machine, remedy: Remedy) -> tuple[set[str], set[str]]:
     """Parts off and settings made, by adding what follows until nothing is added."""
     parts, settings = set(remedy.renew) | set(remedy.reach), set(remedy.set)
     while True:
@@ -75,7 +75,7 @@ def _remedy_parts(machine: Machine, remedy: Remedy) -> tuple[set[str], set[str]]
         for setting in list(settings):
             parts |= set(machine.settings[setting].reach)
             settings |= set(machine.settings[setting].disturbs)
-        parts = _off(machine, parts)
+        parts = off(machine, parts)
         for part in parts:
             settings |= set(machine.parts[part].disturbs)
         if len(parts) + len(settings) == size:
@@ -83,7 +83,7 @@ def _remedy_parts(machine: Machine, remedy: Remedy) -> tuple[set[str], set[str]]
 
 
 def _remedy_minutes(case: Case, remedy: Remedy, opened: set[str]) -> float:
-    parts, settings = _remedy_parts(case.machine, remedy)
+    parts, settings = remedy_parts(case.machine, remedy)
     return (
         _open_minutes(case.machine, parts - opened)
         + sum(case.machine.settings[s].minutes for s in settings)

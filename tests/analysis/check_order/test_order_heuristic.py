@@ -24,10 +24,10 @@ def unsearched() -> list[Solution]:
     return [solve(bench_case(*size), budget=0) for size in MID_SIZE]
 
 
-def test_without_search_the_policy_is_within_five_percent_on_average(
+def test_without_search_the_policy_is_within_one_percent_on_average(
     least: list[float], unsearched: list[Solution]
 ) -> None:
-    assert fmean(u.expected_minutes / best for u, best in zip(unsearched, least)) <= 1.05
+    assert fmean(u.expected_minutes / best for u, best in zip(unsearched, least)) <= 1.01
     assert not any(u.exact for u in unsearched)
 
 
@@ -40,10 +40,10 @@ def test_without_search_the_bound_is_below_and_the_policy_above_the_best(
         assert solution.expected_minutes >= best - 1e-9
 
 
-def test_a_bound_without_search_is_three_quarters_of_the_best_on_average(
+def test_a_bound_without_search_is_within_five_percent_of_the_best_on_average(
     least: list[float], unsearched: list[Solution]
 ) -> None:
-    assert fmean(u.lower_bound / best for u, best in zip(unsearched, least)) >= 0.75
+    assert fmean(u.lower_bound / best for u, best in zip(unsearched, least)) >= 0.95
 
 
 @pytest.mark.parametrize("budget", [5, 20])

@@ -1,0 +1,67 @@
+"""What is said to be out of reach is out of reach, and not by much."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from statistics import fmean
+
+import pytest
+from tests.analysis.check_order.order_brute_force import least_minutes
+from tests.analysis.check_order.order_cases import bench_case, random_case
+from tests.analysis.check_order.order_program import program_minutes
+
+from generator.analysis.check_order import Case, solve
+from generator.analysis.check_order.bounds import Lower
+from generator.analysis.check_order.cost import Board, board
+from generator.analysis.check_order.states import Move, State, States
+
+NEAR = [bench_case(number, 6 + number % 12, 6 + number % 10) for number in range(24)]
+
+
+def _met(states: States, state: State, moves: int) -> Iterator[tuple[State, Move]]:
+    """States within so many moves of a state, each with all its moves."""
+    for move in states.moves(state):
+        yield state, move
+        for after in states.then(move) if moves > 1 else ():
+            yield from _met(states, after, moves - 1)
+
+
+def _least(case: Case, bits: Board, state: State) -> float:
+    """The least minutes from a state (times mass), by trying every policy."""
+    left, parts = state
+    ids = [h.id for bit, group in enumerate(bits.groups) if left >> bit & 1 for h in group]
+    opened = {part for part, bit in bits.parts.items() if parts & bit}
+    return least_minutes(case, ids, opened) * bits.mass[left]
+
+
+@pytest.mark.parametrize("number", range(80))
+def test_no_bound_is_above_the_best_of_all_policies_from_any_state(number: int) -> None:
+    case = random_case(number + 2000, causes=(3, 5), checks=(1, 5))
+    bits = board(case)
+    states = States(bits)
+    lower, least = Lower(states), {}
+    for state, move in dict.fromkeys(_met(states, states.start(), 3)):
+        for met in (state, *states.then(move)):
+            if met not in least:
+                least[met] = _least(case, bits, met)
+                assert lower.bound(met) <= least[met] + 1e-9
+        assert lower.quick(move) <= move.cost + sum(least[s] for s in states.then(move)) + 1e-9
+
+
+def test_the_bound_is_near_the_linear_program_that_it_stands_for() -> None:
+    """The oracle is scipy's HiGHS: it solves the other side of the program, to its optimum."""
+    reached = []
+    for case in NEAR:
+        states = States(board(case))
+        bound, program = Lower(states).bound(states.start()), program_minutes(case)
+        assert bound <= program + 1e-9
+        assert program <= solve(case).expected_minutes + 1e-7
+        reached.append(bound / program)
+    assert fmean(reached) >= 0.97
+    assert min(reached) >= 0.93
+
+
+@pytest.mark.parametrize("number", range(40))
+def test_the_linear_program_is_never_above_the_best_of_all_policies(number: int) -> None:
+    case = random_case(number + 3000, causes=(2, 6), checks=(0, 6))
+    assert program_minutes(case) <= least_minutes(case) + 1e-7
