@@ -81,7 +81,8 @@ class _Solver:
     def solution(self, start: Situation) -> Solution:
         """Search, then write the policy out."""
         exact = self._search.run(self._rollout.best(self._states.start())[0])
-        policy = grow(start, self._rule)
+        rules = (self._rule,) if exact else (self._rule, *PLAIN_RULES)
+        policy = min((grow(start, rule) for rule in rules), key=expected_minutes)
         minutes = expected_minutes(policy)
         bound = min(self._search.bound(self._states.start()), minutes)
         return Solution(policy, minutes, exact, bound, self._search.expanded)

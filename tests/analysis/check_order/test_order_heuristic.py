@@ -5,9 +5,9 @@ from __future__ import annotations
 from statistics import fmean
 
 import pytest
-from tests.analysis.check_order.order_cases import bench_case
+from tests.analysis.check_order.order_cases import bench_case, random_case
 
-from generator.analysis.check_order import Solution, solve
+from generator.analysis.check_order import Solution, ratio_order, record_order, solve
 
 MID_SIZE = [(number, 8 + number % 6, 8 + number % 9) for number in range(200)]
 
@@ -44,6 +44,14 @@ def test_a_bound_without_search_is_within_five_percent_of_the_best_on_average(
     least: list[float], unsearched: list[Solution]
 ) -> None:
     assert fmean(u.lower_bound / best for u, best in zip(unsearched, least)) >= 0.95
+
+
+def test_without_search_no_plain_rule_does_better() -> None:
+    for number in range(300):
+        case = random_case(number, causes=(2, 9), checks=(0, 9))
+        solution = solve(case, budget=0)
+        plain = min(record_order(case), ratio_order(case))
+        assert solution.expected_minutes <= plain + 1e-9, number
 
 
 @pytest.mark.parametrize("budget", [5, 20])
