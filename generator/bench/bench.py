@@ -4,20 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from generator.analysis.check_order import next_step
 from generator.analysis.check_order.worklist import Item, Worklist, worklist
-from generator.analysis.job.types import Practice
 from generator.analysis.machine import Machine, Remedy
 from generator.bench.cache import DiagnosisCache
 from generator.bench.complaint import Complaint, complaint
 from generator.bench.diagnosed import Diagnosed
-from generator.bench.jobs import Job, job
-from generator.bench.machines import machine, practice
+from generator.bench.machines import machine
 from generator.bench.remedies import remedies
 from generator.bench.trees import family_tree
 from generator.family_view import FamilyView
 from generator.library import Library
+
+if TYPE_CHECKING:
+    from generator.analysis.job.types import Practice
+    from generator.bench.jobs import Job
 
 
 class Bench:
@@ -43,6 +46,8 @@ class Bench:
 
     def practice(self, view: FamilyView) -> Practice:
         """How the family's parts and settings are handled."""
+        from generator.bench.practices import practice  # the job plan is slow to load, and few ask for it
+
         if view.id not in self._practices:
             self._practices[view.id] = practice(view, self.library.records.shop)
         return self._practices[view.id]
@@ -97,6 +102,8 @@ class Bench:
 
     def job(self, view: FamilyView, remedies: Iterable[Remedy]) -> Job:
         """One visit to the bench for all the remedies. Raises ValueError where there are none."""
+        from generator.bench.jobs import job  # see `practice`
+
         asked = tuple(remedies)
         key = (view.id, asked)
         if key not in self._jobs:

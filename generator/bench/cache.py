@@ -6,7 +6,6 @@ import hashlib
 import os
 import pickle
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
 from functools import cache
 from pathlib import Path
 
@@ -58,6 +57,8 @@ def _solved(cases: Sequence[Case], say: Callable[[str], None]) -> Iterator[Diagn
     if len(cases) <= ALONE:
         yield from map(_diagnose, cases)
         return
+    from concurrent.futures import ProcessPoolExecutor  # slow to load, and not needed for kept orders
+
     with ProcessPoolExecutor(max_workers=os.cpu_count()) as workers:
         for number, diagnosed in enumerate(workers.map(_diagnose, cases), 1):
             if number % STEP == 0 or number == len(cases):

@@ -1,0 +1,40 @@
+"""How a family's parts and settings are handled, for the job plan."""
+
+from __future__ import annotations
+
+from generator.analysis.job.types import Handling, Practice, SettingHandling
+from generator.family_view import FamilyView
+from generator.records.model import Part, Setting, Shop, price_band
+
+
+def practice(view: FamilyView, shop: Shop) -> Practice:
+    """How each part and setting of one family is handled, with the shop's prices."""
+    return Practice(
+        parts={p.id: _handling(p, view, shop) for p in view.parts.values()},
+        settings={s.id: _setting_handling(s, view) for s in view.settings.values()},
+    )
+
+
+def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
+    off = part.off.position or "upright"
+    price = shop.prices.get(part.id, part.price)
+    return Handling(
+        off_position=off,
+        on_position=part.on.position or off,
+        off_tools=part.off.tools,
+        on_tools=part.on.tools,
+        joints=part.joints,
+        loose=part.loose,
+        wears=part.wears,
+        price=price_band(price) if price else None,
+        oil=tuple(o.point for _, o in view.oil() if o.part == part.id),
+    )
+
+
+def _setting_handling(setting: Setting, view: FamilyView) -> SettingHandling:
+    """A check that this family cannot do proves nothing on it: the proving sew must."""
+    return SettingHandling(
+        position=setting.position or "upright",
+        tools=setting.tools,
+        proved_by=setting.proved_by if setting.proved_by in view.checks else "",
+    )
