@@ -80,7 +80,9 @@ def _fingerprint(case: Case) -> str:
 
 @cache
 def _code() -> str:
-    sources = sorted([*(_ANALYSIS / "check_order").rglob("*.py"), _ANALYSIS / "machine.py"])
+    here = Path(__file__)
+    others = (here, here.with_name("diagnosed.py"), _ANALYSIS / "machine.py")
+    sources = sorted([*(_ANALYSIS / "check_order").rglob("*.py"), *others])
     return hashlib.sha256(b"".join(path.read_bytes() for path in sources)).hexdigest()
 
 
@@ -88,7 +90,7 @@ def _read(path: Path) -> Diagnosed | None:
     """What the file holds, or None: a cache that cannot be read is no fault."""
     try:
         found = pickle.loads(path.read_bytes())
-    except (OSError, pickle.UnpicklingError, EOFError, AttributeError, ImportError, IndexError):
+    except Exception:  # whatever a torn or foreign file raises, the case is solved again
         return None
     return found if isinstance(found, Diagnosed) else None
 

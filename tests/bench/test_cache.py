@@ -47,12 +47,17 @@ def test_changed_code_makes_every_kept_order_void(tmp_path, monkeypatch):
     assert len(solved) == 2
 
 
-def test_a_torn_file_is_solved_anew(tmp_path):
+TORN = [b"", b"\x80\x04torn", b"\x80\xff", b"I0x\n.", b"\x80\x04K\x01."]
+
+
+@pytest.mark.parametrize("torn", TORN)
+def test_a_torn_or_foreign_file_is_solved_anew(tmp_path, torn):
     kept = DiagnosisCache(tmp_path)
     whole = kept.diagnosed(case())
-    for path in tmp_path.iterdir():
-        path.write_bytes(b"\x80\x04torn")
+    (path,) = tmp_path.iterdir()
+    path.write_bytes(torn)
     assert kept.diagnosed(case()) == whole
+    assert path.read_bytes() != torn
 
 
 def test_a_folder_that_cannot_be_written_is_no_fault(tmp_path):
