@@ -113,5 +113,16 @@
     return `${Math.round(share * 100)} %`;
   }
 
-  window.handwheel = { give, whenGiven, load, root, withFamily, el, device, minutes, percent };
+  /** Does something while nothing else is to do. */
+  function whenIdle(act) {
+    if (window.requestIdleCallback) window.requestIdleCallback(act);
+    else setTimeout(act, 200);
+  }
+
+  /** Does something when what was last changed can be seen: a long sum must not hold back the tick that asked for it. */
+  function afterPaint(act) {
+    requestAnimationFrame(() => setTimeout(act));
+  }
+
+  window.handwheel = { give, whenGiven, load, root, withFamily, el, device, minutes, percent, whenIdle, afterPaint };
 })();

@@ -72,6 +72,12 @@
     ];
   }
 
+  /** Ticks the mechanisms that the machine has: one that comes in may have put others out. */
+  function tickUses(uses) {
+    const used = new Set(uses);
+    document.querySelectorAll('#nl-form [name="use"]').forEach((box) => (box.checked = used.has(box.value)));
+  }
+
   /** Says in each part's heading how much of it is ticked. */
   function countTicks() {
     document.querySelectorAll("#nl-form details").forEach((part) => {
@@ -81,4 +87,5 @@
 
   handwheel.unlisted.form = form;
   handwheel.unlisted.countTicks = countTicks;
+  handwheel.unlisted.tickUses = tickUses;
 })();

@@ -2,7 +2,7 @@
 (function () {
   "use strict";
   const { el, device, whenGiven } = handwheel;
-  const { viewOf, rivals, familyData, recordOf, form, countTicks } = handwheel.unlisted;
+  const { viewOf, rivals, familyData, recordOf, form, countTicks, tickUses } = handwheel.unlisted;
 
   const KEEP_AS = "not-listed";
   const place = (id) => document.getElementById(id);
@@ -80,9 +80,8 @@
       const out = new Set(on ? [id, ...rivals(this.book, id)] : [id]);
       const left = this.chosen.uses.filter((u) => !out.has(u.use));
       const gone = this.chosen.uses.filter((u) => out.has(u.use) && u.use !== id).map((u) => this.title(u.use));
-      this.take({ uses: on ? [...left, { use: id, without: [] }] : left }, true);
+      this.take({ uses: on ? [...left, { use: id, without: [] }] : left }, false);
       place("nl-live").textContent = gone.length ? `Taken out, as it has the same parts: ${gone.join(", ")}.` : "";
-      document.querySelector(`#nl-form [name="use"][value="${id}"]`).focus();
     }
 
     title(use) {
@@ -101,6 +100,7 @@
     }
 
     drawRest(linked) {
+      tickUses(this.chosen.uses.map((u) => u.use));
       countTicks();
       const view = viewOf(this.book, this.chosen);
       const wrong = view.symptoms.some((s) => s.id === this.chosen.symptom);

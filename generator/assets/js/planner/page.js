@@ -16,7 +16,8 @@
     picks = toggled(picks, kind, id);
     find("plan-lost").hidden = true;
     history.replaceState(null, "", toHash(family.id, picks));
-    show();
+    showTicks();
+    handwheel.afterPaint(showPlan);
   }
 
   function showTicks() {
@@ -24,8 +25,7 @@
     chosen.replaceChildren(...handwheel.offers.chosen(family, picks, toggle));
   }
 
-  function show() {
-    showTicks();
+  function showPlan() {
     print.hidden = sheet.hidden = !count(picks);
     if (!count(picks)) {
       live.textContent = "Nothing is chosen yet.";
@@ -45,7 +45,8 @@
     find("plan-lost").hidden = count(picks) === count(wanted);
     offers.replaceChildren(...handwheel.offers.groups(family, picks, toggle));
     narrow();
-    show();
+    showTicks();
+    showPlan();
   }
 
   function narrow() {

@@ -53,7 +53,7 @@
 
   /** Share of the true cause before anything and after each entry of the log. */
   function shareOfTruth(machine, log) {
-    const after = (count) => handwheel.journey.stand(machine.of, log.slice(0, count)).ranking.shares[machine.fault.id];
+    const after = (count) => handwheel.journey.sharesAfter(machine.of, log.slice(0, count))[machine.fault.id];
     return Array.from({ length: log.length + 1 }, (_, count) => after(count) || 0);
   }
 

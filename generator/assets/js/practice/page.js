@@ -18,7 +18,7 @@
 
   function take(way, id) {
     log = [...log, handwheel.practice[way](machine, id)];
-    const so = handwheel.journey.stand(machine.of, log);
+    const so = handwheel.journey.soFar(machine.of, log);
     if (so.cured) return finish(so.spent);
     show(so);
     bench.querySelector("h3").focus();
@@ -67,7 +67,7 @@
     withFamily(family, (data) => {
       machine = handwheel.practice.bringIn(data, wanted);
       log = [];
-      show(handwheel.journey.stand(machine.of, log));
+      show(handwheel.journey.soFar(machine.of, log));
     });
   }
 

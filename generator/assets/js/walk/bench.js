@@ -9,6 +9,7 @@
   const { family, symptom } = page.dataset;
   const keepAs = `walk.${family}.${symptom}`;
   const openAs = `walking.${family}.${symptom}`;
+  let ready = null; // a walk made while nothing else was to do, so that the press only has to show it
   const labels = { false: button.textContent, true: "Show the whole page" };
 
   function show(open) {
@@ -29,9 +30,15 @@
     first.scrollIntoView({ block: "start" });
   }
 
-  function open(data, linked) {
+  function made(data, linked) {
+    ready = null;
     const walk = handwheel.walk.walk(handwheel.caseOf(data, symptom), keepAs, linked);
     slot.replaceChildren(walk.node);
+    return walk;
+  }
+
+  function open(data, linked) {
+    const walk = made(data, linked);
     show(true);
     return walk;
   }
@@ -46,11 +53,15 @@
 
   handwheel.withFamily(family, (data) => {
     button.addEventListener("click", () => {
-      if (slot.hidden) goTo(open(data));
-      else show(false);
+      if (!slot.hidden) return show(false);
+      const walk = ready || made(data);
+      ready = null;
+      show(true);
+      return goTo(walk);
     });
     if (device.read(openAs, false)) open(data);
     follow(data);
+    if (slot.hidden) handwheel.whenIdle(() => (ready = slot.hidden ? made(data) : null));
     window.addEventListener("hashchange", () => follow(data));
   });
 })();

@@ -121,6 +121,17 @@
     };
   }
 
+  /** What the log has cost and opened, and whether it ended the job: {spent, open, cured}. */
+  function soFar(of, log) {
+    const so = replay(of, log);
+    return { spent: so.spent, open: [...so.open].sort(), cured: so.cured };
+  }
+
+  /** The share of each hypothesis after the log. */
+  function sharesAfter(of, log) {
+    return ranked(replay(of, log)).ranking.shares;
+  }
+
   /** The entries up to the first that this case does not know: data may be newer than a kept log. */
   function known(of, log) {
     const fits = (entry) => {
@@ -132,5 +143,5 @@
     return end < 0 ? log : log.slice(0, end);
   }
 
-  handwheel.journey = { stand, known, checkOf, remedyOf };
+  handwheel.journey = { stand, soFar, sharesAfter, known, checkOf, remedyOf };
 })();
