@@ -13,7 +13,7 @@ from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import Files
 
 from generator import mkdocs_site, offline, site_build
-from generator.diagrams.layout import GraphvizMissing
+from generator.diagrams.layout import GraphvizError
 
 _log = logging.getLogger("mkdocs.plugins.handwheel")
 
@@ -45,7 +45,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         cache = Path(config.config_file_path).parent / self.config.cache
         try:
             self.site = site_build.build(folders, cache, config.site_url or "", _log.info)
-        except (site_build.ContentError, GraphvizMissing) as error:
+        except (site_build.ContentError, GraphvizError) as error:
             raise PluginError(str(error)) from None
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:

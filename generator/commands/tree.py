@@ -65,7 +65,7 @@ def _svg(complaint: Complaint) -> str:
     drawing = fault_tree_svg.prepare(complaint.tree, prefix="t", href=lambda node: None, shares=shares)
     try:
         picture = layout.render_all([drawing])[0]
-    except layout.GraphvizMissing as error:
+    except layout.GraphvizError as error:
         common.refuse(str(error))
     return draw.standalone(picture, STYLE.read_text(encoding="utf-8"))
 

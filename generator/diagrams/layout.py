@@ -21,7 +21,11 @@ PX_PER_INCH = 72.0
 "One px is one of Graphviz's points."
 
 
-class GraphvizMissing(Exception):
+class GraphvizError(Exception):
+    """Graphviz cannot lay out; the message says why and what to do."""
+
+
+class GraphvizMissing(GraphvizError):
     """No Graphviz on this machine."""
 
     def __init__(self) -> None:
@@ -120,6 +124,9 @@ def _run(source: str) -> str:
     dot_command.DOT_BINARY = find_dot()
     try:
         return graphviz.pipe_string("dot", "json0", source, encoding="utf-8")
+    except (graphviz.CalledProcessError, OSError) as error:
+        said = " ".join((getattr(error, "stderr", "") or str(error)).split())
+        raise GraphvizError(f"Graphviz ({find_dot()}) cannot lay out a picture: {said} Install it again.") from None
     finally:
         dot_command.DOT_BINARY = usual
 
@@ -153,7 +160,7 @@ def _read(found: dict, graph: Graph) -> Layout:
 def layout(graphs: Sequence[Graph]) -> list[Layout]:
     """Lays out all graphs in one process, in their order.
 
-    Raises GraphvizMissing if there is no Graphviz.
+    Raises GraphvizError if there is no Graphviz, or one that fails.
 
     >>> over, under = layout([Graph(((80, 30), (80, 30)), ((0, 1),))])[0].centres
     >>> over[1] < under[1]
@@ -174,7 +181,7 @@ def _ways(drawing: Drawing) -> Iterator[Drawing]:
 def render_all(drawings: Sequence[Drawing]) -> list[str]:
     """The SVG of each drawing, all laid out in one process.
 
-    Raises GraphvizMissing if there is no Graphviz.
+    Raises GraphvizError if there is no Graphviz, or one that fails.
     """
     choices = [list(_ways(drawing)) for drawing in drawings]
     layouts = iter(layout([way.graph for ways in choices for way in ways]))

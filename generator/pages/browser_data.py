@@ -15,7 +15,7 @@ from generator.pages import words
 from generator.pages.maker import Links
 from generator.pages.mechanism_data import ADDRESS as MECHANISMS
 from generator.pages.mechanism_data import mechanism_data
-from generator.pages.remedy_words import remedy_words
+from generator.pages.remedy_words import in_one_line, remedy_words
 
 FOLDER = "assets/handwheel/data"
 _ROOT = "index.html"
@@ -126,7 +126,7 @@ def _remedies(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str
         said = remedy_words(bench, view, remedy, causes[name], link)
         sheet = bench.sheet_of(view, name)
         yield name, {
-            "says": "; ".join(word.text for word in said),
+            "says": in_one_line(said),
             "renew": remedy.renew,
             "set": remedy.set,
             "reach": remedy.reach,

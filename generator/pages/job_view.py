@@ -15,7 +15,7 @@ from generator.pages import words
 from generator.pages.assembly_pages import price_words
 from generator.pages.chart_pages import joint_title
 from generator.pages.maker import Links
-from generator.pages.remedy_words import remedy_words
+from generator.pages.remedy_words import in_one_line, remedy_words
 from generator.records.model import FailureMode, Family, Records, Shop
 
 PROVING = "proving-sew"
@@ -54,8 +54,7 @@ class WorkView:
 
 def sheet_title(bench: Bench, view: FamilyView, remedy: Remedy, modes: Sequence[str], link: Links) -> str:
     """The remedy in words, each piece of work once."""
-    said = dict.fromkeys(w.text for w in remedy_words(bench, view, remedy, modes, link))
-    return "; ".join(said)
+    return in_one_line(remedy_words(bench, view, remedy, modes, link))
 
 
 def throughout(view: FamilyView, job: Job, records: Records) -> tuple[str, ...]:

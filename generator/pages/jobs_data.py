@@ -11,7 +11,7 @@ from generator.pages import job_view, words
 from generator.pages.browser_data import FOLDER, script
 from generator.pages.job_steps import StepView, lift_words, step_views
 from generator.pages.maker import Links
-from generator.pages.remedy_words import remedy_words
+from generator.pages.remedy_words import in_one_line, remedy_words
 from generator.records.model import Shop
 
 _ROOT = "index.html"
@@ -131,9 +131,8 @@ def _remedies(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str
         found[remedy.id] = remedy
         causes.setdefault(remedy.id, []).append(mode)
     for name, remedy in sorted(found.items()):
-        said = dict.fromkeys(w.text for w in remedy_words(bench, view, remedy, causes[name], link))
         yield name, {
-            "says": "; ".join(said),
+            "says": in_one_line(remedy_words(bench, view, remedy, causes[name], link)),
             "renew": remedy.renew,
             "set": remedy.set,
             "reach": remedy.reach,

@@ -16,7 +16,7 @@ from generator.diagrams.outline import as_html
 from generator.pages import words
 from generator.pages.maker import Links
 from generator.pages.places import place
-from generator.pages.remedy_words import remedy_words
+from generator.pages.remedy_words import in_one_line, remedy_words
 from generator.records.model import Assembly
 
 Key = tuple[str, str]
@@ -103,7 +103,7 @@ def _remedy_titles(bench: Bench, complaint: Complaint, link: Links) -> dict[str,
     titles = {}
     for cause in complaint.case.hypotheses:
         said = remedy_words(bench, complaint.view, cause.remedy, cause.causes, link)
-        titles.setdefault(cause.remedy.id, "; ".join(w.text for w in said))
+        titles.setdefault(cause.remedy.id, in_one_line(said))
     return titles
 
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from generator.analysis.machine import Remedy
 from generator.bench import Bench
@@ -33,8 +33,16 @@ class TrialView:
 def remedy_words(
     bench: Bench, view: FamilyView, remedy: Remedy, causes: Sequence[str], link: Links
 ) -> tuple[Word, ...]:
-    """What is done, each piece of work leading to its own record."""
-    return tuple(_words(bench, view, remedy, causes, link))
+    """What is done, each piece of work once and leading to its own record; one sentence, so one capital."""
+    once: dict[str, Word] = {}
+    for word in _words(bench, view, remedy, causes, link):
+        once.setdefault(word.text, word)
+    return tuple(replace(word, text=_lower(word.text)) if n else word for n, word in enumerate(once.values()))
+
+
+def in_one_line(said: Iterable[Word]) -> str:
+    """The pieces of a remedy as a line of text."""
+    return "; ".join(word.text for word in said)
 
 
 def _words(

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.diagrams import layout
-from generator.diagrams.layout import Drawing, Graph, GraphvizMissing, find_dot
+from generator.diagrams.layout import Drawing, Graph, GraphvizError, GraphvizMissing, find_dot
 
 PAIR = Graph(((80, 30), (60, 40)), ((0, 1),), rank_gap=24)
 
@@ -63,6 +63,16 @@ def test_without_either_the_message_says_the_mend(monkeypatch, files, no_dot_on_
     monkeypatch.setattr(importlib.metadata, "files", files)
     with pytest.raises(GraphvizMissing, match="Graphviz is missing.*pip install graphviz-pure"):
         layout.layout([PAIR])
+
+
+def test_a_program_that_fails_is_one_sentence_with_what_it_said(monkeypatch, tmp_path):
+    broken = tmp_path / "dot"
+    broken.write_text("#!/bin/sh\necho 'libgvplugin is gone' >&2\nexit 3\n", encoding="utf-8")
+    broken.chmod(0o755)
+    monkeypatch.setattr(layout, "find_dot", lambda: broken)
+    with pytest.raises(GraphvizError, match="cannot lay out a picture: libgvplugin is gone Install it again") as caught:
+        layout.layout([PAIR])
+    assert "\n" not in str(caught.value)
 
 
 def test_nodes_have_the_sizes_and_gaps_asked_for():

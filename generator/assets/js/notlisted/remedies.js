@@ -76,11 +76,12 @@
       const cleaned = mode.clean.filter((p) => p in view.parts).map(part);
       return [cleaned.length && `Clean or free ${handwheel.walkWords.listed(cleaned)}`, mode.advise];
     });
-    return [
+    const pieces = [
       ...remedy.renew.map((id) => `Renew ${part(id)}`),
       ...remedy.set.map((id) => `Set ${lower(view.settings[id].title)}`),
       ...own.filter(Boolean),
-    ].join("; ");
+    ];
+    return [...new Set(pieces)].map((words, n) => (n ? lower(words) : words)).join("; ");
   }
 
   handwheel.remedies = { remedies, together, says };
