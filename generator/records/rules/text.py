@@ -19,22 +19,22 @@ _TAG = re.compile(r"(?<!\\)<[A-Za-z/!?][^\s>]*>?")
 
 @rule("Text holds no raw HTML.")
 def no_raw_html(book: Book) -> Iterator[Finding]:
-    for record, route, text in _texts(book):
-        tag = _TAG.search(_CODE.sub("", text))
-        if tag:
-            message = f"Raw HTML, or what a browser takes for it: {quote(tag[0], 30)}."
-            hint = "Use Markdown; put a space after a '<' that means less, or backticks round it."
-            yield book.finding(record, route, message, hint)
+    message = "Raw HTML, or what a browser takes for it: {}."
+    return _where(book, _TAG, message, "Use Markdown; put a space after a '<' that means less, or backticks round it.")
 
 
 @rule("Text holds no link and no picture.")
 def no_links(book: Book) -> Iterator[Finding]:
+    hint = "Write the words alone: pages link by themselves. What a figure comes from goes into sources.yaml."
+    return _where(book, _LINK, "A link or a picture: {}.", hint)
+
+
+def _where(book: Book, pattern: re.Pattern[str], message: str, hint: str) -> Iterator[Finding]:
+    """A finding for every text in which the pattern stands outside code."""
     for record, route, text in _texts(book):
-        link = _LINK.search(_CODE.sub("", text))
-        if link:
-            message = f"A link or a picture: {quote(link[0], 30)}."
-            hint = "Write the words alone: pages link by themselves. What a figure comes from goes into sources.yaml."
-            yield book.finding(record, route, message, hint)
+        found = pattern.search(_CODE.sub("", text))
+        if found:
+            yield book.finding(record, route, message.format(quote(found[0], 30)), hint)
 
 
 @rule("Text holds no character that cannot be seen.")
