@@ -6,7 +6,8 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from functools import cached_property
 
-from generator.library import Library, seat
+from generator.library import FamilyView, Library, seat
+from generator.records.model import FailureMode
 
 Names = Mapping[str, tuple[str, ...]]
 "Id -> ids of the records that name it, sorted."
@@ -49,6 +50,28 @@ class Backlinks:
         """Part or setting -> failure modes that sit on it."""
         return _gather((seat(m), m.id) for m in self.records.failure_modes.values())
 
+    def modes_in(self, assembly: str, item: str) -> tuple[str, ...]:
+        """Failure modes of a part or setting that a family built from the assembly can have."""
+        modes = self.modes_of_seat.get(item, ())
+        views = self.views_with(assembly)
+        return tuple(m for m in modes if not views or any(m in v.failure_modes for v in views))
+
+    def share_a_family(self, one: str, other: str) -> bool:
+        """Whether two failure modes can stand on one machine; one that no family has stands with any."""
+        here, there = (set(self.families_of_mode.get(m, ())) for m in (one, other))
+        return not here or not there or bool(here & there)
+
+    def homes_of_mode(self, mode: FailureMode) -> tuple[str, ...]:
+        """Assemblies with the seat of a failure mode, on whose families it can be; all, where no family has it."""
+        homes = self.library.homes[seat(mode)]
+        can = set(self.families_of_mode.get(mode.id, ()))
+        return tuple(h for h in homes if can & set(self.families_of_assembly.get(h, ()))) or homes
+
+    def views_with(self, assembly: str) -> list[FamilyView]:
+        """The families that are built from an assembly, by id."""
+        families = self.families_of_assembly.get(assembly, ())
+        return [self.library.for_family(f) for f in families]
+
     @cached_property
     def families_of_assembly(self) -> Names:
         """Assembly -> families built from it."""
@@ -70,11 +93,17 @@ class Backlinks:
         return _gather((k.mode, m.id) for m in self.records.failure_modes.values() for k in m.looks_like)
 
     @cached_property
-    def in_front_of(self) -> Names:
-        """Part -> parts that are behind it."""
-        return _gather(
-            (front, p.id) for a in self.records.assemblies.values() for p in a.parts.values() for front in p.behind
-        )
+    def in_front_of(self) -> Mapping[str, Names]:
+        """Assembly -> part -> parts that are behind it, in the assembly or on a family that is built from it."""
+        return {
+            a.id: _gather(
+                (front, part.id)
+                for holder in (a, *self.views_with(a.id))
+                for part in holder.parts.values()
+                for front in part.behind
+            )
+            for a in self.records.assemblies.values()
+        }
 
     @cached_property
     def renewed_for(self) -> Names:

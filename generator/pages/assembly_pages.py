@@ -23,13 +23,14 @@ def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
             address,
             assembly.title,
             "assembly.html",
+            of=next(iter(maker.backlinks.views_with(assembly.id)), None),
             search=texts(assembly.title, assembly.summary, [i.title for i in items]),
             assembly=assembly,
             families=maker.backlinks.families_of_assembly.get(assembly.id, ()),
             parts_svg=pictures.get((address, "parts"), ""),
             settings_svg="",
             parts=[_part(maker, assembly, p) for p in assembly.parts.values()],
-            settings=[_setting(maker, s) for s in assembly.settings.values()],
+            settings=[_setting(maker, assembly, s) for s in assembly.settings.values()],
             price_said=price_said,
         )
 
@@ -41,11 +42,11 @@ def _part(maker: Maker, assembly: Assembly, part: Part) -> dict[str, object]:
     return {
         "part": part,
         "moves": moves,
-        "in_front_of": back.in_front_of.get(part.id, ()),
+        "in_front_of": back.in_front_of[assembly.id].get(part.id, ()),
         "joints": [_joint(maker, assembly, j) for j in part.joints],
         "loose": [words.spaced(piece) for piece in part.loose],
         "price": price_words(price, maker.records.shop.currency) if price else "",
-        "modes": back.modes_of_seat.get(part.id, ()),
+        "modes": back.modes_in(assembly.id, part.id),
     }
 
 
@@ -70,11 +71,11 @@ def _joint(maker: Maker, assembly: Assembly, joint: str) -> dict[str, object]:
     return {"id": joint, "title": next(filter(None, titles), words.spaced(joint)), "families": families}
 
 
-def _setting(maker: Maker, setting: Setting) -> dict[str, object]:
+def _setting(maker: Maker, assembly: Assembly, setting: Setting) -> dict[str, object]:
     return {
         "setting": setting,
         "range": range_words(setting.target),
-        "modes": maker.backlinks.modes_of_seat.get(setting.id, ()),
+        "modes": maker.backlinks.modes_in(assembly.id, setting.id),
     }
 
 

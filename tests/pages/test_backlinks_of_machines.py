@@ -1,0 +1,64 @@
+"""A page of a mechanism says what is so on machines that have it, and nothing of other machines."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+
+from generator.bench import Bench
+from generator.content_rules import load_checked
+from generator.library import Library
+from generator.pages import assembly_pages, fault_pages
+from generator.pages.check_uses import uses
+from generator.pages.maker import Maker
+
+CONTENT = Path(__file__).parents[2] / "content"
+
+
+@cache
+def _maker() -> Maker:
+    return Maker(Bench(Library(load_checked([CONTENT])[0])))
+
+
+@cache
+def _part(assembly: str, part: str) -> str:
+    page = next(p for p in assembly_pages.pages(_maker(), {}) if p.address == f"assemblies/{assembly}.html")
+    return re.search(rf'<section class="hw-part" id="{part}">.*?</section>', page.html, re.S)[0]
+
+
+def test_a_rotary_hook_has_no_driver_of_an_oscillating_one_nor_its_faults():
+    hook = _part("rotary-hook-geared", "hook")
+    assert "Hook shaft and bush" in hook and "Hook point blunt" in hook
+    for other in ("Hook driver", "Shuttle", "Oscillating hook"):
+        assert other not in hook
+
+
+def test_a_shuttle_is_called_a_shuttle_and_drives_no_hook_gear():
+    shuttle = _part("vibrating-shuttle", "hook")
+    assert "Shuttle carrier" in shuttle and "Shuttle put in wrongly" in shuttle
+    assert "Rotary hook" not in _part("vibrating-shuttle", "bobbin")
+    assert "gear" not in shuttle
+
+
+def test_of_two_parts_of_one_mechanism_only_one_is_in_front():
+    backlinks = _maker().backlinks
+    for assembly, record in _maker().records.assemblies.items():
+        fronts = {part: backlinks.in_front_of[assembly].get(part, ()) for part in record.parts}
+        both = [(a, b) for a, behind in fronts.items() for b in behind if a in fronts.get(b, ())]
+        assert not both, assembly
+
+
+def test_a_fault_of_one_kind_of_hook_sits_on_no_other():
+    page = next(p for p in fault_pages.pages(_maker()) if p.address == "failure-modes/hook-in-wrongly.html")
+    seats = re.search(r"Sits on:.*?</p>", page.html, re.S)[0]
+    assert "oscillating-hook" in seats
+    assert "rotary" not in seats and "shuttle" not in seats
+
+
+def test_a_check_is_used_for_what_it_tells_apart_and_best_where_it_splits_evenly():
+    found = uses(_maker().bench)
+    assert all(0 < apart < 1 for symptoms in found.values() for families in symptoms.values() for apart in families.values())
+    page = next(p for p in fault_pages.pages(_maker()) if p.address == "checks/sew-hands-off.html")
+    open_list = page.html.split('id="used"')[1].split("<details>")[0]
+    assert 0 < open_list.count("<li>") <= 9
