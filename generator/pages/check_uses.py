@@ -33,7 +33,7 @@ def told_apart(case: Case, check: Check) -> float:
     >>> from generator.analysis.check_order.case import Hypothesis
     >>> from generator.analysis.machine import Machine, Remedy
     >>> dull, late = (Hypothesis(n, (n,), 1, Remedy(n)) for n in ("dull", "late"))
-    >>> look = Check("look", ("bent", "straight"), {"dull": 0, "late": 1}, 1)
+    >>> look = Check("look", 1, (), ("bent", "straight"), {"dull": 0, "late": 1})
     >>> told_apart(Case((dull, late), (look,), Machine(), 2), look)
     0.5
     """
