@@ -17,9 +17,11 @@ class Glossary:
     """Finds terms in finished HTML: the first time each is used it leads to its meaning below."""
 
     def __init__(self, terms: Iterable[Term]) -> None:
-        self._terms = {name.lower(): term for term in terms for name in (term.title, *term.also)}
+        terms = tuple(terms)
+        other = {phrase.lower(): None for term in terms for phrase in term.not_in}
+        self._terms = other | {name.lower(): term for term in terms for name in (term.title, *term.also)}
         names = sorted(self._terms, key=lambda n: (-len(n), n))
-        pattern = "|".join(re.escape(n) for n in names)
+        pattern = "|".join(re.escape(n).replace(r"\ ", r"\s+") for n in names)
         self._pattern = re.compile(rf"(?<![\w-])({pattern})(s?)(?![\w-])", re.I) if names else None
 
     def explain(self, html: str, glossary_address: str) -> str:
@@ -44,8 +46,8 @@ class Glossary:
                 yield self._pattern.sub(lambda m: self._first(m, used), piece)
 
     def _first(self, match: re.Match[str], used: dict[str, Term]) -> str:
-        term = self._terms[match[1].lower()]
-        if term.id in used:
+        term = self._terms[" ".join(match[1].lower().split())]
+        if term is None or term.id in used:
             return match[0]
         used[term.id] = term
         return f'<a class="hw-term" href="#word-{term.id}">{match[0]}</a>'

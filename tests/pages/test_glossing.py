@@ -46,3 +46,18 @@ def test_markup_and_attributes_are_never_touched():
 def test_a_page_that_asks_for_none_stays_as_it_is():
     html = '<div class="no-glossary">hook</div>'
     assert explain(html) == html
+
+
+FOOT = Term("foot", "Presser foot", "Holds the work.", ("foot",), not_in=("foot control",))
+FACE = Term("face", "Face", "The left end.", not_in=("faces", "face up"))
+
+
+def test_a_word_inside_a_phrase_that_means_something_else_is_no_term():
+    glossary = Glossary([FOOT, FACE])
+    html = "<p>Press the foot\ncontrol. The groove faces you. Lay it face up.</p>"
+    assert glossary.explain(html, "g.html") == html
+
+
+def test_the_term_is_still_explained_where_it_stands_by_itself_later():
+    html = Glossary([FOOT]).explain("<p>Unplug the foot control, then lift the foot.</p>", "g.html")
+    assert 'the foot control, then lift the <a class="hw-term" href="#word-foot">foot</a>' in html

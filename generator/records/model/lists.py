@@ -53,6 +53,8 @@ class Term:
     "Other words for the same thing."
     see: tuple[str, ...] = ()
     "Ids of related terms."
+    not_in: tuple[str, ...] = ()
+    "Phrases in which the term's word means something else."
 
 
 @dataclass(frozen=True, slots=True)
