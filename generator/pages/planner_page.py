@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 
 from generator.pages.maker import Maker
@@ -30,4 +31,11 @@ def pages(maker: Maker) -> Iterator[PageText]:
         wide=True,
         scripts=_SCRIPTS,
         families=families,
+        alike=_alike(maker),
     )
+
+
+def _alike(maker: Maker) -> str:
+    """The glossary's names for one thing, list by list, as JSON."""
+    terms = sorted(maker.records.glossary.values(), key=lambda t: t.id)
+    return json.dumps([[name.lower() for name in (t.title, *t.also)] for t in terms if t.also], ensure_ascii=False)

@@ -159,8 +159,8 @@ def test_chosen_work_becomes_one_plan_and_stays_in_the_address(page, small, view
     assert f"for={modes[0]},{modes[1]}" in page.url
     page.reload()
     expect(steps).to_have_count(len(job.plan.steps))
-    page.get_by_role("button", name="Take out").first.click()
-    page.get_by_role("button", name="Take out").first.click()
+    page.get_by_role("button", name="Drop from the plan").first.click()
+    page.get_by_role("button", name="Drop from the plan").first.click()
     expect(page.locator("#plan-sheet")).to_be_hidden()
 
 
@@ -188,8 +188,32 @@ def test_a_link_that_names_work_the_machine_has_not_says_so(page, small, views):
     page.reload()
     expect(lost).to_be_visible()
     expect(page.locator("#plan-chosen li")).to_have_count(1)
-    page.get_by_role("button", name="Take out").click()
+    page.get_by_role("button", name="Drop from the plan").click()
     expect(lost).to_be_hidden()
+
+
+def _found(page: Page, words: str) -> list[str]:
+    page.get_by_label("Find work").fill(words)
+    return page.locator(".hw-plan-offers .hw-tick:visible b").all_text_contents()
+
+
+def test_words_of_a_title_come_before_words_of_the_mechanism(page, small):
+    page.goto(f"file://{small}/{planner_page.ADDRESS}#family=tessaly-40")
+    page.reload()
+    found = _found(page, "hook gear")
+    assert "Hook-shaft gear cracked" in found
+    assert len(found) < 20
+    assert not any(title.startswith("Bobbin") for title in found)
+    first = page.locator(".hw-plan-offers").first.locator(".hw-tick:visible b").first
+    expect(first).to_have_text(re.compile("hook.*gear", re.I))
+
+
+def test_another_name_of_the_glossary_finds_the_part(page, small):
+    """A toothed belt is also called a timing belt: common practice, no source."""
+    page.goto(f"file://{small}/{planner_page.ADDRESS}#family=tessaly-40")
+    page.reload()
+    assert any("toothed belt" in title.lower() for title in _found(page, "timing belt"))
+    assert _found(page, "no such words") == []
 
 
 def test_targets_are_large_enough_and_nothing_is_wider_than_a_phone(page, small, views):

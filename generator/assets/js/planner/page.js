@@ -7,6 +7,7 @@
   const find = (id) => document.getElementById(id);
   const [machine, words, offers, chosen, live, sheet, print] =
     ["plan-family", "plan-find", "plan-offers", "plan-chosen", "plan-live", "plan-sheet", "plan-print"].map(find);
+  const alike = JSON.parse(words.dataset.alike); // lists of names for one thing
   let family = null;
   let picks = empty();
 
@@ -50,7 +51,7 @@
   }
 
   function narrow() {
-    find("plan-none").hidden = handwheel.offers.narrow([...offers.children], words.value);
+    find("plan-none").hidden = handwheel.offers.narrow([...offers.children], words.value, alike);
   }
 
   function choose(id, wanted) {
