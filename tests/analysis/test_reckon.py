@@ -85,7 +85,7 @@ def test_a_safety_stitch_is_a_chainstitch_and_an_overedge() -> None:
 
 
 positive = st.floats(1e-3, 1e4)
-systems = st.sampled_from(["tex", "denier", "cotton", "metric"])
+systems = st.sampled_from(["tex", "denier", "cotton", "metric", "ticket"])
 
 
 @given(positive)
@@ -106,7 +106,34 @@ def test_tex_and_denier_agree_with_the_units_of_quantities(value: float) -> None
 
 @given(positive, positive, systems, systems)
 def test_a_finer_thread_is_finer_in_every_system(one: float, other: float, given_in: str, wanted: str) -> None:
-    counts = ("cotton", "metric")
+    counts = ("cotton", "metric", "ticket")
     same_way = (given_in in counts) == (wanted in counts)
     converted = [reckon.thread_size(value, given_in, wanted) for value in sorted((one, other))]
     assert converted == sorted(converted, reverse=not same_way)
+
+
+@given(positive)
+def test_a_ticket_number_is_three_times_the_metric_count(tex: float) -> None:
+    """Practice of the trade for synthetic thread, from memory."""
+    assert reckon.thread_size(tex, "tex", "ticket") == pytest.approx(3 * reckon.thread_size(tex, "tex", "metric"))
+
+
+@given(st.integers(1, 500), st.integers(2, 9))
+def test_plies_of_a_count_weigh_together_what_plies_of_its_tex_do(count: int, plies: int) -> None:
+    for system in ("cotton", "metric", "denier"):
+        together = reckon.thread_size(reckon.whole_thread(count, plies, system), system, "tex")
+        assert together == pytest.approx(plies * reckon.thread_size(count, system, "tex"))
+
+
+@pytest.mark.parametrize(
+    ("text", "system", "says"),
+    [
+        ("14", "metric", "14 is no metric needle size: as the older American one it is 90/14."),
+        ("90", "american", "90 is no older American needle size: as the metric one it is 90/14."),
+        ("80/14", "metric", "80 goes with 12, not with 14: read the packet again."),
+    ],
+)
+def test_a_wrong_needle_number_is_told_what_it_may_be(text: str, system: str, says: str) -> None:
+    with pytest.raises(ValueError) as told:
+        reckon.needle_pair(text, system)
+    assert str(told.value) == says

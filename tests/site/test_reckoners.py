@@ -197,6 +197,29 @@ def test_inches_are_taken_as_well_as_millimetres(page):
     expect(page.locator("#flat-out")).to_contain_text("(0.008 in) deep")
 
 
+def test_a_packets_two_needle_numbers_are_read_and_held_against_each_other(page):
+    page.reload()
+    field = page.locator("#needle-needle")
+    for text in ("80/12", "12/80", "80"):
+        field.fill(text)
+        expect(page.locator("#needle-out .hw-result")).to_have_text("80/12")
+    field.fill("80/14")
+    expect(page.locator("#needle-needle-fault")).to_have_text("80 goes with 12, not with 14: read the packet again.")
+    field.fill("14")
+    expect(page.locator("#needle-needle-fault")).to_contain_text("as the older American one it is 90/14")
+
+
+def test_size_and_plies_of_a_thread_are_said_as_they_were_read(page):
+    page.reload()
+    out = page.locator("#thread-size-out")
+    page.locator("#thread-size-size").fill("60/3")
+    expect(out).to_contain_text("Read as tex, 60 for the whole thread, of 3 plies.")
+    expect(out).to_contain_text("If 60 is a ticket number, the thread is 50 tex.")
+    page.locator("#thread-size-system").select_option("metric")
+    expect(out).to_contain_text("3 plies of 60 each: 20 for the whole thread")
+    expect(out.locator("dd b").first).to_have_text("50")
+
+
 def test_fields_have_names_room_for_a_thumb_and_answers_are_announced(page):
     page.reload()
     fields = page.locator(".hw-reckoner :is(input, select)")

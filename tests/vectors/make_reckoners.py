@@ -20,8 +20,8 @@ FUNCTIONS: dict[str, Callable] = {
     function.__name__: function
     for function in (
         reckon.stitch_length, reckon.stitches_per_inch, reckon.stitches_per_cm, reckon.blade_mm,
-        reckon.metric_needle, reckon.american_needle, reckon.thread_size, reckon.belt_tooth_degrees,
-        reckon.v_belt_deflection, flats.flat_depth, flats.flat_width, flats.turns_to_clear,
+        reckon.metric_needle, reckon.american_needle, reckon.needle_pair, reckon.thread_size, reckon.whole_thread,
+        reckon.belt_tooth_degrees, reckon.v_belt_deflection, flats.flat_depth, flats.flat_width, flats.turns_to_clear,
         flats.whole_quarters, flats.safe_turns, flats.advice, near_miss.rock, holding.holding_torque,
         motion.slider_crank, motion.slider_crank_rise, motion.slider_crank_angle,
     )
@@ -45,6 +45,11 @@ HANDBOOK = (
     ("thread_size", (1, "tex", "denier"), 9, 1e-9, "ISO 1144"),
     ("thread_size", (590.5, "tex", "cotton"), 1, 1e-9, "cotton count = 590.5 / tex"),
     ("thread_size", (20, "tex", "metric"), 50, 1e-9, "metric count = 1000 m/g over tex"),
+    ("thread_size", (120, "ticket", "tex"), 25, 1e-9, "practice of the trade: ticket number = 3 x metric count (memory)"),
+    ("thread_size", (75, "ticket", "tex"), 40, 1e-9, "thread makers' charts: ticket 75 is tex 40 (memory)"),
+    ("whole_thread", (60, 3, "metric"), 20, 1e-9, "Nm 60/3: three plies of Nm 60 (common practice)"),
+    ("whole_thread", (210, 3, "denier"), 630, 1e-9, "bonded nylon 210/3 is 630 denier in all (memory)"),
+    ("whole_thread", (60, 3, "tex"), 60, 1e-9, "R 60 tex/3, ISO 1139 (memory)"),
     ("belt_tooth_degrees", (18,), 20, 1e-9, "360 / z"),
     ("v_belt_deflection", (64,), 1, 1e-9, "plant maintenance handbook: span / 64"),
     ("flat_depth", (20, 12), 2, 1e-9, "sagitta of a chord, r 10, chord 12"),
@@ -65,11 +70,13 @@ COMPUTED: tuple[tuple[str, tuple], ...] = (
     *(("stitches_per_cm", (mm,)) for mm in (0.5, 2.5, 4)),
     *(("metric_needle", (size,)) for size in (8, 9, 10, 11, 16, 18, 19, 21, 22)),
     *(("american_needle", (size,)) for size in (60, 70, 75, 90, 125, 140)),
+    *(("needle_pair", pair) for pair in (("80/12", "metric"), ("12/80", "american"), ("90", "metric"), ("14", "american"))),
+    *(("whole_thread", (40, 2, system)) for system in ("tex", "denier", "cotton", "metric", "ticket")),
     *(
         ("thread_size", (value, given, wanted))
         for value in (0.5, 30, 120)
-        for given in ("tex", "denier", "cotton", "metric")
-        for wanted in ("tex", "denier", "cotton", "metric")
+        for given in ("tex", "denier", "cotton", "metric", "ticket")
+        for wanted in ("tex", "denier", "cotton", "metric", "ticket")
     ),
     *(("belt_tooth_degrees", (teeth,)) for teeth in (10, 14, 22, 60)),
     *(("v_belt_deflection", (span,)) for span in (150, 320)),
@@ -86,12 +93,18 @@ COMPUTED: tuple[tuple[str, tuple], ...] = (
 
 REFUSED: tuple[tuple[str, tuple], ...] = (
     ("stitch_length", (0,)), ("stitches_per_inch", (-1,)), ("stitches_per_cm", (0,)), ("blade_mm", (0,)),
-    ("metric_needle", (7,)), ("american_needle", (92,)), ("thread_size", (0, "tex", "denier")),
+    ("metric_needle", (7,)), ("american_needle", (92,)), ("american_needle", (14,)), ("metric_needle", (90,)),
+    ("needle_pair", ("80/14", "metric")), ("needle_pair", ("14", "metric")), ("needle_pair", ("four", "metric")),
+    ("whole_thread", (60, 0, "tex")), ("thread_size", (0, "tex", "denier")),
     ("belt_tooth_degrees", (0,)), ("v_belt_deflection", (-5,)), ("flat_depth", (8, 9)), ("flat_depth", (8, 0)),
     ("flat_width", (8, 5)), ("turns_to_clear", (1, 0, 0.2)), ("turns_to_clear", (-1, 1, 0.2)),
     ("holding_torque", (0, 1)), ("slider_crank", (7, 7, 10)), ("slider_crank_rise", (0, 46, 10)),
     ("slider_crank_angle", (32, 46, 33)), ("slider_crank_angle", (32, 46, -0.1)),
 )  # fmt: skip
+
+
+def _plain(result: object) -> object:
+    return list(result) if isinstance(result, tuple) else result
 
 
 def vectors() -> dict[str, list[dict]]:
@@ -102,7 +115,7 @@ def vectors() -> dict[str, list[dict]]:
             for name, arguments, expected, within, source in HANDBOOK
         ],
         "computed": [
-            {"function": name, "arguments": list(arguments), "result": FUNCTIONS[name](*arguments)}
+            {"function": name, "arguments": list(arguments), "result": _plain(FUNCTIONS[name](*arguments))}
             for name, arguments in COMPUTED
         ],
         "refused": [{"function": name, "arguments": list(arguments)} for name, arguments in REFUSED],

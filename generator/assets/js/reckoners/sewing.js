@@ -26,9 +26,7 @@
 
   function needleNodes(fields) {
     if (fields.blank("needle")) return null;
-    const given = fields.number("needle");
-    const metric = fields.text("system") === "american" ? fields.of("needle", () => reckon.metric_needle(given)) : given;
-    const american = fields.of("needle", () => reckon.american_needle(metric));
+    const [metric, american] = fields.of("needle", () => reckon.needle_pair(fields.text("needle"), fields.text("system")));
     return [
       answer(`${metric}/${american}`),
       line(`Blade ${both(reckon.blade_mm(metric))} by its number; a blade measures some 0.02 mm over it (JIS B 9012, from four of its sizes).`),
@@ -36,15 +34,31 @@
   }
 
   const SYSTEMS = [["tex", "tex", "grams in 1,000 m"], ["denier", "denier", "grams in 9,000 m"],
-    ["cotton", "cotton count (Ne)", "larger is finer"], ["metric", "metric count (Nm)", "larger is finer"]];
+    ["cotton", "cotton count (Ne)", "larger is finer"], ["metric", "metric count (Nm)", "larger is finer"],
+    ["ticket", "ticket number, synthetic", "larger is finer; the trade rounds it to its own steps"]];
+  const PLIED = /^(\d+)\s*\/\s*([2-9])$/;
+  const figure = (value) => String(Number(value.toPrecision(4)));
+
+  /** How a label's size and plies were read, and what they are if the size is a ticket number. */
+  function readAs(size, plies, given) {
+    const whole = figure(reckon.whole_thread(size, plies, given));
+    const [, name] = SYSTEMS.find(([system]) => system === given);
+    const same = Number(whole) === size;
+    const read = same ? `${size} for the whole thread, of ${plies} plies` : `${plies} plies of ${size} each: ${whole} for the whole thread`;
+    const ticket = figure(reckon.thread_size(size, "ticket", "tex"));
+    return [line(`Read as ${name}, ${read}.`), given !== "ticket" && line(`If ${size} is a ticket number, the thread is ${ticket} tex.`)].filter(Boolean);
+  }
 
   function threadNodes(fields) {
     if (fields.blank("size")) return null;
-    const [value, given] = [fields.number("size"), fields.text("system")];
-    const figure = (wanted) => String(Number(reckon.thread_size(value, given, wanted).toPrecision(4)));
-    return el("dl", { class: "hw-dl" }, SYSTEMS.flatMap(([wanted, name, note]) => [
-      el("dt", {}, name), el("dd", {}, el("b", {}, figure(wanted)), el("small", {}, ` ${note}`)),
+    const given = fields.text("system");
+    const label = PLIED.exec(fields.text("size"));
+    const [size, plies] = label ? label.slice(1).map(Number) : [fields.number("size"), 0];
+    const value = plies ? fields.of("size", () => reckon.whole_thread(size, plies, given)) : size;
+    const sizes = el("dl", { class: "hw-dl" }, SYSTEMS.flatMap(([wanted, name, note]) => [
+      el("dt", {}, name), el("dd", {}, el("b", {}, figure(reckon.thread_size(value, given, wanted))), el("small", {}, ` ${note}`)),
     ]));
+    return [...(plies ? readAs(size, plies, given) : []), sizes];
   }
 
   function toothNodes(fields) {

@@ -4,7 +4,7 @@
   const { INCH_MM, Refused, positive, short } = handwheel.numbers;
 
   const PER_TEX = { tex: 1, denier: 9 };
-  const OVER_TEX = { cotton: 590.5, metric: 1000 };
+  const OVER_TEX = { cotton: 590.5, metric: 1000, ticket: 3000 };
   let needles = [];
 
   handwheel.whenGiven("reckoners", (data) => (needles = data.needles));
@@ -16,16 +16,41 @@
   const belt_tooth_degrees = (teeth) => 360 / positive(teeth, "The number of teeth");
   const v_belt_deflection = (span) => positive(span, "The span") / 64;
 
-  const metric_needle = (american) => paired(american, "american", "metric", "older American");
-  const american_needle = (metric) => paired(metric, "metric", "american", "metric");
+  const metric_needle = (american) => paired(american, "american", "metric", ["older American", "metric"]);
+  const american_needle = (metric) => paired(metric, "metric", "american", ["metric", "older American"]);
 
-  /** The other number of a needle in the table; refused with the nearest that is there. */
-  function paired(size, given, wanted, name) {
+  /** The other number of a needle in the table; refused with its reading in the other system, or the nearest. */
+  function paired(size, given, wanted, [name, other]) {
     const found = needles.find((needle) => needle[given] === size);
     if (found) return found[wanted];
+    const twin = needles.find((needle) => needle[wanted] === size);
+    if (twin) throw new Refused(`${short(size)} is no ${name} needle size: as the ${other} one it is ${twin.metric}/${twin.american}.`);
     const apart = (needle) => Math.abs(needle[given] - size);
     const near = [...needles].sort((a, b) => apart(a) - apart(b) || a[given] - b[given])[0][given];
     throw new Refused(`${short(size)} is no ${name} needle size in the table: the nearest is ${near}.`);
+  }
+
+  /** Both numbers of a needle, from one of them or from both: 80/12 or 12/80. */
+  function needle_pair(text, given) {
+    const written = /^(\d{1,3})(?:\s*[/-]\s*(\d{1,3}))?$/.exec(text.trim());
+    if (!written) throw new Refused("Write a needle number, such as 80, 12 or 80/12.");
+    const numbers = written.slice(1).filter(Boolean).map(Number);
+    if (numbers.length === 1) {
+      const metric = given === "metric" ? numbers[0] : metric_needle(numbers[0]);
+      return [metric, american_needle(metric)];
+    }
+    const [metric, american] = [Math.max(...numbers), Math.min(...numbers)];
+    const wanted = american_needle(metric);
+    if (wanted !== american) throw new Refused(`${metric} goes with ${wanted}, not with ${american}: read the packet again.`);
+    return [metric, american];
+  }
+
+  /** The size of the whole thread where a label gives size and plies. */
+  function whole_thread(size, plies, given) {
+    positive(size, "A thread size");
+    positive(plies, "The number of plies");
+    if (given === "cotton" || given === "metric") return size / plies;
+    return given === "denier" ? size * plies : size;
   }
 
   /** In the counts (cotton, metric) a larger number is a finer thread. */
@@ -36,7 +61,7 @@
   }
 
   Object.assign(handwheel.reckon, {
-    stitch_length, stitches_per_inch, stitches_per_cm, blade_mm, metric_needle, american_needle,
-    thread_size, belt_tooth_degrees, v_belt_deflection,
+    stitch_length, stitches_per_inch, stitches_per_cm, blade_mm, metric_needle, american_needle, needle_pair,
+    thread_size, whole_thread, belt_tooth_degrees, v_belt_deflection,
   });
 })();
