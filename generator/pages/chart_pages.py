@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from markupsafe import Markup
@@ -35,11 +36,11 @@ def _fasteners(maker: Maker, view: FamilyView) -> PageText:
         joints = [j for i in (*assembly.parts.values(), *assembly.settings.values()) for j in i.joints]
         noted = [j for j in dict.fromkeys(joints) if j in view.fasteners and holders[j][0][2] == assembly.id]
         if noted:
-            fasteners = [_fastener(view.fasteners[j], holders[j]) for j in noted]
+            fasteners = [_fastener(maker, view.fasteners[j], holders[j]) for j in noted]
             groups.append({"id": assembly.id, "title": assembly.title, "fasteners": fasteners})
     rest = [f for j, f in view.fasteners.items() if j not in holders]
     if rest:
-        groups.append({"id": "other", "title": "Other joints", "fasteners": [_fastener(f, []) for f in rest]})
+        groups.append({"id": "other", "title": "Other joints", "fasteners": [_fastener(maker, f, []) for f in rest]})
     return maker.page(
         place("fasteners", view.id),
         f"Fastener chart: {view.family.title}",
@@ -69,17 +70,23 @@ def joint_title(fastener: Fastener) -> str:
     return fastener.title or words.spaced(fastener.joint).capitalize()
 
 
-def _fastener(note: Fastener, holders: list[tuple[str, str, str]]) -> dict[str, object]:
+def _fastener(maker: Maker, note: Fastener, holders: list[tuple[str, str, str]]) -> dict[str, object]:
     facts = fastener_facts(note)
     return {
         "note": note,
         "title": joint_title(note),
-        "key_said": facts.key_said,
+        "key_said": _sources_named(maker, facts.key_said),
         "near": " ".join(facts.near_misses),
         "turns": note.turns or facts.turns_said,
         "section": _section(note, facts),
         "holds": [(kind, item) for kind, item, _ in holders],
     }
+
+
+def _sources_named(maker: Maker, said: str) -> str:
+    """The words with a source's title where they have its id in brackets."""
+    sources = maker.records.sources
+    return re.sub(r"(?<=\()[^()]+(?=\))", lambda m: sources[m[0]].title if m[0] in sources else m[0], said)
 
 
 def _section(note: Fastener, facts: FastenerFacts) -> Markup | str:
