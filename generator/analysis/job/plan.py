@@ -7,8 +7,8 @@ from math import fsum
 from typing import Any
 
 from generator.analysis.job.order import way_in
-from generator.analysis.job.settings import makings
-from generator.analysis.job.steps import Job, all_steps, by_part
+from generator.analysis.job.settings import Making, refits_and_makings
+from generator.analysis.job.steps import Job, all_steps, by_part, lies_after
 from generator.analysis.job.tray import tray
 from generator.analysis.job.types import Plan, Practice, Shop, Step
 from generator.analysis.job.while_open import while_open
@@ -20,8 +20,8 @@ def plan(
 ) -> Plan:
     """Plan one visit to the bench that carries out all the remedies, each once.
 
-    Parts come off by `order.way_in` and settings are made by `settings.makings`; parts go on again
-    in the reverse order of the way in, but for those that a setting still needs off. Minutes are
+    Parts come off by `order.way_in`; they go on again and settings are made by
+    `settings.refits_and_makings`, which keeps off what a setting still needs off. Minutes are
     counted from a closed machine: off and on of every part once, every setting once, the remedies'
     own minutes, and one proving sew. `proof.faults` proves the result.
 
@@ -43,11 +43,12 @@ def plan(
     work = machine.work(whole)
     way = way_in(machine, work.parts, practice, shop)
     cells = tray(way.parts, practice)
-    made = makings(machine, work.settings, work.parts, practice)
-    steps = all_steps(Job(machine, practice, wanted, way.parts, made, by_part(cells)), shop)
+    lies = lies_after(way.parts, practice)
+    back = refits_and_makings(machine, work.settings, way.parts, practice, lies)
+    steps = all_steps(Job(machine, practice, wanted, way.parts, back, by_part(cells)), shop)
     return Plan(
         steps,
-        tuple(m.setting for m in made),
+        tuple(done.setting for done in back if isinstance(done, Making)),
         fsum(step.minutes for step in steps),
         tuple(sorted({tool for step in steps for tool in step.tools})),
         tuple(sorted(set(whole.renew))),

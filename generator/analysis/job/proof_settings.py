@@ -54,12 +54,13 @@ def _after_the_work(plan: Plan, replay: Replay) -> Iterator[str]:
 
 
 def _open_no_longer_than_needed(plan: Plan, replay: Replay) -> Iterator[str]:
+    """What no setting needs off goes on before the next, but for a cover that would cost a turn."""
     machine = replay.machine
     needed = {s: _needs_off(machine, s) for s in replay.count("set")}
     for n, (step, off) in enumerate(replay):
         if step.do == "set":
             coming = [s.part for s in plan.steps[n:] if s.do == "set"]
-            for part in sorted(off.difference(*(needed[s] for s in coming))):
+            for part in sorted(off.difference(*(needed[s] for s in coming), _waiting_for_a_turn(plan, replay, n))):
                 yield f"{part} is still off for {step.part} though no setting needs it off any more"
 
 
@@ -94,12 +95,36 @@ def _off_by_choice(
     the part on first would close a round with those.
     """
     follows = _kept(plan, replay, rather_on)
-    for step, off in replay:
+    for n, (step, off) in enumerate(replay):
         if step.do == "set":
             coming = _reachable(follows, step.part)
             needed = set().union(*(_needs_off(replay.machine, s) for s in (step.part, *coming)))
-            for part in sorted(off & rather_on[step.part] - needed):
+            for part in sorted(off & rather_on[step.part] - needed - _waiting_for_a_turn(plan, replay, n)):
                 yield step, part
+
+
+def _waiting_for_a_turn(plan: Plan, replay: Replay, now: int) -> set[str]:
+    """Parts that upset nothing, not yet on since the machine has not lain right for them, and those in front."""
+    machine = replay.machine
+    refits = {step.part: step for step in plan.steps[now:] if step.do == "refit"}
+    waiting = {
+        part
+        for part, refit in refits.items()
+        if refit.position not in {s.position for s in plan.steps[_last_need(plan, machine, part, now) : now + 1]}
+    }
+    return {part for part in in_front(machine, waiting) if not machine.parts[part].disturbs}
+
+
+def _last_need(plan: Plan, machine: Machine, part: str, now: int) -> int:
+    """The step before this one since which a part could go on, had the machine lain right for it."""
+    steps = plan.steps[:now]
+    needed = (
+        n for n, s in enumerate(steps)
+        if s.phase in ("way-in", "work")
+        or s.do == "set" and part in _needs_off(machine, s.part)
+        or s.do == "refit" and part in machine.parts[s.part].behind
+    )  # fmt: skip
+    return max(needed, default=0)
 
 
 def _kept(

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from generator.analysis.job.precedence import earlier
 from generator.analysis.job.types import UPRIGHT, Practice
+from generator.analysis.job.way_out import way_out
 from generator.analysis.machine import Machine
 
 
@@ -31,39 +32,48 @@ class _Openings:
     "Parts off in this plan that upset it, but for those that its own reach has off."
 
 
-def makings(
-    machine: Machine, made: Iterable[str], parts_off: Iterable[str], practice: Practice
-) -> tuple[Making, ...]:
-    """The settings in an order that keeps the records' word and never takes a part off again.
+def refits_and_makings(
+    machine: Machine,
+    made: Iterable[str],
+    parts_off: Sequence[str],
+    practice: Practice,
+    lies: str = UPRIGHT,
+) -> tuple[str | Making, ...]:
+    """Parts to refit and settings to make, in an order that keeps the records' word.
 
-    The rule, strongest first:
+    No part is taken off again. `parts_off` stand as they came off; `lies` is how the machine lies after the work. The rule,
+    strongest first:
 
     1. Each setting comes after what it follows and after all that disturbs it (`earlier`).
     2. It is made with its reach off, and with every part on whose removal upsets it: a setting that
        needs such a part off is made before. Where the reach itself has the part off, the reach wins.
-    3. It is made with everything else on, too: settings that need a cover off come first, those
-       without a reach after the covers are on. A needle upsets no timing, yet timing is read
-       against it, so what can be on is on, even at the price of a turn of the machine.
-    4. Among those that are free to be made, the one with the machine lying as it does; then by id.
+    3. It is made with everything else on, too: of two settings, one that needs all off that the
+       other needs and more comes first. A needle upsets no timing, yet timing is read against it.
+    4. Refits and settings together turn the machine over as seldom as that allows (`way_out`), and
+       what is free is made in the trade's order.
 
-    Parts stay off until the last setting that needs them off, and no longer. Where 2 would close a
+    Parts stay off until the last setting that needs them off, and no longer, but for a cover that
+    would cost a turn of its own. Where 2 would close a
     round with 1 or with another setting's 2, it gives way and `despite` says so: no order exists
     that keeps it, since taking the part off once more would upset the setting once more. Where 3
     would, it gives way silently.
 
-    Raises ValueError naming the round if 1 cannot be kept. Time O(n^3) for n settings.
+    Raises ValueError naming the round if 1 cannot be kept. Time O(n^3) for n settings, and that of
+    `way_out`.
 
     >>> from generator.analysis.machine import Part, Setting
     >>> m = Machine({"cover": Part("cover")},
     ...             {"timing": Setting("timing", reach=("cover",)), "belt": Setting("belt")})
-    >>> [(x.setting, sorted(x.held_off)) for x in makings(m, ["belt", "timing"], ["cover"], Practice())]
-    [('timing', ['cover']), ('belt', [])]
+    >>> [getattr(x, "setting", x) for x in refits_and_makings(m, ["belt", "timing"], ["cover"], Practice())]
+    ['timing', 'cover', 'belt']
     """
     made = sorted(made)
     openings = _openings(machine, made, frozenset(parts_off))
     later = _later(machine, made, openings)
-    order = _order(made, later, practice)
-    return tuple(_making(n, order, openings) for n in range(len(order)))
+    tasks = way_out(machine, parts_off, openings.off, later, practice, lies)
+    order = [task.id for task in tasks if task.do == "set"]
+    making = {s: _making(order[n:], openings) for n, s in enumerate(order)}
+    return tuple(task.id if task.do == "refit" else making[task.id] for task in tasks)
 
 
 def _openings(machine: Machine, made: list[str], parts_off: frozenset[str]) -> _Openings:
@@ -91,9 +101,9 @@ def _measured_on(made: list[str], openings: _Openings) -> Iterator[tuple[str, st
 
 
 def _rather_closed(made: list[str], openings: _Openings) -> list[tuple[str, str]]:
-    """Pairs where the first needs parts off that the second does not; most parts first."""
+    """Pairs where the first needs all parts off that the second does, and more; most parts first."""
     off = openings.off
-    pairs = [(-len(off[a] - off[b]), a, b) for a in made for b in made if off[a] - off[b]]
+    pairs = [(-len(off[a] - off[b]), a, b) for a in made for b in made if off[a] > off[b]]
     return [(a, b) for _, a, b in sorted(pairs)]
 
 
@@ -107,24 +117,10 @@ def _add_unless_round(later: dict[str, set[str]], first: str, then: str) -> None
             after |= follow
 
 
-def _order(made: list[str], later: Mapping[str, set[str]], practice: Practice) -> list[str]:
-    order: list[str] = []
-    position, left = UPRIGHT, set(made)
-    while left:
-        waiting = set().union(*(later[s] for s in left))
-        ready = sorted(left - waiting)
-        chosen = min(ready, key=lambda s: practice.setting(s).position != position)
-        order.append(chosen)
-        position = practice.setting(chosen).position
-        left.remove(chosen)
-    return order
-
-
-def _making(n: int, order: list[str], openings: _Openings) -> Making:
-    setting, coming = order[n], order[n:]
+def _making(coming: list[str], openings: _Openings) -> Making:
     held = frozenset().union(*(openings.off[s] for s in coming))
     despite = (
         (part, next(s for s in coming if part in openings.off[s]))
-        for part in sorted(held & openings.on[setting])
+        for part in sorted(held & openings.on[coming[0]])
     )
-    return Making(setting, held, tuple(despite))
+    return Making(coming[0], held, tuple(despite))

@@ -19,7 +19,8 @@ class Job:
     remedies: tuple[Remedy, ...]
     order: tuple[str, ...]
     "Parts as they come off."
-    makings: tuple[Making, ...]
+    back: tuple[str | Making, ...]
+    "Parts to refit and settings to make, in order."
     cells: Mapping[str, tuple[Cell, ...]]
     "Tray cells that each part fills; none for a part without fasteners."
 
@@ -58,7 +59,7 @@ def _take_off(job: Job, part: str) -> Step:
 
 
 def _work(job: Job) -> Iterator[Step]:
-    lies = job.practice.part(job.order[-1]).off_position if job.order else UPRIGHT
+    lies = lies_after(job.order, job.practice)
     for part in job.renewed:
         yield Step("renew", part, "work", position=lies)
     for remedy in job.remedies:
@@ -66,25 +67,21 @@ def _work(job: Job) -> Iterator[Step]:
             yield Step("remedy", remedy.id, "work", remedy.minutes, lies)
 
 
+def lies_after(order: Sequence[str], practice: Practice) -> str:
+    """How the machine lies once these parts are off."""
+    return practice.part(order[-1]).off_position if order else UPRIGHT
+
+
 def _way_out(job: Job) -> Iterator[Step]:
-    """Refit in reverse, but for parts held off until a setting is made; oil and prove what is in hand."""
-    off = list(job.order)
+    """Refit and set in order; oil and prove what is in hand."""
     oiled: set[str] = set()
-    for n, making in enumerate(job.makings):
-        yield from _refit_all_but(job, off, making.held_off, oiled)
-        yield _set(job, making)
-        yield from _check(job, making, job.makings[n + 1 :])
-    yield from _refit_all_but(job, off, frozenset(), oiled)
-
-
-def _refit_all_but(
-    job: Job, off: list[str], held: frozenset[str], oiled: set[str]
-) -> Iterator[Step]:
-    """Refit what is not held, last off first, and take it from `off`."""
-    for part in [p for p in reversed(off) if p not in held]:
-        off.remove(part)
-        yield _refit(job, part)
-        yield from _oil(job, part, oiled)
+    for n, done in enumerate(job.back):
+        if isinstance(done, Making):
+            yield _set(job, done)
+            yield from _check(job, done, [m for m in job.back[n + 1 :] if isinstance(m, Making)])
+        else:
+            yield _refit(job, done)
+            yield from _oil(job, done, oiled)
 
 
 def _refit(job: Job, part: str) -> Step:

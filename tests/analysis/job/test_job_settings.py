@@ -19,9 +19,14 @@ from tests.analysis.job.job_cases import (
 
 from generator.analysis.job.plan import merged
 from generator.analysis.job.precedence import earlier
-from generator.analysis.job.settings import Making, makings
-from generator.analysis.job.types import Practice, SettingHandling
+from generator.analysis.job.settings import Making, refits_and_makings
+from generator.analysis.job.types import Handling, Practice, SettingHandling
 from generator.analysis.machine import Machine, Part, Remedy, Setting, Work
+
+
+def makings(machine: Machine, made, parts_off, practice: Practice) -> tuple[Making, ...]:
+    back = refits_and_makings(machine, made, sorted(parts_off), practice)
+    return tuple(done for done in back if isinstance(done, Making))
 
 
 def work_of(number: int) -> tuple[Machine, Practice, Work]:
@@ -101,13 +106,28 @@ def test_a_setting_without_reach_waits_until_the_covers_are_on() -> None:
     assert [(m.setting, sorted(m.held_off)) for m in made] == [("timing", ["cover"]), ("belt", [])]
 
 
-def test_of_two_settings_with_unlike_reach_the_one_that_needs_more_off_is_made_first() -> None:
+def test_of_two_settings_the_one_that_needs_the_same_off_and_more_is_made_first() -> None:
     machine = machine_of(
         [Part("plate"), Part("tray"), Part("cover", ("tray",))],
-        [Setting("a", reach=("plate",)), Setting("b", reach=("cover",))],
+        [Setting("a", reach=("tray",)), Setting("b", reach=("cover", "plate"))],
     )
     made = made_on(machine, Practice(), set=("a", "b"))
     assert [(m.setting, len(m.held_off)) for m in made] == [("b", 3), ("a", 1)]
+
+
+def test_a_cover_waits_for_a_turn_that_comes_anyhow_but_a_needle_does_not() -> None:
+    """Timing is read against the needle (common practice, no source)."""
+    machine = machine_of(
+        [Part("top-cover"), Part("needle")],
+        [Setting("belt", reach=("top-cover", "needle")), Setting("timing", after=("belt",))],
+    )
+    handled = {"needle": Handling(wears=True), "top-cover": Handling()}
+    practice = Practice(handled, {s: SettingHandling(BACK) for s in machine.settings})
+    back = refits_and_makings(machine, ["belt", "timing"], ["needle", "top-cover"], practice, BACK)
+    assert [getattr(done, "setting", done) for done in back] == ["belt", "top-cover", "needle", "timing"]
+    covers = Practice({"needle": Handling()}, practice.settings)
+    back = refits_and_makings(machine, ["belt", "timing"], ["needle", "top-cover"], covers, BACK)
+    assert [getattr(done, "setting", done) for done in back] == ["belt", "timing", "top-cover", "needle"]
 
 
 def test_a_setting_that_needs_a_part_off_is_made_before_one_measured_with_it_on() -> None:

@@ -2,7 +2,7 @@
 (function () {
   "use strict";
   const { work, openingMinutes } = handwheel.machine;
-  const { order, makings, tray, allSteps } = handwheel.job;
+  const { order, refitsAndMakings, tray, allSteps, liesAfter } = handwheel.job;
 
   const HAIR = 1e-9;
   const exact = (minutes) => Number(minutes.toFixed(4)); // sheds binary dust only
@@ -61,14 +61,14 @@
     const whole = merged(remedies);
     const now = work(family, whole);
     const way = order(family, now.parts);
-    const made = makings(family, now.settings, now.parts);
+    const back = refitsAndMakings(family, now.settings, way.parts, liesAfter(family, way.parts));
     const parts = union(whole.renew);
     const cells = tray(family, way.parts);
-    const steps = allSteps({ family, remedies, order: way.parts, makings: made, renewed: parts, tray: cells });
+    const steps = allSteps({ family, remedies, order: way.parts, back, renewed: parts, tray: cells });
     return {
       steps,
       remedies,
-      settings: made.map((making) => making.setting),
+      settings: back.filter((done) => done.setting).map((making) => making.setting),
       while_open: whileOpen(family, whole, now),
       minutes: exact(steps.reduce((sum, step) => sum + step.minutes, 0)),
       tools: union(steps.map((step) => step.tools)),

@@ -46,9 +46,10 @@
     return made.flatMap((first) => made.filter((then) => both(off[first], on[then]).length).map((then) => [first, then]));
   }
 
-  /** Pairs where the first needs parts off that the second does not; most parts first. */
+  /** Pairs where the first needs all parts off that the second does, and more; most parts first. */
   function ratherClosed(made, { off }) {
-    const pairs = made.flatMap((a) => made.map((b) => [without(off[a], off[b]).length, a, b]));
+    const more = (a, b) => (without(off[b], off[a]).length ? 0 : without(off[a], off[b]).length);
+    const pairs = made.flatMap((a) => made.map((b) => [more(a, b), a, b]));
     const sorted = pairs.filter(([count]) => count).sort(([m, a, b], [n, c, d]) => n - m || (a === c ? cmp(b, d) : cmp(a, c)));
     return sorted.map(([, a, b]) => [a, b]);
   }
@@ -63,18 +64,78 @@
     return later;
   }
 
-  function orderOf(family, made, later) {
-    const order = [];
-    let position = UPRIGHT;
-    while (order.length < made.length) {
-      const left = made.filter((s) => !order.includes(s));
-      const waiting = new Set(left.flatMap((s) => [...later[s]]));
-      const ready = left.filter((s) => !waiting.has(s));
-      const chosen = ready.find((s) => family.settings[s].position === position) || ready[0];
-      order.push(chosen);
-      position = family.settings[chosen].position;
+  /** How many settings of the whole machine come before one by `after`. */
+  function rankOf(family, setting) {
+    return before(Object.fromEntries(Object.entries(family.settings).map(([id, s]) => [id, s.after])), setting).size;
+  }
+
+  /** Whether no setting is read against a part: it neither wears, nor is oiled, nor upsets anything. */
+  const isCover = (part) => !part.wears && !part.oil.length && !part.disturbs.length;
+
+  /** Parts to refit and settings to make by number, the preferred first, the proving sew last. */
+  function tasksOf(family, order, later) {
+    const rank = Object.fromEntries(Object.keys(later).map((s) => [s, rankOf(family, s)]));
+    const settings = Object.keys(later).sort((a, b) => rank[a] - rank[b] || cmp(a, b));
+    const refits = [...order].reverse().map((id) => ({ do: "refit", id, position: family.parts[id].onPosition }));
+    const made = settings.map((id) => ({ do: "set", id, position: family.settings[id].position }));
+    return [...refits, ...made, { do: "sew", id: "", position: UPRIGHT }].map((task, n) => ({ ...task, n, bit: 1n << BigInt(n) }));
+  }
+
+  /** What each task waits for, by bits: as _Bench in generator/analysis/job/way_out.py. */
+  function benchOf(family, order, off, later) {
+    const tasks = tasksOf(family, order, later);
+    const bits = (of) => tasks.filter(of).reduce((all, task) => all | task.bit, 0n);
+    const first = (one, other) => {
+      if (other.do === "sew") return one.do !== "sew";
+      if (one.do === "set") return (other.do === "refit" ? off : later)[one.id].has(other.id);
+      return one.do === "refit" && other.do === "refit" && family.parts[one.id].behind.includes(other.id);
+    };
+    tasks.forEach((task) => {
+      task.first = bits((one) => first(one, task));
+      task.off = task.do === "set" ? bits((t) => t.do === "refit" && off[task.id].has(t.id)) : 0n;
+    });
+    return { tasks, measuredOn: bits((t) => t.do === "refit" && !isCover(family.parts[t.id])) };
+  }
+
+  /** Tasks that can be done next: a setting waits for all parts but covers that none needs off any more. */
+  function readyOf({ tasks, measuredOn: read }, done) {
+    const left = tasks.filter((task) => !(task.bit & done));
+    const idle = read & ~done & ~left.reduce((all, task) => all | task.off, 0n);
+    return left.filter((task) => !(task.first & ~done) && (task.do === "refit" || !idle));
+  }
+
+  /** All that can be done as the machine lies, the preferred first; an order is a string of task numbers. */
+  function run(bench, { bits, order }, lies) {
+    let now = { bits, order, lies };
+    for (;;) {
+      const then = readyOf(bench, now.bits).find((task) => task.position === lies);
+      if (!then) return now;
+      now = { bits: now.bits | then.bit, order: now.order + String.fromCharCode(then.n + 1), lies };
     }
-    return order;
+  }
+
+  function turnedOnceMore(bench, ways) {
+    const further = new Map();
+    for (const way of ways) {
+      const positions = new Set(readyOf(bench, way.bits).map((task) => task.position));
+      [...positions].filter((position) => position !== way.lies).forEach((position) => {
+        const then = run(bench, way, position);
+        const key = `${then.bits}|${position}`;
+        const there = further.get(key);
+        if (!there || then.order < there.order) further.set(key, then);
+      });
+    }
+    return [...further.values()];
+  }
+
+  /** Refits and settings with the fewest turns of the machine: as generator/analysis/job/way_out.py. */
+  function wayOut(family, order, off, later, lies) {
+    const bench = benchOf(family, order, off, later);
+    const whole = (way) => way.order.length === bench.tasks.length;
+    let ways = [run(bench, { bits: 0n, order: "" }, lies)];
+    while (!ways.some(whole)) ways = turnedOnceMore(bench, ways);
+    const best = ways.filter(whole).reduce((a, b) => (b.order < a.order ? b : a));
+    return [...best.order].map((sign) => bench.tasks[sign.charCodeAt(0) - 1]).slice(0, -1);
   }
 
   function making(n, order, { off, on }) {
@@ -84,13 +145,14 @@
     return { setting: order[n], held, despite: despite.map((part) => [part, coming.find((s) => off[s].has(part))]) };
   }
 
-  /** The settings in the order they are made: {setting, held: parts off, despite: [part, later setting]}. */
-  function makings(family, settings, partsOff) {
+  /** Parts to refit (ids) and settings to make ({setting, held, despite: [part, later setting]}), in order. */
+  function refitsAndMakings(family, settings, partsOff, lies) {
     const made = [...settings].sort();
-    const openings = openingsOf(family, made, partsOff);
-    const order = orderOf(family, made, laterOf(family, made, openings));
-    return order.map((_, n) => making(n, order, openings));
+    const openings = openingsOf(family, made, new Set(partsOff));
+    const tasks = wayOut(family, partsOff, openings.off, laterOf(family, made, openings), lies);
+    const order = tasks.filter((task) => task.do === "set").map((task) => task.id);
+    return tasks.map((task) => (task.do === "refit" ? task.id : making(order.indexOf(task.id), order, openings)));
   }
 
-  handwheel.job.makings = makings;
+  handwheel.job.refitsAndMakings = refitsAndMakings;
 })();

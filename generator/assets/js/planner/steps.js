@@ -35,9 +35,11 @@
     });
   }
 
+  /** How the machine lies once these parts are off. */
+  const liesAfter = (family, order) => (order.length ? family.parts[order[order.length - 1]].offPosition : UPRIGHT);
+
   function workSteps(job) {
-    const last = job.order[job.order.length - 1];
-    const lies = last ? job.family.parts[last].offPosition : UPRIGHT;
+    const lies = liesAfter(job.family, job.order);
     const own = job.remedies.filter((r) => r.minutes || !(r.renew.length || r.set.length));
     return [
       ...job.renewed.map((part) => step("renew", part, "work", 0, lies)),
@@ -61,12 +63,6 @@
     return points.map((point) => step("oil", point, "oil", 0, h.onPosition));
   }
 
-  function refitAllBut(job, off, held, oiled) {
-    const back = [...off].reverse().filter((part) => !held.has(part));
-    back.forEach((part) => off.splice(off.indexOf(part), 1));
-    return back.flatMap((part) => [refit(job, part), ...oil(job, part, oiled)]);
-  }
-
   function setStep(job, making) {
     const s = job.family.settings[making.setting];
     const notes = making.despite.map(([part, later]) => `Made with ${said(part)} off: ${said(later)} follows and needs it off.`);
@@ -81,14 +77,12 @@
   }
 
   function wayOut(job) {
-    const off = [...job.order];
     const oiled = new Set();
-    const steps = job.makings.flatMap((making, n) => [
-      ...refitAllBut(job, off, making.held, oiled),
-      setStep(job, making),
-      ...check(job, making, job.makings.slice(n + 1)),
-    ]);
-    return [...steps, ...refitAllBut(job, off, new Set(), oiled)];
+    return job.back.flatMap((done, n) => {
+      if (!done.setting) return [refit(job, done), ...oil(job, done, oiled)];
+      const coming = job.back.slice(n + 1).filter((later) => later.setting);
+      return [setStep(job, done), ...check(job, done, coming)];
+    });
   }
 
   /** Says first when the machine is turned over: that is where heads fall and fingers are caught. */
@@ -107,5 +101,5 @@
     return withTurns([...job.order.map((part) => takeOff(job, part)), ...workSteps(job), ...wayOut(job), sew]);
   }
 
-  Object.assign(handwheel.job, { tray, allSteps });
+  Object.assign(handwheel.job, { tray, allSteps, liesAfter });
 })();
