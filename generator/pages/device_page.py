@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import json
+from collections.abc import Iterator, Mapping
 
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
+from generator.records.model import Family, Symptom
 
 
 def pages(maker: Maker) -> Iterator[PageText]:
@@ -16,4 +18,9 @@ def pages(maker: Maker) -> Iterator[PageText]:
         "on-this-device.html",
         search="kept on this device privacy clear forget offline",
         scripts=("assets/handwheel/js/device/page.js",),
+        names=json.dumps({"symptoms": _titles(maker.records.symptoms), "families": _titles(maker.records.families)}),
     )
+
+
+def _titles(records: Mapping[str, Symptom] | Mapping[str, Family]) -> dict[str, str]:
+    return {record.id: record.title for _, record in sorted(records.items())}

@@ -100,11 +100,22 @@ def test_a_new_build_replaces_what_was_kept(tab, host, project):
 
 def test_what_the_device_keeps_is_shown_and_cleared(tab, host):
     tab.goto(f"{host}/on-this-device.html")
-    tab.evaluate("handwheel.device.write('finder.family', '<b>x</b>')")
+    tab.evaluate("handwheel.device.write('unknown', '<b>x</b>')")
+    tab.evaluate("handwheel.device.write('family', 'testa-1')")
+    tab.evaluate("handwheel.device.write('walk.testa-1.skipped-stitches', [['check', 'a', 0]])")
+    tab.evaluate("handwheel.device.write('walking.testa-1.skipped-stitches', true)")
     tab.reload()
-    expect(tab.locator("[data-kept]")).to_have_count(1)
-    assert tab.locator("[data-kept] b").inner_html() == "finder, family"
-    expect(tab.locator("[data-kept] code")).to_have_text('"<b>x</b>"')
+    titles = tab.locator("[data-kept] > b")
+    wanted = {"unknown", "Machine chosen: Testa 1-series", "Walk: Skips stitches, Testa 1-series, 1 answer"}
+    expect(titles).to_have_count(3)
+    assert set(titles.all_text_contents()) == wanted
+    expect(tab.locator("[data-kept='unknown'] code")).to_have_text('unknown: "<b>x</b>"')
+    expect(tab.locator("[data-kept='unknown'] code")).to_be_hidden()
+    walk = tab.locator("[data-kept^='walk']")
+    assert walk.get_by_role("link", name="Go on").get_attribute("href").endswith("bench/testa-1/skipped-stitches.html")
+    walk.get_by_role("button", name="Forget").click()
+    expect(titles).to_have_count(2)
+    assert set(tab.evaluate("handwheel.device.names()")) == {"unknown", "family"}
     tab.get_by_role("button", name="Forget all of it").click()
     expect(tab.locator("[data-kept]")).to_have_count(0)
     assert tab.evaluate("handwheel.device.names()") == []

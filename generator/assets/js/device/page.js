@@ -1,35 +1,63 @@
 /* What this device keeps of the book: shown, and cleared. */
 (function () {
   "use strict";
-  const { device, el } = handwheel;
+  const { device, el, root } = handwheel;
   const list = document.getElementById("device-kept");
   const said = document.getElementById("device-said");
 
-  function titleOf(name) {
-    const [kind, ...rest] = name.split(/[.:/]/);
-    return [kind.replace(/-/g, " "), ...rest].join(", ");
+  const { symptoms, families } = JSON.parse(document.querySelector(".hw-device").dataset.names);
+  const count = (items, one) => `${items.length || "no"} ${one}${items.length === 1 ? "" : "s"}`;
+
+  /** A walk's own entry, and the one that says that it stands open: shown and forgotten together. */
+  function walkOf(name) {
+    const [, , family, symptom] = /^(walk|walking)\.([^.]+)\.([^.]+)$/.exec(name) || [];
+    if (!symptom) return null;
+    const answers = device.read(`walk.${family}.${symptom}`, []);
+    const listed = family in families;
+    return {
+      title: `Walk: ${symptoms[symptom] || symptom}, ${listed ? families[family] : "a machine that is not listed"}, ${count(answers, "answer")}`,
+      names: [`walk.${family}.${symptom}`, `walking.${family}.${symptom}`],
+      href: listed ? `bench/${family}/${symptom}.html` : "not-listed.html",
+      goOn: () => listed && device.write(`walking.${family}.${symptom}`, true),
+    };
   }
 
-  function forget(name) {
-    device.forget(name);
-    said.textContent = `Forgotten: ${titleOf(name)}.`;
+  const OTHERS = {
+    family: (value) => ({ title: `Machine chosen: ${families[value] || "any"}`, href: families[value] ? `families/${value}.html` : "" }),
+    "not-listed": (value) => ({ title: `Machine that is not listed: ${(value && value.title) || "not named"}`, href: "not-listed.html" }),
+    "practice.scores": (value) => ({ title: `Practice: ${count(value || [], "score")}`, href: "practice.html" }),
+  };
+
+  /** {title, names, href, goOn} of what is kept under a name; what no page of this book keeps has its name for a title. */
+  function keptAs(name) {
+    const other = OTHERS[name] || (() => ({ title: name, href: "" }));
+    return { names: [name], goOn: () => {}, ...(walkOf(name) || other(device.read(name, null))) };
+  }
+
+  function forget(kept) {
+    kept.names.forEach((name) => device.forget(name));
+    said.textContent = `Forgotten: ${kept.title}.`;
     show();
   }
 
+  function raw(names) {
+    const values = names.filter((name) => device.names().includes(name)).map((name) => `${name}: ${JSON.stringify(device.read(name, null))}`);
+    return el("details", {}, el("summary", {}, "As it is kept"), values.map((value) => el("code", {}, value)));
+  }
+
   function entry(name) {
-    const value = JSON.stringify(device.read(name, null));
-    return el(
-      "li",
-      { "data-kept": name },
-      el("b", {}, titleOf(name)),
-      el("code", {}, value.length > 120 ? `${value.slice(0, 120)} ...` : value),
-      el("button", { type: "button", onclick: () => forget(name) }, "Forget this")
-    );
+    const kept = keptAs(name);
+    return el("li", { "data-kept": name }, el("b", {}, kept.title),
+      el("span", { class: "hw-kept-do" },
+        kept.href && el("a", { class: "hw-button", href: root() + kept.href, onclick: kept.goOn }, "Go on"),
+        el("button", { type: "button", onclick: () => forget(kept), "aria-label": `Forget: ${kept.title}` }, "Forget")),
+      raw(kept.names));
   }
 
   function show() {
     const names = device.names();
-    list.replaceChildren(...names.map(entry));
+    const shown = names.filter((name) => keptAs(name).names.find((twin) => names.includes(twin)) === name);
+    list.replaceChildren(...shown.map(entry));
     document.getElementById("device-none").hidden = names.length > 0;
     document.getElementById("device-all").hidden = names.length === 0;
   }
