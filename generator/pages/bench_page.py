@@ -30,6 +30,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
     link = Links(maker.library, address, view)
     ranked = causes(bench, complaint, link)
     totals = sums(bench.diagnosed(complaint))
+    named, in_full = head_cautions(bench, complaint)
     return maker.page(
         address,
         f"{symptom.title}: {view.family.title}",
@@ -42,7 +43,9 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         scripts=(f"assets/handwheel/data/{view.id}.js", *WALK_SCRIPTS, "assets/handwheel/js/walk/bench.js"),
         family=view.family,
         symptom=symptom,
-        caution_ids=head_cautions(complaint),
+        named_cautions=named,
+        danger=any(maker.records.cautions[c].level == "danger" for c in named if c in maker.records.cautions),
+        caution_ids=in_full,
         sums=totals,
         sums_said=sums_said(totals),
         exactness=exactness(bench.diagnosed(complaint).solution),

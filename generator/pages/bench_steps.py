@@ -43,6 +43,8 @@ class StepView:
     "Whether one of those known is a danger."
     minutes: float
     opens: tuple[str, ...]
+    back: tuple[str, ...]
+    "Parts off from before, for a check in which the machine turns."
     expected: float
     rows: tuple[RowView, ...]
     seen_at: int | None
@@ -59,13 +61,27 @@ def steps(bench: Bench, complaint: Complaint, link: Links) -> tuple[StepView, ..
     """The checks in order of work."""
     items = bench.worklist(complaint).items
     first_at = {item.check: item.number for item in reversed(items)}
-    told = set(head_cautions(complaint))
+    told = set(head_cautions(bench, complaint)[1])
     return tuple(_step(bench, complaint, item, first_at, told, link) for item in items)
 
 
-def head_cautions(complaint: Complaint) -> tuple[str, ...]:
-    """Cautions of the family and of the symptom, each once: told at the head of the page."""
-    return tuple(dict.fromkeys((*complaint.view.family.cautions, *complaint.symptom.cautions)))
+def head_cautions(bench: Bench, complaint: Complaint) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The family's and the symptom's cautions for the head of the page: by name, and in full.
+
+    One that a check carries stands in full there, where it is needed; so the head stays short enough to read.
+    """
+    view, found = complaint.view, bench.worklist(complaint)
+    carried = {c for item in found.items for c in _cautions(complaint, item)}
+    tried = (view.failure_modes[c].cautions for t in found.trials for h in t.cures for c in h.causes)
+    own = dict.fromkeys((*view.family.cautions, *complaint.symptom.cautions, *(c for some in tried for c in some)))
+    return tuple(c for c in own if c in carried), tuple(c for c in own if c not in carried)
+
+
+def _cautions(complaint: Complaint, item: Item) -> tuple[str, ...]:
+    """Those of the check and of the parts that come off for it, each once."""
+    moves = (complaint.view.parts[p] for p in item.opens)
+    own = complaint.view.checks[item.check].cautions
+    return tuple(dict.fromkeys((*own, *(c for p in moves for c in (*p.cautions, *p.off.cautions)))))
 
 
 def spare_checks(bench: Bench, complaint: Complaint) -> tuple[Check, ...]:
@@ -79,8 +95,7 @@ def _step(
     bench: Bench, complaint: Complaint, item: Item, first_at: dict[str, int], told: set[str], link: Links
 ) -> StepView:
     check = complaint.view.checks[item.check]
-    moves = [complaint.view.parts[p] for p in item.opens]
-    cautions = dict.fromkeys((*check.cautions, *(c for p in moves for c in (*p.cautions, *p.off.cautions))))
+    cautions = _cautions(complaint, item)
     known = tuple(c for c in cautions if c in told)
     told.update(cautions)
     levels = bench.library.records.cautions
@@ -92,11 +107,20 @@ def _step(
         danger=any(levels[c].level == "danger" for c in known if c in levels),
         minutes=item.minutes,
         opens=item.opens,
+        back=_back(complaint, item),
         expected=item.expected,
         rows=tuple(_row(bench, complaint, check, row, link) for row in item.rows),
         seen_at=first_at[item.check] if first_at[item.check] != item.number else None,
         instead=_instead(bench, complaint, item, first_at, link),
     )
+
+
+def _back(complaint: Complaint, item: Item) -> tuple[str, ...]:
+    """What was taken off for earlier checks and need not be off for this one, if the machine turns for it."""
+    check = complaint.view.checks[item.check]
+    if check.power == "off":
+        return ()
+    return tuple(sorted(item.situation.open_parts - complaint.case.machine.way_in(check.reach)))
 
 
 def _row(bench: Bench, complaint: Complaint, check: Check, row: Row, link: Links) -> RowView:

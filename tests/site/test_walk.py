@@ -397,6 +397,36 @@ def test_opening_moves_nothing_that_stays_in_sight(tab, site):
     assert sum(tab.evaluate("shifts")) < 0.01
 
 
+def test_a_fresh_walk_begins_with_what_comes_before_any_check_and_tells_a_caution_in_full_once(opened):
+    first = opened.locator("#walk .hw-walk-first")
+    expect(first).to_contain_text("Before anything is opened")
+    told: set[str] = set()
+    for _ in range(6):
+        shown = [line.get_attribute("data-caution") for line in opened.locator("#walk .hw-walk-step [data-caution]").all()]
+        assert told.isdisjoint(shown)
+        told.update(shown)
+        _answer_last(opened)
+        expect(first).to_be_hidden()
+    assert told
+
+
+def test_before_the_power_goes_on_the_walk_names_what_was_taken_off(tab, site, bench):
+    """A needle plate left off, or a needle left out, is not sewn over."""
+    found = [
+        (c, item)
+        for c in bench.complaints() if c.view.id == "tessaly-40"
+        for item in bench.worklist(c).items
+        if c.view.checks[item.check].power == "on"
+        and item.situation.open_parts - c.case.machine.way_in(c.view.checks[item.check].reach)
+    ]
+    assert found
+    for complaint, item in found[:4]:
+        tab.goto((site / "bench" / complaint.view.id / f"{complaint.symptom.id}.html").as_uri())
+        warned = tab.locator(f"#step-{item.number} .hw-caution-line.hw-danger", has_text="Off from before")
+        part = min(item.situation.open_parts - complaint.case.machine.way_in(complaint.view.checks[item.check].reach))
+        expect(warned).to_contain_text(complaint.view.parts[part].title)
+
+
 def test_without_scripts_nothing_offers_a_walk(browser, site):
     page = browser.new_context(java_script_enabled=False, offline=True).new_page()
     page.goto((site / "bench" / "tessaly-40" / "skipped-stitches.html").as_uri())

@@ -2,7 +2,7 @@
 (function () {
   "use strict";
   const { el, device, whenGiven } = handwheel;
-  const { viewOf, rivals, familyData, recordOf, form, countTicks, tickUses } = handwheel.unlisted;
+  const { viewOf, rivals, familyData, recordOf, form, countTicks, tickUses, sameAs, choices, nothingDiffers } = handwheel.unlisted;
 
   const KEEP_AS = "not-listed";
   const place = (id) => document.getElementById(id);
@@ -105,6 +105,7 @@
       const view = viewOf(this.book, this.chosen);
       const wrong = view.symptoms.some((s) => s.id === this.chosen.symptom);
       place("nl-symptoms").replaceChildren(...this.symptoms(view));
+      this.same(view);
       place("walk").hidden = !wrong;
       if (wrong) this.walk(linked);
       this.record();
@@ -112,14 +113,18 @@
 
     symptoms(view) {
       if (!view.symptoms.length) return [el("p", {}, "Tick what the machine has first.")];
-      const press = (id) => () => {
+      const press = (id) => {
         this.take({ symptom: id }, false);
         place("walk").querySelector("h2").focus();
         place("walk").scrollIntoView({ block: "start" });
       };
-      return view.symptoms.map((s) =>
-        el("button", { type: "button", class: "hw-choice", "data-symptom": s.id, "aria-pressed": String(s.id === this.chosen.symptom), onclick: press(s.id) }, s.title)
-      );
+      return choices(JSON.parse(place("nl-symptoms").dataset.groups), view.symptoms, this.chosen.symptom, press);
+    }
+
+    /** Says so where a listed machine has the same of everything: its own pages know more. */
+    same(view) {
+      const asked = view.symptoms.find((s) => s.id === this.chosen.symptom);
+      place("nl-same").replaceChildren(...[nothingDiffers(sameAs(this.book, this.chosen), asked)].filter(Boolean));
     }
 
     /** The walk of the symptom; without a policy, it goes by the score of each step. */
@@ -128,7 +133,7 @@
       try {
         const of = handwheel.caseOf(familyData(book, { ...chosen, title: this.name() }, chosen.symptom), chosen.symptom);
         this.of = of;
-        const walk = handwheel.walk.walk(of, `walk.${KEEP_AS}.${chosen.symptom}`, linked, () => linkPairs(this.chosen));
+        const walk = handwheel.walk.walk(of, `walk.${KEEP_AS}.${chosen.symptom}`, linked, { linkPairs: () => linkPairs(this.chosen) });
         const basis = `${of.hypotheses.length} causes. Every share rests on the author's estimates: no jobs were counted for this machine. The order is a good one, not proved the best.`;
         place("walk").replaceChildren(...this.before(), el("p", { class: "hw-rests" }, basis), walk.node);
       } catch (error) {

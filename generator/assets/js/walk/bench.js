@@ -21,18 +21,17 @@
     else device.forget(openAs);
   }
 
-  /** A fresh walk begins with what comes before any check; one under way goes on where it stands. */
-  function goTo(walk) {
-    const first = page.querySelector(".hw-first h2");
-    if (walk.begun() || !first) return walk.focus();
-    first.tabIndex = -1;
-    first.focus();
-    first.scrollIntoView({ block: "start" });
+  /** The page's words for what comes before any check; the walk shows them above its first. */
+  function beforeAnything() {
+    const words = page.querySelector(".hw-head .hw-first");
+    const copy = words && words.cloneNode(true);
+    if (copy) copy.querySelector("h2").removeAttribute("id");
+    return copy;
   }
 
   function made(data, linked) {
     ready = null;
-    const walk = handwheel.walk.walk(handwheel.caseOf(data, symptom), keepAs, linked);
+    const walk = handwheel.walk.walk(handwheel.caseOf(data, symptom), keepAs, linked, { first: beforeAnything() });
     slot.replaceChildren(walk.node);
     return walk;
   }
@@ -48,7 +47,7 @@
     const linked = handwheel.walk.fromHash(location.hash);
     if (!linked) return;
     history.replaceState(null, "", location.href.split("#")[0]);
-    goTo(open(data, linked));
+    open(data, linked).begin();
   }
 
   handwheel.withFamily(family, (data) => {
@@ -57,7 +56,7 @@
       const walk = ready || made(data);
       ready = null;
       show(true);
-      return goTo(walk);
+      return walk.begin();
     });
     if (device.read(openAs, false)) open(data);
     follow(data);

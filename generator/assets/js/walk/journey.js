@@ -117,6 +117,7 @@
       spent: so.spent,
       expected: step ? step.score : 0,
       open: [...so.open].sort(),
+      done: [...so.done],
       cured: so.cured,
     };
   }

@@ -3,7 +3,7 @@
   "use strict";
   const { el, root, minutes, percent } = handwheel;
   const { checkOf, remedyOf } = handwheel.journey;
-  const { listed, causeName, causeLinks, cautionLines, facts } = handwheel.walkWords;
+  const { listed, causeName, causeLinks, cautionLines, cautionNames, putBack, facts } = handwheel.walkWords;
 
   const ALSO = 3; // other causes that are named; the ranking has them all
 
@@ -11,8 +11,19 @@
   const button = (words, press, attributes) =>
     el("button", { type: "button", class: "hw-choice", onclick: press, ...attributes }, ...words);
 
-  function cautionsOf(family, step, own) {
-    return cautionLines(family, [...own, ...step.opens.flatMap((part) => family.parts[part].cautions)]);
+  const ofParts = (family, parts) => parts.flatMap((part) => family.parts[part].cautions);
+
+  /** In full what this walk needs for the first time; what it told before, by name. */
+  function cautionsOf(of, state, own) {
+    const told = new Set([...state.done.flatMap((id) => (checkOf(of, id) || { cautions: [] }).cautions), ...ofParts(of.family, state.open)]);
+    const needed = [...own, ...ofParts(of.family, state.step.opens)];
+    return [cautionNames(of.family, needed.filter((id) => told.has(id))), ...cautionLines(of.family, needed.filter((id) => !told.has(id)))];
+  }
+
+  /** Parts off from before that the step need not have off. */
+  function back(of, state, check) {
+    const needed = new Set(handwheel.machine.wayIn(of.family, check.reach));
+    return putBack(of.family, state.open.filter((part) => !needed.has(part)), check.power);
   }
 
   /** Record text that our own Markdown converter made: the one place where a string becomes HTML. */
@@ -36,7 +47,8 @@
       "article",
       { class: "hw-walk-step", "data-check": check.id },
       heading(check.title),
-      ...cautionsOf(of.family, state.step, check.cautions),
+      ...cautionsOf(of, state, check.cautions),
+      back(of, state, check),
       facts(of.family, state.step, check.power),
       converted(check.how),
       check.expect && el("p", { class: "hw-expect" }, el("b", {}, "A good one:"), ` ${check.expect}`),
@@ -82,8 +94,8 @@
     );
   }
 
-  function sheetLink(remedy) {
-    return remedy.sheet && el("p", {}, el("a", { class: "hw-walk-sheet", href: root() + remedy.sheet }, "Job sheet"));
+  function sheetLink(remedy, words = "Job sheet") {
+    return remedy.sheet && el("p", {}, el("a", { class: "hw-walk-sheet", href: root() + remedy.sheet }, words));
   }
 
   function remedyView(of, state, act) {
@@ -95,11 +107,11 @@
       "article",
       { class: "hw-walk-step", "data-remedy": remedy.id },
       heading(remedy.says),
-      ...cautionsOf(of.family, state.step, own),
+      ...cautionsOf(of, state, own),
       facts(of.family, state.step, ""),
       found(of, same),
       same.some((h) => h.causes.length > 1) && el("p", {}, "Both must be put right."),
-      sheetLink(remedy),
+      sheetLink(remedy, "Job sheet: the way in, the work, the way out"),
       also(of, causes(of, state, (h) => !cures(h))),
       el("h4", { class: "hw-walk-ask" }, "Sew the customer's complaint again."),
       el(

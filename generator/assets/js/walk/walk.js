@@ -6,14 +6,15 @@
   const { fromPairs, toHash, fromHash } = handwheel.walkLog;
   const { partLinks, causeName, said } = handwheel.walkWords;
 
-  /** What never changes while the walk is open; the rest is filled in at each step. */
-  function frame(of) {
+  /** What never changes while the walk is open; the rest is filled in at each step. `first` comes before any check. */
+  function frame(of, first) {
     const causes = handwheel.causesView(of);
     const parts = {
       heading: el("h2", { id: "walk-heading", tabindex: "-1" }, "One check at a time"),
       figures: el("ul", { class: "hw-facts hw-walk-figures" }),
       open: el("p", { class: "hw-walk-open" }),
       said: el("div", { class: "hw-walk-said" }),
+      first: el("div", { class: "hw-walk-first" }, first),
       step: el("div", {}),
       tools: el("div", { class: "hw-walk-tools" }),
       share: el("div", { class: "hw-walk-share" }),
@@ -22,7 +23,7 @@
       causes,
     };
     const { heading, figures, open, step, tools, share, history, live } = parts;
-    const work = el("div", { class: "hw-walk-work" }, heading, figures, open, parts.said, step, tools, share, history);
+    const work = el("div", { class: "hw-walk-work" }, heading, figures, open, parts.said, parts.first, step, tools, share, history);
     const side = el("aside", { class: "hw-walk-causes" }, el("h3", {}, "Causes, as it stands"), causes.node);
     parts.node = el("div", { class: "hw-walk" }, live, work, side);
     return parts;
@@ -39,7 +40,7 @@
 
   function openParts(of, state) {
     if (!state.open.length) return ["Nothing is open."];
-    return ["Open now: ", ...partLinks(of.family, state.open), ". Closing them is counted in the minutes."];
+    return ["Open now: ", ...partLinks(of.family, state.open), ". Fit again what the next step needs; closing is counted in the minutes."];
   }
 
   function spoken(of, state) {
@@ -50,9 +51,9 @@
   }
 
   class Walk {
-    constructor(of, keepAs, linkPairs, kept) {
+    constructor(of, keepAs, { linkPairs, first }, kept) {
       Object.assign(this, { of, keepAs, linkPairs, log: known(of, kept), before: null });
-      this.parts = frame(of);
+      this.parts = frame(of, first);
       this.show();
     }
 
@@ -81,6 +82,13 @@
       title.closest(".hw-walk").scrollIntoView({ block: "start" });
     }
 
+    /** A fresh walk begins with what comes before any check; one under way goes on where it stands. */
+    begin() {
+      if (this.log.length) return this.focus();
+      this.parts.heading.focus({ preventScroll: true });
+      this.parts.node.scrollIntoView({ block: "start" });
+    }
+
     show() {
       const { parts, of } = this;
       this.state = stand(of, this.log);
@@ -88,6 +96,7 @@
       parts.figures.replaceChildren(...figures(this.state));
       parts.open.replaceChildren(...openParts(of, this.state));
       parts.said.replaceChildren(...(words ? [el("p", { class: "hw-caution" }, words)] : []));
+      parts.first.hidden = this.log.length > 0;
       parts.step.replaceChildren(handwheel.stepView(of, this.state, (entry) => this.act(entry)));
       parts.tools.replaceChildren(...this.tools());
       parts.share.replaceChildren();
@@ -125,17 +134,20 @@
     }
   }
 
-  /** A walk for a case: {node, focus(), begun()}; `linked` is the query of a link that asked for it, if one did. */
-  function walk(of, keepAs, linked, linkPairs = () => []) {
+  /**
+   * A walk for a case: {node, focus(), begin()}; `linked` is the query of a link that asked for it, if one did.
+   * More: `linkPairs` gives what a link to the walk needs beside its log, `first` is shown before the first check.
+   */
+  function walk(of, keepAs, linked, more) {
     const kept = known(of, device.read(keepAs, []));
     const given = linked ? fromPairs(linked) : [];
-    const made = new Walk(of, keepAs, linkPairs, given.length ? given : kept);
+    const made = new Walk(of, keepAs, { linkPairs: () => [], first: null, ...more }, given.length ? given : kept);
     if (given.length) {
       made.before = kept.length ? kept : null;
       device.write(keepAs, made.log);
       made.show();
     }
-    return { node: made.parts.node, focus: () => made.focus(), begun: () => made.log.length > 0 };
+    return { node: made.parts.node, focus: () => made.focus(), begin: () => made.begin() };
   }
 
   handwheel.walk = { walk, fromHash };

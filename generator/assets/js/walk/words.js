@@ -43,8 +43,24 @@
       .map((id) => {
         const { title, text, level } = family.cautions[id];
         const link = el("a", { href: `${root()}cautions.html#${id}` }, `${title}.`);
-        return el("p", { class: `hw-caution-line hw-${level}` }, el("b", {}, link), ` ${text}`);
+        return el("p", { class: `hw-caution-line hw-${level}`, "data-caution": id }, el("b", {}, link), ` ${text}`);
       });
+  }
+
+  /** Cautions told earlier on the walk: their names, each leading to its words. */
+  function cautionNames(family, ids) {
+    const named = [...new Set(ids)].filter((id) => family.cautions[id]);
+    if (!named.length) return null;
+    const danger = named.some((id) => family.cautions[id].level === "danger");
+    const link = (id) => el("b", {}, el("a", { href: `${root()}cautions.html#${id}` }, `${family.cautions[id].title}.`));
+    return el("p", { class: `hw-caution-line${danger ? " hw-danger" : ""}` }, ...named.flatMap((id) => [link(id), " "]));
+  }
+
+  /** What must be back before the power goes on for a step. */
+  function putBack(family, parts, power) {
+    if (!parts.length || power !== "on") return null;
+    const then = ". Put back what sewing needs, and every guard, before the power goes on.";
+    return el("p", { class: "hw-caution-line hw-danger" }, el("b", {}, "Off from before: "), ...partLinks(family, parts), then);
   }
 
   /** What to know before a step: power, minutes, what to open. */
@@ -65,5 +81,5 @@
     return check ? sentence.replace(`'${check.id}'`, () => `'${check.title}'`) : sentence;
   }
 
-  handwheel.walkWords = { listed, causeName, causeLinks, partLinks, cautionLines, facts, said };
+  handwheel.walkWords = { listed, causeName, causeLinks, partLinks, cautionLines, cautionNames, putBack, facts, said };
 })();
