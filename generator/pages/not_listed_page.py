@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 
+from generator.pages.grouping import grouped
 from generator.pages.maker import Maker
 from generator.pages.mechanism_data import ADDRESS as MECHANISMS
 from generator.pages.page import PageText
 from generator.pages.walk_scripts import WALK_SCRIPTS
 
-_NAMES = ("family", "fault-tree", "remedies", "complaint", "record", "form", "page")
+_NAMES = ("family", "fault-tree", "remedies", "complaint", "record", "form", "complaints", "page")
 _SCRIPTS = tuple(f"assets/handwheel/js/notlisted/{name}.js" for name in _NAMES)
 
 
 def pages(maker: Maker) -> Iterator[PageText]:
     """One page; what it shows is worked out in the browser."""
     families = sorted(maker.records.families.values(), key=lambda f: (f.title, f.id))
+    groups = grouped(maker.records.symptoms.values())
     yield maker.page(
         "not-listed.html",
         "My machine is not listed",
@@ -25,4 +28,5 @@ def pages(maker: Maker) -> Iterator[PageText]:
         wide=True,
         scripts=(MECHANISMS, *WALK_SCRIPTS, *_SCRIPTS),
         families=families,
+        groups=json.dumps([{"title": g.title, "symptoms": [s.id for s in g.symptoms]} for g in groups]),
     )

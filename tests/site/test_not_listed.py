@@ -18,6 +18,7 @@ from generator.analysis.check_order import next_step
 from generator.bench import Bench
 from generator.content_rules import load_checked
 from generator.library import Library
+from generator.pages.grouping import GROUPS
 from generator.pages.maker import Links
 from generator.pages.remedy_words import remedy_words
 from generator.records.model import AssemblyUse, Family
@@ -167,6 +168,32 @@ def test_started_from_a_listed_machine_it_has_that_machines_symptoms(tab):
     if listed.family.symptoms is None:
         assert shown == set(listed.symptoms)
     assert set(listed.symptoms) <= shown
+
+
+def test_complaints_stand_in_the_groups_of_the_home_page(tab):
+    _start(tab)
+    shown = tab.locator("#nl-symptoms h3").all_text_contents()
+    assert shown == [title for title in GROUPS.values() if title in shown]
+    assert len(shown) >= 4
+    for section in tab.locator("#nl-symptoms section").all():
+        title = section.locator("h3").inner_text()
+        for button in section.locator("button").all():
+            symptom = _records().symptoms[button.get_attribute("data-symptom")]
+            assert GROUPS[symptom.group or "other"] == title
+
+
+def test_where_nothing_differs_it_leads_to_the_listed_machines_own_page(tab, site):
+    same = tab.locator("#nl-same")
+    expect(same).to_be_empty()
+    _start(tab)
+    expect(same).to_contain_text("Nothing differs.")
+    tab.locator("#nl-symptoms [data-symptom='no-feed']").click()
+    link = same.get_by_role("link")
+    assert link.get_attribute("href").endswith("bench/tessaly-40/no-feed.html")
+    assert (site / "bench" / "tessaly-40" / "no-feed.html").is_file()
+    tab.locator("#nl-features summary").click()
+    tab.locator("#nl-form [name='has']:not(:checked)").first.check()
+    expect(same).to_be_empty()
 
 
 def test_a_symptom_opens_the_same_walk_and_the_device_remembers_it(tab):
