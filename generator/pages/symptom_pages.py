@@ -20,7 +20,7 @@ def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
             address,
             symptom.title,
             "symptom.html",
-            boost=20,
+            boost=4,
             search=texts(symptom.title, symptom.said_as, symptom.summary),
             symptom=symptom,
             benches=_benches(maker, symptom),
