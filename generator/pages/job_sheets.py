@@ -96,8 +96,8 @@ def _total(maker: Maker, job: Job) -> str:
 def _order_said(plan: Plan) -> str:
     """What the order of taking off rests on."""
     if plan.fewest_changes:
-        return "No other order turns the machine over and changes tools less."
-    return "A good order, but not proved to be the one with the fewest turns of the machine and changes of tool."
+        return "No other order of this way in turns the machine over and changes tools less."
+    return "A good order of the way in, but not proved to be the one with the fewest turns of the machine and changes of tool."
 
 
 def _code(address: str) -> Markup:
