@@ -20,6 +20,10 @@ CACHE = Path(".cache/handwheel")
 "Under the folder where the command is run, as for the site."
 
 
+_READ = 40
+"Names that a message lists at the most."
+
+
 class Refusal(click.ClickException):
     """Bad input: one sentence, exit 1."""
 
@@ -58,8 +62,16 @@ def known(word: str, names: Iterable[str], what: str) -> str:
     if word in names:
         return word
     near = get_close_matches(word, names, n=1)
-    mend = f"Did you mean '{near[0]}'?" if near else f"Known: {', '.join(names) or 'none'}."
+    mend = f"Did you mean '{near[0]}'?" if near else f"Known: {_some(names)}."
     refuse(f"'{word}' is no {what}. {mend}")
+
+
+def _some(names: Sequence[str]) -> str:
+    """The names, as many as are read at a glance."""
+    if not names:
+        return "none"
+    more = f" and {len(names) - _READ} more" if len(names) > _READ else ""
+    return ", ".join(names[:_READ]) + more
 
 
 def view_of(bench: Bench, family: str) -> FamilyView:

@@ -51,6 +51,8 @@ def _bench_at(rev: str, content: tuple[Path, ...], folder: Path) -> Bench:
 
 
 def _archive(rev: str, path: Path) -> bytes:
+    if rev.startswith("-"):
+        common.refuse(f"'{rev}' is no revision: a revision does not begin with '-'.")
     done = subprocess.run(
         ["git", "-C", str(path), "archive", "--format=tar", rev, "--", "."], capture_output=True, check=False
     )

@@ -27,6 +27,8 @@ def rank(
     bench = common.open_bench(folders)
     complaint = common.complaint_of(bench, family, symptom)
     answers = [_answer(complaint, text) for text in saw]
+    for twice in {a.check for a in answers if sum(b.check == a.check for b in answers) > 1}:
+        common.refuse(f"'{twice}' is given twice with --saw; a check counts once. Keep what it showed last.")
     skipped = [common.known(check, complaint.view.checks, "check of this family") for check in skip]
     found = walk(bench, complaint, answers, skipped)
     if as_json:
@@ -39,7 +41,7 @@ def _answer(complaint: Complaint, text: str) -> Answer:
     """Reads CHECK=NUMBER."""
     name, mark, number = text.partition("=")
     if not mark:
-        common.refuse(f"'{text}' says no outcome. Write it as CHECK=NUMBER, such as watch-hook=2.")
+        common.refuse(f"'{text}' says no outcome. Write it as CHECK=NUMBER, such as new-needle-sew=2.")
     common.known(name, complaint.view.checks, "check of this family")
     check = next((c for c in complaint.case.checks if c.id == name), None)
     if check is None:

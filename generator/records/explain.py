@@ -160,9 +160,13 @@ def _meant(error: ValidationError) -> str:
     return f"it like {quote(shown(error.schema['examples'][0]))}"
 
 
+_WISHES = {"length": "a length in mm or in", "mass": "a mass in kg", "quantity": "a number and a unit"}
+"Format -> what to write."
+
+
 def _measure(error: ValidationError, route: Route) -> Iterator[Saying]:
     message, _, hint = str(error.cause).partition(": write ")
-    wish = "a length in mm or in" if error.validator_value == "length" else "a number and a unit"
+    wish = _WISHES[error.validator_value]
     yield route, False, f"{_name(route)}: {printable(message).rstrip('.')}.", (
         f"Write {hint}" if hint else f"Write {wish}{_such_as(error)}."
     )

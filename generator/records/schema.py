@@ -76,6 +76,7 @@ def _formats() -> FormatChecker:
     checker = FormatChecker(formats=())
     checker.checks("quantity", raises=ValueError)(_is_quantity)
     checker.checks("length", raises=ValueError)(_is_length)
+    checker.checks("mass", raises=ValueError)(_is_mass)
     return checker
 
 
@@ -86,6 +87,12 @@ def _is_quantity(text: object) -> bool:
 def _is_length(text: object) -> bool:
     if isinstance(text, str) and Quantity.parse(text).unit not in ("mm", "in"):
         raise ValueError(f"'{text}' is no length in mm or in.")
+    return True
+
+
+def _is_mass(text: object) -> bool:
+    if isinstance(text, str) and not (Quantity.parse(text).unit in ("kg", "g") and Quantity.parse(text).number("g") > 0):
+        raise ValueError(f"'{text}' is no mass in kg or g above 0.")
     return True
 
 

@@ -97,3 +97,10 @@ def test_github_gets_annotations() -> None:
     spoil("tools.yaml", "driver: {}\n")
     assert run("--format", "github").output.startswith("::error file=content/tools.yaml,line=1,col=9::")
     assert run("--format", "xml").exit_code == 2
+
+
+def test_a_folder_without_records_is_a_mistyped_folder() -> None:
+    Path("empty").mkdir()
+    result = run("--content", "empty")
+    assert result.exit_code == 2
+    assert "No record is in empty" in result.output
