@@ -111,8 +111,8 @@
 
   function orderSaid(plan) {
     return plan.changes.fewest
-      ? "No other order turns the machine over and changes tools less."
-      : "A good order, but not proved to be the one with the fewest turns of the machine and changes of tool.";
+      ? "No other order of this way in turns the machine over and changes tools less."
+      : "A good order of the way in, but not proved to be the one with the fewest turns of the machine and changes of tool.";
   }
 
   /** How the records say to carry out each remedy, equal words told once. */
