@@ -3,8 +3,7 @@
   "use strict";
   const { el, minutes, root } = handwheel;
   const { wayIn, work, shut, checkMinutes, remedyMinutes } = handwheel.machine;
-  const { causeName, cautionLines, listed } = handwheel.walkWords;
-  const POWER = { off: "unplugged", on: "power on", "handwheel-only": "unplugged, by the hand wheel" };
+  const { causeName, cautionLines, listed, powerWords } = handwheel.walkWords;
 
   function opens(family, parts, open) {
     const closed = shut(parts, open).map((id) => family.parts[id].title);
@@ -22,7 +21,7 @@
       .filter((check) => !done.has(check.id))
       .sort((a, b) => (a.title < b.title ? -1 : 1))
       .map((check) => {
-        const facts = [minutes(checkMinutes(of.family, check, open)), POWER[check.power], opens(of.family, wayIn(of.family, check.reach), open)];
+        const facts = [minutes(checkMinutes(of.family, check, open)), powerWords(of.family, check.power).toLowerCase(), opens(of.family, wayIn(of.family, check.reach), open)];
         return choice(check.title, facts, check.id, () => take("checked", check.id));
       });
   }

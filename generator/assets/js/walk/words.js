@@ -8,6 +8,12 @@
     on: "Power on",
     "handwheel-only": "Unplugged, by the hand wheel",
   };
+  const WITHOUT_A_PLUG = { off: "Standing still", "handwheel-only": "Turned by hand" };
+
+  /** What the power is to be for a check; a machine without a motor has no plug to pull. */
+  function powerWords(family, power) {
+    return (family.by_hand && WITHOUT_A_PLUG[power]) || POWER[power];
+  }
 
   /** Words as a sentence lists them. */
   function listed(words, last = "and") {
@@ -69,7 +75,7 @@
     return el(
       "ul",
       { class: "hw-facts" },
-      power && el("li", { class: `hw-power${power === "on" ? " hw-live" : ""}` }, POWER[power]),
+      power && el("li", { class: `hw-power${power === "on" ? " hw-live" : ""}` }, powerWords(family, power)),
       el("li", { class: "hw-min" }, handwheel.minutes(step.minutes)),
       el("li", {}, ...opens)
     );
@@ -81,5 +87,5 @@
     return check ? sentence.replace(`'${check.id}'`, () => `'${check.title}'`) : sentence;
   }
 
-  handwheel.walkWords = { listed, causeName, causeLinks, partLinks, cautionLines, cautionNames, putBack, facts, said };
+  handwheel.walkWords = { listed, causeName, causeLinks, partLinks, cautionLines, cautionNames, putBack, facts, powerWords, said };
 })();
