@@ -50,6 +50,11 @@ class FamilyView:
         """The family's id."""
         return self.family.id
 
+    @property
+    def by_hand(self) -> bool:
+        """Whether the family says that it has no motor, and so no plug to pull."""
+        return self.family.features.get("motor") is False
+
     def seen(self, mode: str) -> float:
         """Machines in 1,000 of this family: its own rate, or the failure mode's."""
         return self.family.rates.get(mode, self.failure_modes[mode].seen)

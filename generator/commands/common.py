@@ -19,7 +19,6 @@ from generator.store import load_kept
 CACHE = Path(".cache/handwheel")
 "Under the folder where the command is run, as for the site."
 
-
 _READ = 40
 "Names that a message lists at the most."
 

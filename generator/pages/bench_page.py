@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from generator.bench import Bench, Complaint
 from generator.pages.bench_causes import causes, importance_rows, top_said
-from generator.pages.bench_steps import head_cautions, lead, spare_checks, steps
+from generator.pages.bench_steps import first_words, head_cautions, lead, spare_checks, steps
 from generator.pages.bench_sums import exactness, sums, sums_said
 from generator.pages.maker import Links, Maker, texts
 from generator.pages.page import PageText
@@ -31,6 +31,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
     ranked = causes(bench, complaint, link)
     totals = sums(bench.diagnosed(complaint))
     named, in_full = head_cautions(bench, complaint)
+    trials, checks = lead(bench, complaint, link), steps(bench, complaint, in_full, link)
     return maker.page(
         address,
         f"{symptom.title}: {view.family.title}",
@@ -51,8 +52,10 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         exactness=exactness(bench.diagnosed(complaint).solution),
         ruled_out=_ruled_out(complaint),
         ruled_out_count=len(complaint.folded.left_out),
-        lead=lead(bench, complaint, link),
-        steps=steps(bench, complaint, link),
+        lead=trials,
+        steps=checks,
+        start=first_words(trials, checks),
+        by_hand=view.by_hand,
         spare=spare_checks(bench, complaint),
         causes=ranked,
         shown_causes=SHOWN_CAUSES,

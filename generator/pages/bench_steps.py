@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from generator.analysis.check_order.worklist import Item, Row, Trial
 from generator.bench import Bench, Complaint
 from generator.pages import words
 from generator.pages.maker import Links
-from generator.pages.remedy_words import TrialView, trial_view
+from generator.pages.remedy_words import TrialView, in_one_line, trial_view
 from generator.records.model import Check
 
 SHOWN = 3
@@ -57,11 +58,11 @@ def lead(bench: Bench, complaint: Complaint, link: Links) -> tuple[TrialView, ..
     return tuple(_trial(bench, complaint, t, link) for t in bench.worklist(complaint).trials)
 
 
-def steps(bench: Bench, complaint: Complaint, link: Links) -> tuple[StepView, ...]:
-    """The checks in order of work."""
+def steps(bench: Bench, complaint: Complaint, told_before: Iterable[str], link: Links) -> tuple[StepView, ...]:
+    """The checks in order of work; cautions that the page told before stand by name."""
     items = bench.worklist(complaint).items
     first_at = {item.check: item.number for item in reversed(items)}
-    told = set(head_cautions(bench, complaint)[1])
+    told = set(told_before)
     return tuple(_step(bench, complaint, item, first_at, told, link) for item in items)
 
 
@@ -82,6 +83,13 @@ def _cautions(complaint: Complaint, item: Item) -> tuple[str, ...]:
     moves = (complaint.view.parts[p] for p in item.opens)
     own = complaint.view.checks[item.check].cautions
     return tuple(dict.fromkeys((*own, *(c for p in moves for c in (*p.cautions, *p.off.cautions)))))
+
+
+def first_words(lead: Sequence[TrialView], steps: Sequence[StepView]) -> dict[str, object] | None:
+    """What to do first, for the head of the page: the first trial or check, where it stands, its minutes."""
+    if lead:
+        return {"href": "#checks", "title": in_one_line(lead[0].words), "minutes": lead[0].minutes}
+    return {"href": "#step-1", "title": steps[0].check.title, "minutes": steps[0].minutes} if steps else None
 
 
 def spare_checks(bench: Bench, complaint: Complaint) -> tuple[Check, ...]:

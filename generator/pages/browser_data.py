@@ -60,7 +60,7 @@ all that a person meets does.
         "id": view.id,
         "title": view.family.title,
         "kind": view.family.kind,
-        "by_hand": view.family.features.get("motor") is False,
+        "by_hand": view.by_hand,
         "proving": bench.library.records.shop.proving_sew,
         "parts": {p.id: _part(view, p) for p in view.parts.values()},
         "settings": {s.id: _setting(view, s, link) for s in view.settings.values()},

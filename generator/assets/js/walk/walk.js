@@ -135,7 +135,7 @@
   }
 
   /**
-   * A walk for a case: {node, focus(), begin()}; `linked` is the query of a link that asked for it, if one did.
+   * A walk for a case: {node, begin()}; `linked` is the query of a link that asked for it, if one did.
    * More: `linkPairs` gives what a link to the walk needs beside its log, `first` is shown before the first check.
    */
   function walk(of, keepAs, linked, more) {
@@ -147,7 +147,7 @@
       device.write(keepAs, made.log);
       made.show();
     }
-    return { node: made.parts.node, focus: () => made.focus(), begin: () => made.begin() };
+    return { node: made.parts.node, begin: () => made.begin() };
   }
 
   handwheel.walk = { walk, fromHash };
