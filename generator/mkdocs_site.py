@@ -11,10 +11,10 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
-from generator.pages.markdown_limits import NoHtml
 from generator.pages.page import PageText
 from generator.pages.site import NAVIGATION
 from generator.site_build import Site
+from generator.wording.markdown_limits import NoHtml
 
 _HERE = Path(__file__).parent
 _ASSETS = _HERE / "assets"

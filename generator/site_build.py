@@ -9,18 +9,18 @@ from pathlib import Path
 from generator.bench import Bench
 from generator.content_rules import load_checked
 from generator.library import Library
-from generator.pages.browser_data import data_files
-from generator.pages.finder_data import finder_files
-from generator.pages.jobs_data import planner_files
+from generator.pages.charts.reckoners import reckoner_files
+from generator.pages.data.families import data_files
+from generator.pages.data.finder import finder_files
+from generator.pages.data.jobs import planner_files
+from generator.pages.learn.practice import cards_files
 from generator.pages.page import PageText
-from generator.pages.practice_page import cards_files
-from generator.pages.reckoners_page import reckoner_files
 from generator.pages.site import all_pages
-from generator.pages.which_machine_page import which_machine_files
+from generator.pages.which_machine.page import which_machine_files
 from generator.records.report import as_text
 
 _HERE = Path(__file__).parent
-WATCHED = (_HERE.parent / "schema", _HERE / "pages", _HERE / "assets")
+WATCHED = (_HERE.parent / "schema", _HERE / "pages", _HERE / "wording", _HERE / "assets")
 "Folders whose change makes a new site, beside the content."
 
 

@@ -46,7 +46,9 @@ def _kept(path: Path) -> tuple[Records, tuple[str, ...]] | None:
 
 def _read(folders: Sequence[Path], path: Path) -> tuple[Records, tuple[str, ...]]:
     """Reads and checks; only records without a fault are kept."""
-    from generator.content_rules import load_checked  # imports the validator: slow, and not needed for kept records
+    from generator.content_rules import (
+        load_checked,  # imports the validator: slow, and not needed for kept records
+    )
     from generator.records.report import as_text
 
     records, findings = load_checked(folders)

@@ -46,7 +46,9 @@ class Bench:
 
     def practice(self, view: FamilyView) -> Practice:
         """How the family's parts and settings are handled."""
-        from generator.bench.practices import practice  # the job plan is slow to load, and few ask for it
+        from generator.bench.practices import (
+            practice,  # the job plan is slow to load, and few ask for it
+        )
 
         if view.id not in self._practices:
             self._practices[view.id] = practice(view, self.library.records.shop)
@@ -86,8 +88,8 @@ class Bench:
         """Works out the order of checks of every complaint, on every core; `say` is told how far it is."""
         complaints = list(self.complaints())
         solved = self._cache.all_diagnosed([c.case for c in complaints], say)
-        for complaint, diagnosed in zip(complaints, solved, strict=True):
-            self._diagnosed[complaint.view.id, complaint.symptom.id] = diagnosed
+        for asked, diagnosed in zip(complaints, solved, strict=True):
+            self._diagnosed[asked.view.id, asked.symptom.id] = diagnosed
 
     def sheet_of(self, view: FamilyView, remedy_id: str) -> str:
         """The failure mode under whose name the remedy's job sheet stands; empty for a joint remedy.

@@ -57,7 +57,9 @@ def _solved(cases: Sequence[Case], say: Callable[[str], None]) -> Iterator[Diagn
     if len(cases) <= ALONE:
         yield from map(_diagnose, cases)
         return
-    from concurrent.futures import ProcessPoolExecutor  # slow to load, and not needed for kept orders
+    from concurrent.futures import (
+        ProcessPoolExecutor,  # slow to load, and not needed for kept orders
+    )
 
     with ProcessPoolExecutor(max_workers=os.cpu_count()) as workers:
         for number, diagnosed in enumerate(workers.map(_diagnose, cases), 1):

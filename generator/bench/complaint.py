@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from math import prod
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.fault_tree import CutSets, minimal_cut_sets
 from generator.analysis.evidence import Rate, rate
+from generator.analysis.fault_tree import CutSets, minimal_cut_sets
 from generator.analysis.folding import Folded
 from generator.analysis.machine import Machine, Remedy
 from generator.analysis.tree import Gate, event_ids

@@ -4,7 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.analysis.fasteners.flats import advice, flat_depth, flat_width, turns_to_clear
+from generator.analysis.fasteners.flats import (
+    advice,
+    flat_depth,
+    flat_width,
+    turns_to_clear,
+)
 from generator.analysis.fasteners.near_miss import near_misses
 from generator.records.model import Fastener
 from generator.standards.agreement import kind_of, socket_size

@@ -11,7 +11,7 @@ from typing import Any, NoReturn
 import click
 
 from generator.bench import Bench, Complaint
-from generator.commands.folders import content_option, existing
+from generator.commands.folders import existing
 from generator.family_view import FamilyView
 from generator.library import Library
 from generator.store import load_kept

@@ -15,10 +15,11 @@ from generator.bench import Bench
 from generator.bench.jobs import Job, renewing, setting
 from generator.commands import common
 from generator.family_view import FamilyView
-from generator.pages import job_view, words
-from generator.pages.job_steps import StepView, step_views
-from generator.pages.maker import Links
 from generator.records.model import Records, Shop
+from generator.wording import words
+from generator.wording.jobs import around as job_view
+from generator.wording.jobs.steps import StepView, step_views
+from generator.wording.links import Links
 
 _INDENT = " " * 16
 

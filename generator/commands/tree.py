@@ -14,7 +14,7 @@ from generator.bench import Complaint
 from generator.commands import common
 from generator.diagrams import draw, fault_tree_svg, layout
 from generator.diagrams.tree_list import gate_words
-from generator.pages import words
+from generator.wording import words
 
 STYLE = Path(__file__).parent.parent / "assets" / "css" / "diagrams.css"
 

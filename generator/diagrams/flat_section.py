@@ -5,7 +5,11 @@ from __future__ import annotations
 from html import escape
 from math import ceil, sqrt
 
-from generator.analysis.fasteners.flats import flat_depth, turns_to_clear, whole_quarters
+from generator.analysis.fasteners.flats import (
+    flat_depth,
+    turns_to_clear,
+    whole_quarters,
+)
 from generator.diagrams.screw_outline import Points, Scene, scene_of, screw, threaded
 from generator.standards.threads import INCH, Thread
 

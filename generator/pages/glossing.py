@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterable, Iterator
 from html import escape
 
-from generator.pages import words
 from generator.records.model import Term
+from generator.wording import words
 
 _TAG = re.compile(r"(<[^>]*>)")
 _NO_GLOSS = ("a", "h1", "h2", "h3", "svg", "button", "label", "select", "script", "style", "summary", "dfn")

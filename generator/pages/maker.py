@@ -12,60 +12,13 @@ import jinja2
 from generator.backlinks import Backlinks
 from generator.bench import Bench
 from generator.family_view import FamilyView
-from generator.library import Library
-from generator.pages import words
 from generator.pages.glossing import Glossary
 from generator.pages.page import Heading, PageText
-from generator.pages.places import place, relative
+from generator.wording import words
+from generator.wording.links import Links
 
 _TEMPLATES = Path(__file__).parent / "templates"
 _H2 = re.compile(r'<h2 id="([^"]+)"[^>]*>(.*?)</h2>', re.S)
-
-
-class Links:
-    """Addresses and titles of records, as one page links to them."""
-
-    def __init__(self, library: Library, page: str, view: FamilyView | None = None) -> None:
-        self.library = library
-        self.page = page
-        self.view = view
-
-    def __call__(self, kind: str, record_id: str, within: str = "") -> str:
-        """The address of a record from this page; a part or setting is found in its home."""
-        if kind in ("part", "setting") and not within:
-            within = self._home(record_id)
-        return relative(place(kind, record_id, within), self.page)
-
-    def _home(self, item: str) -> str:
-        """The assembly that has a part or setting: the page's own family's, else the first."""
-        if self.view and item in self.view.home_of:
-            return self.view.home_of[item]
-        return self.library.homes[item][0]
-
-    def to(self, address: str) -> str:
-        """The address of any page from this page; `address` is from the site's root."""
-        return relative(address, self.page)
-
-    def title(self, kind: str, record_id: str) -> str:
-        """The name that a reader sees."""
-        records = self.library.records
-        if kind in ("part", "setting"):
-            home = records.assemblies[self._home(record_id)]
-            return (home.parts.get(record_id) or home.settings[record_id]).title
-        lists = {
-            "symptom": records.symptoms,
-            "family": records.families,
-            "assembly": records.assemblies,
-            "failure-mode": records.failure_modes,
-            "check": records.checks,
-            "technique": records.techniques,
-            "tool": records.tools,
-            "caution": records.cautions,
-            "term": records.glossary,
-            "source": records.sources,
-        }
-        record = lists[kind].get(record_id)
-        return record.title if record else words.spaced(record_id)
 
 
 class Maker:

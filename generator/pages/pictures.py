@@ -10,14 +10,21 @@ from generator.analysis.check_order import to_json
 from generator.analysis.machine import Part
 from generator.bench import Bench, Complaint
 from generator.bench.trees import full_tree
-from generator.diagrams import fault_tree_svg, flow_list, flow_svg, parts_graph_svg, settings_svg, tree_list
+from generator.diagrams import (
+    fault_tree_svg,
+    flow_list,
+    flow_svg,
+    parts_graph_svg,
+    settings_svg,
+    tree_list,
+)
 from generator.diagrams.layout import Drawing, render_all
 from generator.diagrams.outline import as_html
-from generator.pages import words
-from generator.pages.maker import Links
-from generator.pages.places import place
-from generator.pages.remedy_words import in_one_line, remedy_words
 from generator.records.model import Assembly
+from generator.wording import words
+from generator.wording.links import Links
+from generator.wording.places import place
+from generator.wording.remedies import in_one_line, remedy_words
 
 Key = tuple[str, str]
 "Page address, name of the picture."

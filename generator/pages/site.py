@@ -6,29 +6,27 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from generator.bench import Bench
-from generator.pages import (
-    assembly_pages,
-    bench_page,
-    chart_pages,
-    contribute_page,
-    coverage_page,
-    device_page,
-    family_pages,
-    fault_pages,
-    guides_page,
-    job_sheets,
-    lists,
-    not_listed_page,
-    planner_page,
-    practice_page,
-    reckoners_page,
-    symptom_pages,
-    technique_pages,
-    which_machine_page,
-)
+from generator.pages.bench import page as bench_page
+from generator.pages.charts import charts as chart_pages
+from generator.pages.charts import reckoners as reckoners_page
+from generator.pages.device import page as device_page
+from generator.pages.jobs import sheets as job_sheets
+from generator.pages.learn import contribute as contribute_page
+from generator.pages.learn import guides as guides_page
+from generator.pages.learn import practice as practice_page
 from generator.pages.maker import Maker
+from generator.pages.not_listed import page as not_listed_page
 from generator.pages.page import PageText
 from generator.pages.pictures import draw_all
+from generator.pages.planner import page as planner_page
+from generator.pages.records import assemblies as assembly_pages
+from generator.pages.records import coverage as coverage_page
+from generator.pages.records import families as family_pages
+from generator.pages.records import faults as fault_pages
+from generator.pages.records import lists
+from generator.pages.records import symptoms as symptom_pages
+from generator.pages.records import techniques as technique_pages
+from generator.pages.which_machine import page as which_machine_page
 
 NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
     "": (("index.html", "Find"),),

@@ -11,7 +11,7 @@ from pathlib import Path
 from generator.records.document import Reading, read_file
 from generator.records.finding import Finding
 from generator.records.folder import RecordFile, scan
-from generator.records.kinds import KINDS, Kind
+from generator.records.kinds import Kind
 from generator.records.merge import overlay, overlay_notes
 from generator.records.node import Node
 

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import yaml
-
 from generator.records.finding import Finding, printable
 
 _PLAIN = (

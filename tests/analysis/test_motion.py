@@ -7,7 +7,11 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from generator.analysis.motion import slider_crank, slider_crank_angle, slider_crank_rise
+from generator.analysis.motion import (
+    slider_crank,
+    slider_crank_angle,
+    slider_crank_rise,
+)
 
 
 def test_the_worked_example() -> None:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from generator.analysis.diagnosis import Answer
 from generator.bench.complaint import NONE_OF_THESE
 from generator.bench.walk import walk
-from generator.analysis.diagnosis import Answer
 from tests.building import bench
 
 

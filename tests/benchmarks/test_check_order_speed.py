@@ -7,12 +7,11 @@ from dataclasses import dataclass
 from pathlib import Path
 from time import process_time
 
-from tests.analysis.check_order.order_cases import bench_case
-
 from generator.analysis.check_order import Case, Solution, solve
 from generator.bench import Bench
 from generator.library import Library
 from generator.store import load_kept
+from tests.analysis.check_order.order_cases import bench_case
 
 CONTENT = Path(__file__).parents[2] / "content"
 TYPICAL = [(number, 12 + number % 9, 12 + number * 5 % 13) for number in range(16)]

@@ -2,10 +2,9 @@
 
 from time import perf_counter
 
-from tests.analysis.check_order.order_cases import bench_case
-
 from generator.analysis.check_order import solve
 from generator.analysis.coverage import missing_check, tried_in_turn
+from tests.analysis.check_order.order_cases import bench_case
 
 
 def test_missing_checks_of_large_cases() -> None:

@@ -6,9 +6,17 @@ import random
 from pathlib import Path
 
 from generator.analysis.finder import Phrase, build, language
-from generator.pages.browser_data import script
-from generator.pages.finder_data import CAUSE, SAID, SIGN, TITLE, everyday_words, index_data, language_data
-from generator.pages.grouping import GROUPS
+from generator.pages.data.finder import (
+    CAUSE,
+    SAID,
+    SIGN,
+    TITLE,
+    everyday_words,
+    index_data,
+    language_data,
+)
+from generator.pages.data.script import script
+from generator.wording.grouping import GROUPS
 
 _JS = Path(__file__).parent.parent.parent / "generator/assets/js"
 _PARTS = ("common/base.js", "finder/language.js", "finder/spelling.js", "finder/rank.js", "finder/box.js")

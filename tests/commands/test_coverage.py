@@ -6,13 +6,13 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
-from tests.analysis.check_order.order_brute_force import least_minutes
 
 from generator.analysis.check_order.case import Check
 from generator.bench import Bench
 from generator.commands.coverage import coverage
 from generator.content_rules import load_checked
 from generator.library import Library
+from tests.analysis.check_order.order_brute_force import least_minutes
 
 CONTENT = Path(__file__).parents[1] / "fixtures" / "coverage"
 SKIPS_1 = 1 - 0.96 * 0.98 * 0.98 * 0.99 * 0.99

@@ -13,7 +13,16 @@ from generator.analysis.machine import Part, Setting
 from generator.diagrams import parts_graph_svg, settings_svg
 from generator.diagrams.layout import layout, render_all
 
-from .pictures import HOSTILE, OVERFLOWS, OVERLAPS, SMALLEST_TYPE, TITLES, classed, elements, shown
+from .pictures import (
+    HOSTILE,
+    OVERFLOWS,
+    OVERLAPS,
+    SMALLEST_TYPE,
+    TITLES,
+    classed,
+    elements,
+    shown,
+)
 
 PARTS = (
     Part("needle"),

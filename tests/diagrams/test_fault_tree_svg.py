@@ -4,12 +4,23 @@ import re
 from xml.etree import ElementTree
 
 import pytest
+
 from generator.analysis.tree import Event, Gate
 from generator.diagrams.draw import standalone
 from generator.diagrams.fault_tree_svg import prepare
 from generator.diagrams.layout import layout, render_all
 
-from .pictures import HOSTILE, OVERFLOWS, OVERLAPS, SMALLEST_TYPE, TITLES, classed, elements, shown, tree
+from .pictures import (
+    HOSTILE,
+    OVERFLOWS,
+    OVERLAPS,
+    SMALLEST_TYPE,
+    TITLES,
+    classed,
+    elements,
+    shown,
+    tree,
+)
 
 
 def svg(top: Gate, prefix: str = "t", **more) -> str:

@@ -7,7 +7,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.analysis.fasteners.flats import flat_depth, turns_to_clear, whole_quarters
+from generator.analysis.fasteners.flats import (
+    flat_depth,
+    turns_to_clear,
+    whole_quarters,
+)
 from generator.diagrams.flat_section import svg
 from generator.standards.notation import parse_thread
 from generator.standards.threads import THREADS

@@ -3,12 +3,21 @@ from xml.etree import ElementTree
 
 import pytest
 
-from generator.diagrams import flow_svg, flow_steps
+from generator.diagrams import flow_steps, flow_svg
 from generator.diagrams.flow_list import outline
 from generator.diagrams.layout import render_all
 from generator.diagrams.outline import as_html
 
-from .pictures import HOSTILE, OVERFLOWS, OVERLAPS, SMALLEST_TYPE, TITLES, classed, elements, shown
+from .pictures import (
+    HOSTILE,
+    OVERFLOWS,
+    OVERLAPS,
+    SMALLEST_TYPE,
+    TITLES,
+    classed,
+    elements,
+    shown,
+)
 
 
 def check(name, *outcomes, minutes=3):

@@ -7,7 +7,13 @@ from pathlib import Path
 import pytest
 
 from generator.diagrams import layout
-from generator.diagrams.layout import Drawing, Graph, GraphvizError, GraphvizMissing, find_dot
+from generator.diagrams.layout import (
+    Drawing,
+    Graph,
+    GraphvizError,
+    GraphvizMissing,
+    find_dot,
+)
 
 PAIR = Graph(((80, 30), (60, 40)), ((0, 1),), rank_gap=24)
 

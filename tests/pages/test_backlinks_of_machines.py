@@ -9,9 +9,10 @@ from pathlib import Path
 from generator.bench import Bench
 from generator.content_rules import load_checked
 from generator.library import Library
-from generator.pages import assembly_pages, fault_pages
-from generator.pages.check_uses import uses
 from generator.pages.maker import Maker
+from generator.pages.records import assemblies as assembly_pages
+from generator.pages.records import faults as fault_pages
+from generator.pages.records.check_uses import uses
 
 CONTENT = Path(__file__).parents[2] / "content"
 

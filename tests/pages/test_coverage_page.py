@@ -11,9 +11,9 @@ import pytest
 from generator.bench import Bench
 from generator.content_rules import load_checked
 from generator.library import Library
-from generator.pages import coverage_page
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
+from generator.pages.records import coverage as coverage_page
 
 CONTENT = Path(__file__).parents[1] / "fixtures" / "coverage"
 XHTML = "{http://www.w3.org/1999/xhtml}"

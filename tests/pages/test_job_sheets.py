@@ -15,12 +15,12 @@ from playwright.sync_api import Browser
 from generator.bench import Bench
 from generator.content_rules import load_checked
 from generator.library import Library
-from generator.pages import job_sheets
-from generator.pages.job_steps import lift_words
+from generator.pages.jobs import sheets as job_sheets
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
 from generator.records.model import Family
 from generator.records.report import as_text
+from generator.wording.jobs.steps import lift_words
 
 ROOT = Path(__file__).parents[2]
 XHTML = "{http://www.w3.org/1999/xhtml}"

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.pages import words
-from generator.pages.browser_data import script
-from generator.pages.places import place, relative
+from generator.pages.data.script import script
+from generator.wording import words
+from generator.wording.places import place, relative
 
 
 @pytest.mark.parametrize("text", ["<script>alert(1)</script>", 'a "quoted" <b>word</b>', "x < y & z", "<!-- gone -->", "<svg onload=x>"])

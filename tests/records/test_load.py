@@ -13,7 +13,14 @@ from hypothesis import strategies as st
 from generator.records.document import read_file
 from generator.records.finding import Finding
 from generator.records.load import load
-from generator.records.model import Figure, Records, Shop, TreeEvent, TreeGate, TreeTransfer
+from generator.records.model import (
+    Figure,
+    Records,
+    Shop,
+    TreeEvent,
+    TreeGate,
+    TreeTransfer,
+)
 from generator.records.node import plain
 from generator.records.rules import Book, Rule
 

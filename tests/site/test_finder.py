@@ -11,7 +11,7 @@ from playwright.sync_api import expect
 from generator.analysis.finder import units
 from generator.content_rules import load_checked
 from generator.library import Library
-from generator.pages.finder_data import everyday_words, tables
+from generator.pages.data.finder import everyday_words, tables
 
 _HERE = Path(__file__).parent
 _ROOT = _HERE.parent.parent

@@ -18,10 +18,10 @@ from generator.analysis.check_order import next_step
 from generator.bench import Bench
 from generator.content_rules import load_checked
 from generator.library import Library
-from generator.pages.grouping import GROUPS
-from generator.pages.maker import Links
-from generator.pages.remedy_words import remedy_words
 from generator.records.model import AssemblyUse, Family
+from generator.wording.grouping import GROUPS
+from generator.wording.links import Links
+from generator.wording.remedies import remedy_words
 
 ROOT = Path(__file__).parent.parent.parent
 CLOSE = 1e-9

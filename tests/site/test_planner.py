@@ -16,9 +16,12 @@ from generator.bench.jobs import Job, renewing, setting
 from generator.content_rules import load_checked
 from generator.family_view import FamilyView
 from generator.library import Library
-from generator.pages import job_view, jobs_data, planner_page
-from generator.pages.job_steps import step_views
-from generator.pages.maker import Links, Maker
+from generator.pages.data import jobs as jobs_data
+from generator.pages.maker import Maker
+from generator.pages.planner import page as planner_page
+from generator.wording.jobs import around as job_view
+from generator.wording.jobs.steps import step_views
+from generator.wording.links import Links
 from tests.site.some_pages import ROOT, build_pages
 
 _RUN = """([id, sets]) => new Promise((done) => {

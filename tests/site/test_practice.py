@@ -15,8 +15,8 @@ from generator.analysis.check_order.situation import Situation
 from generator.bench import Bench
 from generator.content_rules import load_checked
 from generator.library import Library
-from generator.pages import practice_page
-from generator.pages.browser_data import data_files, family_data
+from generator.pages.data.families import data_files, family_data
+from generator.pages.learn import practice as practice_page
 from generator.pages.maker import Maker
 from tests.site.some_pages import ROOT, build_pages
 

@@ -15,7 +15,7 @@ from generator.bench import Bench
 from generator.content_rules import load_checked
 from generator.diagrams import flat_section
 from generator.library import Library
-from generator.pages import reckoners_page
+from generator.pages.charts import reckoners as reckoners_page
 from generator.pages.maker import Maker
 from generator.standards.keys import KIND_WORDS, key_for, why_no_key
 from generator.standards.notation import parse_thread

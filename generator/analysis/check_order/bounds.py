@@ -19,8 +19,8 @@ what follows, the bound is never above the minutes of any policy.
 from __future__ import annotations
 
 from generator.analysis.check_order.cost import Mass
+from generator.analysis.check_order.dual_prices import Tolls
 from generator.analysis.check_order.states import Move, State, States
-from generator.analysis.check_order.tolls import Tolls
 
 
 class PairTolls(dict[int, float]):

@@ -10,7 +10,7 @@ from generator.analysis.check_order.case import Case, Check
 from generator.analysis.check_order.cost import Board, board
 from generator.analysis.check_order.exact import Search
 from generator.analysis.check_order.heuristic import Rollout
-from generator.analysis.check_order.policy import Node, Rule, expected_minutes, grow
+from generator.analysis.check_order.policy import Node, expected_minutes, grow
 from generator.analysis.check_order.rules import PLAIN_RULES
 from generator.analysis.check_order.situation import Situation
 from generator.analysis.check_order.states import Action, State, States

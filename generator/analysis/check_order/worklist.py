@@ -5,7 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.check_order.policy import CheckNode, Node, RemedyNode, expected_minutes
+from generator.analysis.check_order.policy import (
+    CheckNode,
+    Node,
+    RemedyNode,
+    expected_minutes,
+)
 from generator.analysis.check_order.situation import Situation
 
 

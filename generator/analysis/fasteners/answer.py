@@ -5,7 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.analysis.fasteners.drills import Drill, clearance_drill, tapping_drill
-from generator.analysis.fasteners.flats import MARGIN_MM, advice, flat_depth, turns_to_clear, whole_quarters
+from generator.analysis.fasteners.flats import (
+    MARGIN_MM,
+    advice,
+    flat_depth,
+    turns_to_clear,
+    whole_quarters,
+)
 from generator.analysis.fasteners.holding import chart_rows
 from generator.analysis.fasteners.lookalikes import Lookalike, lookalikes
 from generator.analysis.fasteners.near_miss import NearMiss, near_misses

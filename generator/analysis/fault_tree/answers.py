@@ -10,8 +10,18 @@ from itertools import chain
 from generator.analysis.fault_tree.cut_sets import Limits, Listing, list_sets
 from generator.analysis.fault_tree.decision_diagram import BudgetExceeded
 from generator.analysis.fault_tree.expansion import expand
-from generator.analysis.fault_tree.importance import Importance, birnbaum, fussell_vesely, ratio
-from generator.analysis.fault_tree.solution import Solution, family, solutions_in_part, solve
+from generator.analysis.fault_tree.importance import (
+    Importance,
+    birnbaum,
+    fussell_vesely,
+    ratio,
+)
+from generator.analysis.fault_tree.solution import (
+    Solution,
+    family,
+    solutions_in_part,
+    solve,
+)
 from generator.analysis.fault_tree.structure import Structure, checked, structure
 from generator.analysis.tree import Gate
 

@@ -91,21 +91,21 @@ def list_sets(diagram: Diagram, family: int, q: Sequence[float], limits: Limits)
 
     Where the shortest sets alone are too many, the first of them by level are listed.
     """
-    outlook = _outlook(diagram, family, q)
+    known = _ahead_of(diagram, family, q)
     longest = len(q) if limits.order is None else limits.order
-    best = _walk(diagram, family, q, outlook, limits, longest)
+    best = _walk(diagram, family, q, known, limits, longest)
     if not best.overfull:
         return best
-    for order in range(outlook[family].shortest, longest):
-        more = _walk(diagram, family, q, outlook, limits, order)
-        if more.overfull and order > outlook[family].shortest:
+    for order in range(known[family].shortest, longest):
+        more = _walk(diagram, family, q, known, limits, order)
+        if more.overfull and order > known[family].shortest:
             break
         best = more
     return best
 
 
 @dataclass(frozen=True, slots=True)
-class _Outlook:
+class _Ahead:
     """What a family holds, without listing it."""
 
     shortest: int
@@ -114,12 +114,12 @@ class _Outlook:
     "Sum of the probabilities of its sets."
 
 
-def _outlook(diagram: Diagram, family: int, q: Sequence[float]) -> dict[int, _Outlook]:
-    known = {NONE: _Outlook(len(q) + 1, 0.0, 0.0), UNIT: _Outlook(0, 1.0, 1.0)}
+def _ahead_of(diagram: Diagram, family: int, q: Sequence[float]) -> dict[int, _Ahead]:
+    known = {NONE: _Ahead(len(q) + 1, 0.0, 0.0), UNIT: _Ahead(0, 1.0, 1.0)}
     for node in diagram.below(family):
         high, low = known[diagram.high[node]], known[diagram.low[node]]
         p = q[diagram.level[node]]
-        known[node] = _Outlook(
+        known[node] = _Ahead(
             min(high.shortest + 1, low.shortest),
             max(high.likeliest * p, low.likeliest),
             high.total * p + low.total,
@@ -131,7 +131,7 @@ def _walk(
     diagram: Diagram,
     family: int,
     q: Sequence[float],
-    outlook: dict[int, _Outlook],
+    known: dict[int, _Ahead],
     limits: Limits,
     order: int,
 ) -> Listing:
@@ -141,7 +141,7 @@ def _walk(
     stack: list[tuple[int, tuple[int, ...], float]] = [(family, (), 1.0)]
     while stack:
         node, chosen, p = stack.pop()
-        ahead = outlook[node]
+        ahead = known[node]
         short = len(chosen) + ahead.shortest <= order and p * ahead.likeliest >= limits.probability
         if node == NONE:
             continue

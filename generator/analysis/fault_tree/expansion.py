@@ -8,8 +8,12 @@ from functools import reduce
 from heapq import heappop, heappush
 from operator import or_
 
+from generator.analysis.fault_tree.cut_set_bounds import (
+    BoundsOfGates,
+    CutSetBounds,
+    weight,
+)
 from generator.analysis.fault_tree.cut_sets import Limits
-from generator.analysis.fault_tree.outlook import Outlook, Outlooks, weight
 from generator.analysis.fault_tree.structure import Structure, Vote
 
 _STEPS_PER_NODE = 0.05
@@ -60,7 +64,7 @@ def expand(tree: Structure, q: Sequence[float], limits: Limits) -> Expansion:
     while search.waiting and len(search.found) < limits.sets and search.pushed < steps:
         search.step()
     left = (search.ahead(partial).probability for *_, partial in search.waiting)
-    top = search.outlooks.of(Vote(1, (tree.root,)))
+    top = search.bounds.of(Vote(1, (tree.root,)))
     missed = min(search.dropped + sum(left), top.probability)
     complete = not search.waiting and not search.cut_off
     sets = tuple(map(_numbers, search.found))
@@ -73,7 +77,7 @@ class _Search:
     def __init__(self, tree: Structure, q: Sequence[float], limits: Limits) -> None:
         self.tree = tree
         self._events = len(tree.events)
-        self.outlooks = Outlooks(tree, q)
+        self.bounds = BoundsOfGates(tree, q)
         self.waiting: list[tuple[int, int, _Partial]] = []
         self.found: list[int] = []
         self.dropped = 0.0
@@ -110,9 +114,9 @@ class _Search:
             first = partial.events & -partial.events
             self._found_by_first.setdefault(first, []).append(partial.events)
 
-    def ahead(self, partial: _Partial) -> Outlook:
+    def ahead(self, partial: _Partial) -> CutSetBounds:
         """Bounds on the cut sets that a combination leads to."""
-        return self.outlooks.of_all(_numbers(partial.events), sorted(partial.votes, key=_by_size))
+        return self.bounds.of_all(_numbers(partial.events), sorted(partial.votes, key=_by_size))
 
     def closed(self, events: int, votes: list[Vote]) -> _Partial:
         """The combination without votes that are settled, and with all that they make certain."""

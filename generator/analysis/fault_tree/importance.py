@@ -6,7 +6,12 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from generator.analysis.fault_tree.cut_sets import minimal_sets, union_functions
-from generator.analysis.fault_tree.decision_diagram import NONE, UNIT, Diagram, probabilities
+from generator.analysis.fault_tree.decision_diagram import (
+    NONE,
+    UNIT,
+    Diagram,
+    probabilities,
+)
 from generator.analysis.fault_tree.solution import Part, Solution
 
 

@@ -7,7 +7,12 @@ from contextlib import suppress
 from dataclasses import dataclass
 from math import prod
 
-from generator.analysis.fault_tree.cut_sets import Limits, joined, minimal_sets, together
+from generator.analysis.fault_tree.cut_sets import (
+    Limits,
+    joined,
+    minimal_sets,
+    together,
+)
 from generator.analysis.fault_tree.decision_diagram import (
     NONE,
     UNIT,

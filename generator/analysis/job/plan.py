@@ -6,11 +6,11 @@ from collections.abc import Iterable
 from math import fsum
 from typing import Any
 
-from generator.analysis.job.order import way_in
 from generator.analysis.job.settings import Making, refits_and_makings
 from generator.analysis.job.steps import Job, all_steps, by_part, lies_after
 from generator.analysis.job.tray import tray
 from generator.analysis.job.types import Plan, Practice, Shop, Step
+from generator.analysis.job.way_in import way_in
 from generator.analysis.job.while_open import while_open
 from generator.analysis.machine import Machine, Remedy
 

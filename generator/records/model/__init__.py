@@ -22,7 +22,14 @@ from generator.records.model.faults import (
     TreeTransfer,
 )
 from generator.records.model.lists import Caution, Feature, Source, Term, Tool
-from generator.records.model.machines import AssemblyUse, Family, Figure, Move, NeedleFit, Part
+from generator.records.model.machines import (
+    AssemblyUse,
+    Family,
+    Figure,
+    Move,
+    NeedleFit,
+    Part,
+)
 from generator.records.model.records import Records
 from generator.records.model.settings import Assembly, OilPoint, Setting, Target
 

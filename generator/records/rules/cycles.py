@@ -8,9 +8,14 @@ from itertools import pairwise
 from generator.records.finding import Finding, quote
 from generator.records.model import Part, Setting
 from generator.records.rules.book import Book
-from generator.records.rules.owned import Built, Owned, built_assemblies, built_families
+from generator.records.rules.family_parts import (
+    Built,
+    Owned,
+    built_assemblies,
+    built_families,
+)
+from generator.records.rules.paths import rounds, shortest, spelled
 from generator.records.rules.registry import rule
-from generator.records.rules.rounds import rounds, shortest, spelled
 
 
 def _every_build(book: Book) -> Iterator[Built]:

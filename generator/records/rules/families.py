@@ -8,7 +8,7 @@ from generator.records.finding import Finding, did_you_mean, quote
 from generator.records.model import AssemblyUse
 from generator.records.node import Route
 from generator.records.rules.book import Book
-from generator.records.rules.owned import Built, built_families
+from generator.records.rules.family_parts import Built, built_families
 from generator.records.rules.registry import rule
 
 

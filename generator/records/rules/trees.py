@@ -8,7 +8,7 @@ from generator.records.finding import Finding, quote
 from generator.records.gates import bad_gates, gates
 from generator.records.model import Family, TreeEvent, TreeNode, TreeTransfer
 from generator.records.rules.book import Book
-from generator.records.rules.owned import Built, applies, built_families
+from generator.records.rules.family_parts import Built, applies, built_families
 from generator.records.rules.registry import rule
 
 

@@ -14,9 +14,9 @@ from typing import NamedTuple
 
 from scipy.optimize import linprog
 from scipy.sparse import csr_array
-from tests.analysis.check_order.order_brute_force import off, remedy_parts
 
 from generator.analysis.check_order.case import Case, Hypothesis
+from tests.analysis.check_order.order_brute_force import off, remedy_parts
 
 
 class Action(NamedTuple):

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 from statistics import fmean
 
 import pytest
-from tests.analysis.check_order.order_brute_force import least_minutes
-from tests.analysis.check_order.order_cases import bench_case, random_case
-from tests.analysis.check_order.order_program import program_minutes
 
 from generator.analysis.check_order import Case, solve
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.cost import Board, board
 from generator.analysis.check_order.states import Move, State, States
+from tests.analysis.check_order.order_brute_force import least_minutes
+from tests.analysis.check_order.order_cases import bench_case, random_case
+from tests.analysis.check_order.order_program import program_minutes
 
 NEAR = [bench_case(number, 6 + number % 12, 6 + number % 10) for number in range(24)]
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from random import Random
 
 import pytest
-from tests.analysis.check_order.order_brute_force import least_minutes
-from tests.analysis.check_order.order_cases import random_case
 
 from generator.analysis.check_order import expected_minutes, solve, solve_from
+from tests.analysis.check_order.order_brute_force import least_minutes
+from tests.analysis.check_order.order_cases import random_case
 
 
 @pytest.mark.parametrize("hundred", range(5))

@@ -5,9 +5,9 @@ from __future__ import annotations
 from statistics import fmean
 
 import pytest
-from tests.analysis.check_order.order_cases import bench_case, random_case
 
 from generator.analysis.check_order import Solution, ratio_order, record_order, solve
+from tests.analysis.check_order.order_cases import bench_case, random_case
 
 MID_SIZE = [(number, 8 + number % 6, 8 + number % 9) for number in range(200)]
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from statistics import fmean
 
 import pytest
-from tests.analysis.check_order.order_cases import bench_case
-from tests.analysis.check_order.order_hand_case import CASE
 
 from generator.analysis.check_order import Case, next_step, solve, solve_from
+from tests.analysis.check_order.order_cases import bench_case
+from tests.analysis.check_order.order_hand_case import CASE
 
 WEIGHTS = {h.id: h.share for h in CASE.hypotheses}
 

@@ -11,8 +11,6 @@ from pathlib import Path
 from random import Random
 
 import pytest
-from tests.analysis.check_order.order_cases import bench_case, random_case
-from tests.analysis.check_order.order_hand_case import CASE, TRIAL, WATCH
 
 from generator.analysis.check_order import (
     Case,
@@ -28,6 +26,8 @@ from generator.analysis.check_order.cost import board
 from generator.analysis.check_order.exact import Search
 from generator.analysis.check_order.states import States
 from generator.analysis.machine import Machine, Part, Remedy
+from tests.analysis.check_order.order_cases import bench_case, random_case
+from tests.analysis.check_order.order_hand_case import CASE, TRIAL, WATCH
 
 
 def _walked(job: Case, node: dict | None, left: list[Hypothesis]) -> Iterator[float]:

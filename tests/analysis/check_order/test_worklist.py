@@ -6,7 +6,15 @@ import random
 
 import pytest
 
-from generator.analysis.check_order import Case, Check, CheckNode, Hypothesis, RemedyNode, expected_minutes, solve
+from generator.analysis.check_order import (
+    Case,
+    Check,
+    CheckNode,
+    Hypothesis,
+    RemedyNode,
+    expected_minutes,
+    solve,
+)
 from generator.analysis.check_order.worklist import worklist
 from generator.analysis.machine import Machine, Part, Remedy
 

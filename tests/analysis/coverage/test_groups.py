@@ -12,11 +12,17 @@ import networkx
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.analysis.check_order.order_cases import random_case
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.coverage import ambiguity_groups, isolated, isolated_to_remedies, matrix, silent_checks
+from generator.analysis.coverage import (
+    ambiguity_groups,
+    isolated,
+    isolated_to_remedies,
+    matrix,
+    silent_checks,
+)
 from generator.analysis.machine import Machine, Remedy
+from tests.analysis.check_order.order_cases import random_case
 
 NEEDLE, TIMING, CLEAN, GAP = Remedy("needle"), Remedy("timing"), Remedy("clean"), Remedy("gap")
 

@@ -6,8 +6,6 @@ from dataclasses import replace
 from itertools import product
 
 import pytest
-from tests.analysis.check_order.order_brute_force import least_minutes
-from tests.analysis.check_order.order_cases import bench_case, random_case
 
 from generator.analysis.check_order import solve
 from generator.analysis.check_order.case import Case, Check, Hypothesis
@@ -15,6 +13,8 @@ from generator.analysis.coverage import ambiguity_groups, missing_check, tried_i
 from generator.analysis.coverage.missing import SOLVED_AGAIN, _PutIn
 from generator.analysis.coverage.replay import Replay
 from generator.analysis.machine import Machine, Part, Remedy
+from tests.analysis.check_order.order_brute_force import least_minutes
+from tests.analysis.check_order.order_cases import bench_case, random_case
 
 
 def with_check(case: Case, shows: set[str], minutes: float) -> Case:

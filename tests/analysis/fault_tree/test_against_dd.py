@@ -5,12 +5,12 @@ from itertools import combinations
 
 import pytest
 from dd.autoref import BDD, Function
-from tests.analysis.fault_tree.fault_trees import gate, trees_with_probabilities
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from generator.analysis.fault_tree import minimal_cut_sets, top_probability
 from generator.analysis.tree import Event, Gate, Node, event_ids
+from tests.analysis.fault_tree.fault_trees import gate, trees_with_probabilities
 
 
 def as_dd(bdd: BDD, node: Node) -> Function:

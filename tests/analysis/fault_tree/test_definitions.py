@@ -1,6 +1,10 @@
 """Every answer against its definition, by enumeration of all states of small random trees."""
 
 import pytest
+from hypothesis import given, settings
+
+from generator.analysis.fault_tree import importance, minimal_cut_sets, top_probability
+from generator.analysis.tree import Gate
 from tests.analysis.fault_tree.fault_trees import (
     cut_sets,
     gate,
@@ -9,10 +13,6 @@ from tests.analysis.fault_tree.fault_trees import (
     trees,
     trees_with_probabilities,
 )
-from hypothesis import given, settings
-
-from generator.analysis.fault_tree import importance, minimal_cut_sets, top_probability
-from generator.analysis.tree import Gate
 
 
 @settings(deadline=None)

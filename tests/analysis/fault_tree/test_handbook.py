@@ -1,10 +1,10 @@
 """Worked examples from outside the project."""
 
 import pytest
-from tests.analysis.fault_tree.fault_trees import gate
 
 from generator.analysis.fault_tree import importance, minimal_cut_sets, top_probability
 from generator.analysis.tree import Gate
+from tests.analysis.fault_tree.fault_trees import gate
 
 # Pressure tank, NUREG-0492, Fault Tree Handbook (1981), chapter VIII; inputs from memory.
 TANK_Q = {"T": 5e-6, "K2": 3e-5, "S": 1e-4, "S1": 3e-5, "K1": 3e-5, "R": 1e-4}

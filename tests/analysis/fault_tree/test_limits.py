@@ -3,17 +3,23 @@
 from math import comb, prod
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from generator.analysis.fault_tree import (
+    Limits,
+    importance,
+    minimal_cut_sets,
+    top_probability,
+)
+from generator.analysis.tree import Event, Gate, Node, event_ids
 from tests.analysis.fault_tree.fault_trees import (
     cut_sets,
     gate,
     probability,
     trees_with_probabilities,
 )
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
-from generator.analysis.fault_tree import Limits, importance, minimal_cut_sets, top_probability
-from generator.analysis.tree import Event, Gate, Node, event_ids
 
 def vote_of_200() -> tuple[Gate, dict[str, float]]:
     events = [f"e{i:03}" for i in range(200)]

@@ -6,6 +6,11 @@ import json
 
 import networkx as nx
 import pytest
+
+from generator.analysis.job import plan, plan_json
+from generator.analysis.job.proof import faults
+from generator.analysis.job.types import Practice, Shop
+from generator.analysis.machine import Machine, Part, Remedy, Setting
 from tests.analysis.job.job_cases import (
     behind_graph,
     industrial_head,
@@ -14,11 +19,6 @@ from tests.analysis.job.job_cases import (
     random_case,
     zigzag_domestic,
 )
-
-from generator.analysis.job import plan, plan_json
-from generator.analysis.job.proof import faults
-from generator.analysis.job.types import Practice, Shop
-from generator.analysis.machine import Machine, Part, Remedy, Setting
 
 FAMILIES = [zigzag_domestic, overlock, industrial_head]
 

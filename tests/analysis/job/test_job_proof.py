@@ -6,12 +6,17 @@ from dataclasses import replace
 
 import networkx as nx
 import pytest
-from tests.analysis.job.job_cases import machine_of, random_case, settings_graph, zigzag_domestic
 
 from generator.analysis.job import plan
 from generator.analysis.job.proof import faults
 from generator.analysis.job.types import Plan, Practice, Step
 from generator.analysis.machine import Part, Remedy, Setting
+from tests.analysis.job.job_cases import (
+    machine_of,
+    random_case,
+    settings_graph,
+    zigzag_domestic,
+)
 
 JOB = [Remedy("gear", renew=("hook-gear",)), Remedy("clean-feed", reach=("needle-plate",), minutes=4)]
 MACHINE, PRACTICE = zigzag_domestic()

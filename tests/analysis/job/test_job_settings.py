@@ -6,6 +6,12 @@ from itertools import permutations
 
 import networkx as nx
 import pytest
+
+from generator.analysis.job.plan import merged
+from generator.analysis.job.precedence import earlier
+from generator.analysis.job.settings import Making, refits_and_makings
+from generator.analysis.job.types import Handling, Practice, SettingHandling
+from generator.analysis.machine import Machine, Part, Remedy, Setting, Work
 from tests.analysis.job.job_cases import (
     BACK,
     industrial_head,
@@ -16,12 +22,6 @@ from tests.analysis.job.job_cases import (
     settings_graph,
     zigzag_domestic,
 )
-
-from generator.analysis.job.plan import merged
-from generator.analysis.job.precedence import earlier
-from generator.analysis.job.settings import Making, refits_and_makings
-from generator.analysis.job.types import Handling, Practice, SettingHandling
-from generator.analysis.machine import Machine, Part, Remedy, Setting, Work
 
 
 def makings(machine: Machine, made, parts_off, practice: Practice) -> tuple[Making, ...]:

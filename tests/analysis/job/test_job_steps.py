@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from tests.analysis.job.job_cases import BACK, machine_of, random_case, zigzag_domestic
-
 from generator.analysis.job import plan
 from generator.analysis.job.types import Handling, Plan, Practice, SettingHandling, Step
 from generator.analysis.machine import Part, Remedy, Setting
+from tests.analysis.job.job_cases import BACK, machine_of, random_case, zigzag_domestic
 
 
 def gear_job() -> Plan:

@@ -6,11 +6,18 @@ from itertools import permutations
 
 import networkx as nx
 import pytest
-from tests.analysis.job.job_cases import BACK, FACE, behind_graph, handled, machine_of, random_case
 
-from generator.analysis.job.order import way_in
 from generator.analysis.job.types import Practice, Shop
+from generator.analysis.job.way_in import way_in
 from generator.analysis.machine import Machine, Part
+from tests.analysis.job.job_cases import (
+    BACK,
+    FACE,
+    behind_graph,
+    handled,
+    machine_of,
+    random_case,
+)
 
 
 def changes(order: list[str], practice: Practice) -> tuple[int, int]:

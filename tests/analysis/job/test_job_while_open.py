@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from tests.analysis.job.job_cases import machine_of, random_case, zigzag_domestic
 
 from generator.analysis.job import plan
 from generator.analysis.job.types import Handling, Practice
 from generator.analysis.machine import Part, Remedy, Setting
+from tests.analysis.job.job_cases import machine_of, random_case, zigzag_domestic
 
 
 def test_extra_and_later_minutes_are_the_differences_of_whole_plans() -> None:

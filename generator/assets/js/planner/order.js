@@ -1,4 +1,4 @@
-/* The way in: the same dynamic programme, weights and ties as generator/analysis/job/order.py.
+/* The way in: the same dynamic programme, weights and ties as generator/analysis/job/way_in.py.
    A set of parts is one integer, a bit for each; an order is a string of part numbers, so that strings compare as orders. */
 (function () {
   "use strict";

@@ -1,0 +1,1 @@
+"""The bench page and the walk on it."""

@@ -1,0 +1,93 @@
+"""The bench page: one symptom on one family, everything that the bench needs of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.bench import Complaint
+from generator.pages.bench.causes import causes, importance_rows, top_said
+from generator.pages.bench.steps import (
+    first_words,
+    head_cautions,
+    lead,
+    spare_checks,
+    steps,
+)
+from generator.pages.bench.sums import exactness, sums, sums_said
+from generator.pages.bench.walk_scripts import WALK_SCRIPTS
+from generator.pages.maker import Maker, texts
+from generator.pages.page import PageText
+from generator.pages.pictures import Pictures
+from generator.wording.links import Links
+from generator.wording.places import place
+
+SHOWN_CAUSES = 10
+"Causes listed in the open; the rest fold."
+
+
+def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
+    """Every family with every symptom that it can have."""
+    for complaint in maker.bench.complaints():
+        yield _page(maker, pictures, complaint)
+
+
+def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
+    bench, view, symptom = maker.bench, complaint.view, complaint.symptom
+    address = place("bench", symptom.id, view.id)
+    link = Links(maker.library, address, view)
+    ranked = causes(bench, complaint, link)
+    totals = sums(bench.diagnosed(complaint))
+    named, in_full = head_cautions(bench, complaint)
+    trials, checks = lead(bench, complaint, link), steps(bench, complaint, in_full, link)
+    return maker.page(
+        address,
+        f"{symptom.title}: {view.family.title}",
+        "bench.html",
+        search=texts(symptom.title, view.family.title, [m.title for c in ranked for m in c.modes]),
+        description=f"{symptom.title} on {view.family.title}: causes, checks in order, minutes.",
+        wide=True,
+        boost=2,
+        of=view,
+        scripts=(f"assets/handwheel/data/{view.id}.js", *WALK_SCRIPTS, "assets/handwheel/js/bench/bench.js"),
+        family=view.family,
+        symptom=symptom,
+        named_cautions=named,
+        danger=any(maker.records.cautions[c].level == "danger" for c in named if c in maker.records.cautions),
+        caution_ids=in_full,
+        sums=totals,
+        sums_said=sums_said(totals),
+        exactness=exactness(bench.diagnosed(complaint).solution),
+        ruled_out=_ruled_out(complaint),
+        ruled_out_count=len(complaint.folded.left_out),
+        lead=trials,
+        steps=checks,
+        start=first_words(trials, checks),
+        by_hand=view.by_hand,
+        spare=spare_checks(bench, complaint),
+        causes=ranked,
+        shown_causes=SHOWN_CAUSES,
+        importance=importance_rows(complaint),
+        top_said=top_said(complaint),
+        tree_svg=pictures[address, "tree"],
+        tree_list=pictures[address, "tree-list"],
+        flow_svg=pictures[address, "flow"],
+        flow_list=pictures[address, "flow-list"],
+        near=_near(complaint, link),
+    )
+
+
+def _ruled_out(complaint: Complaint) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Reason -> failure modes that this machine cannot have."""
+    reasons: dict[str, list[str]] = {}
+    for left_out in complaint.folded.left_out:
+        reasons.setdefault(left_out.reason, []).append(left_out.id)
+    return tuple((reason, tuple(modes)) for reason, modes in reasons.items())
+
+
+def _near(complaint: Complaint, link: Links) -> tuple[dict[str, str], ...]:
+    """The family's other symptoms that share the most causes with this one."""
+    mine = set(complaint.rates)
+    others = [s for s in complaint.view.symptoms.values() if s.id != complaint.symptom.id]
+    shared = {s.id: len(mine & link.library.modes_under(s.tree)) for s in others}
+    nearest = sorted((s for s in others if shared[s.id]), key=lambda s: (-shared[s.id], s.id))[:4]
+    return tuple({"href": link("bench", s.id, complaint.view.id), "title": s.title} for s in nearest)

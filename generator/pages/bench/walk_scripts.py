@@ -1,0 +1,20 @@
+"""The scripts of the guided walk, each after those that it builds on."""
+
+from __future__ import annotations
+
+_NAMES = (
+    "machine",
+    "diagnosis",
+    "case",
+    "next-step",
+    "journey",
+    "log",
+    "words",
+    "step-view",
+    "causes-view",
+    "history-view",
+    "walk",
+)
+
+WALK_SCRIPTS = tuple(f"assets/handwheel/js/bench/{name}.js" for name in _NAMES)
+"Addresses from the site's root."

@@ -1,0 +1,103 @@
+"""The reckoners: small sums of the bench, and the tables that they rest on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.analysis.fasteners.lookalikes import lookalikes
+from generator.library import Library
+from generator.pages.data.script import FOLDER, script
+from generator.pages.maker import Maker
+from generator.pages.page import PageText
+from generator.standards.keys import INCH_KEYS, KEY_SERIES, METRIC_KEYS, Key
+from generator.standards.needles import JIS_BLADES_MM, NEEDLES
+from generator.standards.quantity import Quantity, format_number
+from generator.standards.threads import (
+    COARSE_PITCH,
+    THREADS,
+    UNIFIED_PITCHES,
+    Thread,
+    diameter_of,
+)
+
+ADDRESS = "reckoners.html"
+_DATA = f"{FOLDER}/reckoners.js"
+_NAMES = ("numbers", "sizes", "flats", "motion", "keys", "threads", "section", "stitches", "form", "screws", "sewing")
+_SCRIPTS = (_DATA, *(f"assets/handwheel/js/charts/{name}.js" for name in _NAMES))
+
+
+def pages(maker: Maker) -> Iterator[PageText]:
+    """One page: forms that the browser reckons with, and under each the table to read without them."""
+    yield maker.page(
+        ADDRESS,
+        "Reckoners",
+        "reckoners.html",
+        description="Hex keys, unknown screws, turns to clear a flat, stitches, needles, threads, belts.",
+        search="reckoners calculators hex key thread unknown screw turns to clear stitch length stitches per inch "
+        "needle size thread size tex denier cotton count belt tooth V-belt",
+        scripts=_SCRIPTS,
+        screws=tuple(_screw_rows()),
+        threads=tuple(THREADS.values()),
+        needles=NEEDLES,
+        blades=JIS_BLADES_MM,
+    )
+
+
+def _screw_rows() -> Iterator[tuple[str, str, str]]:
+    """Screw size, key of the set screw, key of the cap screw; inch sizes first."""
+    for size in INCH_KEYS["set"]:
+        yield size, str(INCH_KEYS["set"][size].size), str(INCH_KEYS["cap"][size].size)
+    for diameter in METRIC_KEYS["set"]:
+        keys = (str(METRIC_KEYS[kind][diameter].size) for kind in ("set", "cap"))
+        yield f"M{format_number(diameter)}", *keys
+
+
+def reckoner_files(library: Library) -> Iterator[tuple[str, str]]:
+    """Address and content of the tables that the reckoners read. Lengths in mm."""
+    yield _DATA, script("reckoners", _data(library))
+
+
+def _data(library: Library) -> dict[str, object]:
+    return {
+        "threads": [_thread(t) for t in THREADS.values()],
+        "coarse": [[float(d), float(p)] for d, p in COARSE_PITCH.items()],
+        "unified": UNIFIED_PITCHES,
+        "keys": {kind: list(_keys(kind)) for kind in INCH_KEYS},
+        "series": {system: [_size(size) for size in sizes] for system, sizes in KEY_SERIES.items()},
+        "needles": [{"metric": n.metric, "american": n.american} for n in NEEDLES],
+        "sources": {s.id: s.title for s in library.records.sources.values()},
+    }
+
+
+def _thread(thread: Thread) -> dict[str, object]:
+    return {
+        "name": thread.name,
+        "diameter": float(thread.diameter_mm),
+        "pitch": float(thread.pitch_mm),
+        "series": thread.series,
+        "source": thread.source,
+        "memory": thread.memory,
+        "like": [found.says for found in lookalikes(thread)],
+    }
+
+
+def _keys(kind: str) -> Iterator[dict[str, object]]:
+    for size, key in INCH_KEYS[kind].items():
+        yield _key(key, size, float(diameter_of(size)), metric=False)
+    for diameter, key in METRIC_KEYS[kind].items():
+        yield _key(key, f"M{format_number(diameter)}", float(diameter), metric=True)
+
+
+def _key(key: Key, screw: str, diameter: float, metric: bool) -> dict[str, object]:
+    return {
+        **_size(key.size),
+        "screw": screw,
+        "diameter": diameter,
+        "metric": metric,
+        "source": key.source,
+        "memory": key.memory,
+    }
+
+
+def _size(size: Quantity) -> dict[str, object]:
+    return {"size": str(size), "mm": size.number("mm")}

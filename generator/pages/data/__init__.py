@@ -1,0 +1,1 @@
+"""What the browser is given: one room, one spelling."""

@@ -1,0 +1,140 @@
+"""Job sheets: one for every family and remedy, to read on the screen and to print for the bench."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import segno
+from markupsafe import Markup
+
+from generator.analysis.job.types import Plan
+from generator.analysis.machine import Remedy
+from generator.bench.jobs import Job
+from generator.family_view import FamilyView, seat
+from generator.pages.maker import Maker, texts
+from generator.pages.page import PageText
+from generator.wording.jobs import around as job_view
+from generator.wording.jobs.steps import step_views
+from generator.wording.links import Links
+from generator.wording.places import place
+
+SHOWN_OPEN = 6
+"Parts offered while the machine is open: those that save the most minutes."
+
+LONG = ((34, "hw-long hw-longest"), (22, "hw-long"))
+"Steps beyond which a sheet is printed closer, to keep to two sides, and the class that does it."
+
+
+def pages(maker: Maker, site_url: str) -> Iterator[PageText]:
+    """Every sheet, then the list of each family's.
+
+    `site_url` is where the site is published; empty leaves the code out that leads back to the page.
+    """
+    for view in maker.library.views:
+        sheets = _sheets(maker, view)
+        for mode, remedy in sheets.items():
+            yield _sheet(maker, view, mode, remedy, site_url)
+        yield _list(maker, view, sheets)
+
+
+def _sheets(maker: Maker, view: FamilyView) -> dict[str, Remedy]:
+    """The failure mode under whose name each sheet stands -> its remedy."""
+    remedies = maker.bench.remedies(view)
+    return {m: r for m, r in remedies.items() if maker.bench.sheet_of(view, r.id) == m}
+
+
+def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, site_url: str) -> PageText:
+    address = place("jobs", mode, view.id)
+    online = f"{site_url.rstrip('/')}/{address}"
+    link = Links(maker.library, address)
+    job, shop = maker.bench.job(view, (remedy,)), maker.records.shop
+    heading = job_view.sheet_title(maker.bench, view, remedy, job.modes, link)
+    throughout = job_view.throughout(view, job, maker.records)
+    worth = job_view.worth_doing(job, shop)
+    steps = step_views(view, job.plan, throughout, {remedy.id: heading}, link)
+    return maker.page(
+        address,
+        f"{heading}: {view.family.title}",
+        "job-sheet.html",
+        search=texts("job sheet", heading, view.family.title, [view.failure_modes[m].title for m in job.modes]),
+        description=f"{heading} on {view.family.title}: way in, work, way out, settings.",
+        wide=True,
+        family=view.family,
+        home_of=view.home_of,
+        heading=heading,
+        long=next((name for most, name in LONG if len(steps) > most), ""),
+        modes=job.modes,
+        minutes=job.plan.minutes,
+        total=_total(maker, job),
+        quote=job_view.quote_lines(job, shop),
+        throughout=throughout,
+        parts=job_view.parts_to_have(view, job, shop),
+        tools=job.tools,
+        tray=job_view.cells(view, job.plan.tray),
+        way_in=[s for s in steps if s.phase == "way-in"],
+        order_said=_order_said(job.plan),
+        works=job_view.works(view, job.modes),
+        work=[s for s in steps if s.phase == "work"],
+        while_open=worth[:SHOWN_OPEN],
+        open_more=len(worth[SHOWN_OPEN:]),
+        way_out=[s for s in steps[:-1] if s.phase not in ("way-in", "work")],
+        refits=any(s.do == "Refit" for s in steps),
+        settings=[s for s in steps if s.setting],
+        sew=steps[-1],
+        proving_cautions=[c for c in job_view.proving_cautions(view, maker.records) if c not in throughout],
+        tests=job_view.closing_tests(view.family),
+        online=online,
+        code=_code(online) if site_url else "",
+    )
+
+
+def _total(maker: Maker, job: Job) -> str:
+    if job.quote is None:
+        return ""
+    return job_view.range_of_money(job.quote.total, maker.records.shop.currency)
+
+
+def _order_said(plan: Plan) -> str:
+    """What the order of taking off rests on."""
+    if plan.fewest_changes:
+        return "No other order of this way in turns the machine over and changes tools less."
+    return "A good order of the way in, but not proved to be the one with the fewest turns of the machine and changes of tool."
+
+
+def _code(address: str) -> Markup:
+    """A QR code of the address, black on white with its quiet zone (ISO/IEC 18004 asks for four modules)."""
+    code = segno.make(address, error="m", micro=False)
+    return Markup(code.svg_inline(omitsize=True, border=4, dark="#000", light="#fff", svgclass=None, lineclass=None))
+
+
+def _list(maker: Maker, view: FamilyView, sheets: dict[str, Remedy]) -> PageText:
+    address = place("job-list", view.id)
+    link = Links(maker.library, address)
+    groups: dict[str, list[dict[str, object]]] = {a: [] for a in view.assemblies}
+    for mode, remedy in sheets.items():
+        home = view.home_of[seat(view.failure_modes[mode])]
+        groups[home].append(_entry(maker, view, mode, remedy, link))
+    return maker.page(
+        address,
+        f"Job sheets: {view.family.title}",
+        "job-list.html",
+        search=texts("job sheets", view.family.title),
+        family=view.family,
+        groups=[
+            {"id": a, "title": view.assemblies[a].title, "jobs": sorted(jobs, key=lambda j: (j["minutes"], j["href"]))}
+            for a, jobs in groups.items()
+            if jobs
+        ],
+        invented=maker.records.shop.invented,
+    )
+
+
+def _entry(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, link: Links) -> dict[str, object]:
+    job = maker.bench.job(view, (remedy,))
+    return {
+        "href": link("jobs", mode, view.id),
+        "title": job_view.sheet_title(maker.bench, view, remedy, job.modes, link),
+        "minutes": job.plan.minutes,
+        "total": _total(maker, job),
+        "modes": [view.failure_modes[m].title for m in job.modes],
+    }

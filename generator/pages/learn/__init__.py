@@ -1,0 +1,1 @@
+"""Guides, the practice bench, and how to contribute."""

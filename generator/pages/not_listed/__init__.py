@@ -1,0 +1,1 @@
+"""A machine that no family stands for."""

@@ -1,0 +1,1 @@
+"""One page for each record, and the hubs and lists that lead there."""

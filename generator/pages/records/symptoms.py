@@ -1,0 +1,57 @@
+"""A symptom on all machines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.pages.maker import Maker, texts
+from generator.pages.page import PageText
+from generator.pages.pictures import Pictures
+from generator.records.model import Symptom
+from generator.wording import words
+from generator.wording.places import place
+
+
+def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
+    """One page a symptom."""
+    for symptom in maker.records.symptoms.values():
+        address = place("symptom", symptom.id)
+        yield maker.page(
+            address,
+            symptom.title,
+            "symptom.html",
+            boost=4,
+            search=texts(symptom.title, symptom.said_as, symptom.summary),
+            symptom=symptom,
+            benches=_benches(maker, symptom),
+            near=_near(maker, symptom),
+            tree_svg=pictures[address, "tree"],
+            tree_list=pictures[address, "tree-list"],
+        )
+
+
+def _benches(maker: Maker, symptom: Symptom) -> list[dict[str, object]]:
+    """The families that can have it, with how many causes and minutes."""
+    rows = []
+    for family in maker.backlinks.families_of_symptom.get(symptom.id, ()):
+        complaint = maker.bench.complaint(maker.library.for_family(family), symptom.id)
+        likeliest = min(complaint.case.hypotheses, key=lambda h: (-h.share, h.id))
+        names = [complaint.view.failure_modes[c].title for c in likeliest.causes]
+        rows.append(
+            {
+                "family": family,
+                "title": complaint.view.family.title,
+                "causes": len(complaint.case.hypotheses),
+                "minutes": maker.bench.diagnosed(complaint).solution.expected_minutes,
+                "first": words.listed(names).lower(),
+            }
+        )
+    return rows
+
+
+def _near(maker: Maker, symptom: Symptom) -> list[str]:
+    """Symptoms that share the most causes."""
+    mine = maker.library.modes_under(symptom.tree)
+    others = [s for s in maker.records.symptoms.values() if s.id != symptom.id]
+    shared = {s.id: len(mine & maker.library.modes_under(s.tree)) for s in others}
+    return sorted((s for s in shared if shared[s]), key=lambda s: (-shared[s], s))[:5]

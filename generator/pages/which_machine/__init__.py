@@ -1,0 +1,1 @@
+"""The key that finds a machine's family."""

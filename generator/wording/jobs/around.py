@@ -1,0 +1,185 @@
+"""What stands around the steps of a job sheet: cautions, parts, tray, money, what else is worth doing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.analysis.job.types import Cell, WhileOpen
+from generator.analysis.machine import Remedy
+from generator.bench import Bench
+from generator.bench.jobs import Job
+from generator.family_view import FamilyView
+from generator.records.model import FailureMode, Family, Records, Shop
+from generator.wording import words
+from generator.wording.joints import joint_title
+from generator.wording.links import Links
+from generator.wording.ranges import price_words
+from generator.wording.remedies import in_one_line, remedy_words
+
+PROVING = "proving-sew"
+"The technique that every job ends with, where the records have it."
+
+
+@dataclass(frozen=True, slots=True)
+class PartView:
+    """A part to have before the machine is opened."""
+
+    id: str
+    price: str
+    stock: str
+
+
+@dataclass(frozen=True, slots=True)
+class CellView:
+    """A cell of the tray map."""
+
+    number: int
+    holds: str
+    of: str
+    "Title of the part that it comes from."
+
+
+@dataclass(frozen=True, slots=True)
+class WorkView:
+    """What the records say of carrying out the remedy."""
+
+    says: tuple[str, ...]
+    "Markdown: advice and way, in that order."
+    technique: str
+    modes: tuple[str, ...]
+    "Titles of the failure modes that it holds for; empty if for all of the sheet."
+
+
+def sheet_title(bench: Bench, view: FamilyView, remedy: Remedy, modes: Sequence[str], link: Links) -> str:
+    """The remedy in words, each piece of work once."""
+    return in_one_line(remedy_words(bench, view, remedy, modes, link))
+
+
+def throughout(view: FamilyView, job: Job, records: Records) -> tuple[str, ...]:
+    """Cautions for the whole job: the machine's, those of the mechanisms opened, those of the failure modes."""
+    touched = [s.part for s in job.plan.steps if s.do in ("take off", "set")]
+    homes = dict.fromkeys(view.home_of[i] for i in touched)
+    found = [*view.family.cautions]
+    found += [c for home in homes for c in view.assemblies[home].cautions]
+    for mode in (view.failure_modes[m] for m in job.modes):
+        technique = records.techniques.get(mode.remedy.technique or "")
+        found += [*mode.cautions, *view.needed(technique.cautions if technique else ())]
+    return tuple(dict.fromkeys(found))
+
+
+def parts_to_have(view: FamilyView, job: Job, shop: Shop) -> tuple[PartView, ...]:
+    """Every part renewed, its price and how many lie on the shelf."""
+    return tuple(_part(view, part, shop) for part in job.plan.parts)
+
+
+def _part(view: FamilyView, part: str, shop: Shop) -> PartView:
+    price = shop.prices.get(part, view.parts[part].price)
+    count = shop.stock.get(part)
+    stock = "not on the stock list" if count is None else f"{count} on the shelf" if count else "none on the shelf"
+    return PartView(part, price_words(price, shop.currency) if price else "price not noted", stock)
+
+
+def cells(view: FamilyView, tray: Sequence[Cell]) -> tuple[CellView, ...]:
+    """The tray map, in the order of removal."""
+    return tuple(CellView(c.number, _held(view, c), view.parts[c.part].title) for c in tray)
+
+
+def _held(view: FamilyView, cell: Cell) -> str:
+    note = view.fasteners.get(cell.holds) if cell.kind == "joint" else None
+    if note is None:
+        return words.spaced(cell.holds).capitalize()
+    return f"{note.count} × {joint_title(note)}" if note.count else joint_title(note)
+
+
+def works(view: FamilyView, modes: Sequence[str]) -> tuple[WorkView, ...]:
+    """The ways of carrying out the remedy, equal ones told once."""
+    ways: dict[tuple[tuple[str, ...], str], list[FailureMode]] = {}
+    for mode in (view.failure_modes[m] for m in modes):
+        says = tuple(filter(None, (mode.remedy.advise, mode.remedy.how)))
+        if says or mode.remedy.technique:
+            ways.setdefault((says, mode.remedy.technique or ""), []).append(mode)
+    for_all = len(ways) == 1 and len(next(iter(ways.values()))) == len(modes)
+    return tuple(
+        WorkView(says, technique, () if for_all else tuple(m.title for m in held))
+        for (says, technique), held in ways.items()
+    )
+
+
+def worth_doing(job: Job, shop: Shop) -> tuple[WhileOpen, ...]:
+    """Parts for which the open machine itself saves minutes, not the shared proving sew alone."""
+    return tuple(w for w in job.plan.while_open if w.saved_minutes > shop.proving_sew + 1e-9)
+
+
+def proving_cautions(view: FamilyView, records: Records) -> tuple[str, ...]:
+    """Those of the proving sew."""
+    technique = records.techniques.get(PROVING)
+    return view.needed(technique.cautions if technique else ())
+
+
+def closing_tests(family: Family) -> tuple[str, ...]:
+    """What is sewn before the machine goes home, as far as this family can sew it."""
+    overlock, has = family.bed == "overlock", family.features.get
+    tests = {
+        "The complaint first: the customer's fabric, thread, stitch and speed.": True,
+        "Plain seam, narrow and wide; chain off the end.": overlock,
+        "Straight stitch, middle length.": not overlock,
+        f"Widest zigzag{_figure(family, 'widest_zigzag')}.": has("zigzag"),
+        f"Longest stitch{_figure(family, 'longest_stitch')}.": True,
+        "Reverse, back over the same line.": has("reverse"),
+        "Slow, then fast.": True,
+        "Two layers, and over a seam crossing.": True,
+        "Look at both sides. Pin the sample to this sheet.": True,
+    }
+    return tuple(test for test, can in tests.items() if can)
+
+
+def _figure(family: Family, name: str) -> str:
+    figure = family.figures.get(name)
+    return f" ({figure.value})" if figure else ""
+
+
+def range_of_money(ends: tuple[int | Fraction, int | Fraction], currency: str) -> str:
+    """A range of money as it is read.
+
+    >>> range_of_money((55, 100), "€"), range_of_money((0, 5), "€"), range_of_money((7, 7), "€")
+    ('€55 to €100', 'up to €5', '€7')
+    >>> range_of_money((Fraction(5, 2), 5), "GBP ")
+    'GBP 2.50 to GBP 5'
+    """
+    low, high = (f"{currency}{_amount(end)}" for end in ends)
+    if ends[0] == ends[1]:
+        return low
+    return f"{low} to {high}" if ends[0] else f"up to {high}"
+
+
+def _amount(money: int | Fraction) -> str:
+    return str(money) if Fraction(money).denominator == 1 else f"{float(money):.2f}"
+
+
+def quote_lines(job: Job, shop: Shop) -> tuple[str, ...]:
+    """The quote, its lines, and what they rest on."""
+    if job.quote is None:
+        return ("No quote: the shop's rate for an hour is not given.",)
+    return tuple(_quote_lines(job, shop))
+
+
+def _quote_lines(job: Job, shop: Shop) -> Iterator[str]:
+    priced = job.quote
+    yield f"Labour {range_of_money(priced.labour, shop.currency)}" + (
+        f", parts {range_of_money(priced.parts, shop.currency)}." if job.plan.parts else ", no parts."
+    )
+    over = f" to {words.percent(shop.spread)} over" if shop.spread else ""
+    margin = f", parts at their price and {words.percent(shop.margin)}" if shop.margin and job.plan.parts else ""
+    yield (
+        f"Rests on {words.minutes(job.plan.minutes)} as planned{over}, {shop.currency}{_amount(Fraction(str(shop.labour_rate)))}"
+        f" an hour{margin}; rounded outward to {shop.currency}{_amount(Fraction(str(shop.rounding)))}."
+    )
+    if priced.unpriced:
+        yield f"Without the price of {len(priced.unpriced)} part{'s' * (len(priced.unpriced) > 1)} that the book has no price for."
+    if shop.tax:
+        yield f"{shop.tax.rstrip('.')}."
+    if shop.invented:
+        yield "The shop and its prices are invented."
+    yield "A quote given before the machine is open is a range: tell the owner when it passes what the machine is worth."

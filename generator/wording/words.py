@@ -1,0 +1,110 @@
+"""Record text as HTML: Markdown without raw HTML, numbers and lists in words."""
+
+from __future__ import annotations
+
+import html
+import re
+from collections.abc import Sequence
+from functools import lru_cache
+from math import floor
+
+import markdown
+from markupsafe import Markup
+
+from generator.wording.markdown_limits import NoHtml, NoLinks
+
+
+@lru_cache(maxsize=1)
+def _converter() -> markdown.Markdown:
+    """One for all texts: making one takes longer than most texts do."""
+    return markdown.Markdown(extensions=["tables", NoHtml(), NoLinks()], output_format="html")
+
+
+@lru_cache(maxsize=None)
+def block(text: str) -> Markup:
+    """Markdown blocks as HTML; anything that looks like a tag shows as text.
+
+    >>> str(block("Turn **slowly** <b>"))
+    '<p>Turn <strong>slowly</strong> &lt;b&gt;</p>'
+    """
+    return Markup(_converter().reset().convert(text))
+
+
+def inline(text: str) -> Markup:
+    """One paragraph of Markdown without its paragraph tags.
+
+    >>> str(inline("Oil *lightly*."))
+    'Oil <em>lightly</em>.'
+    """
+    rendered = block(text)
+    single = re.fullmatch(r"<p>(.*)</p>", rendered, re.S)
+    return Markup(single[1]) if single and "<p>" not in single[1] else rendered
+
+
+@lru_cache(maxsize=None)
+def plain(text: str) -> str:
+    """The words alone, for titles, search and attributes.
+
+    >>> plain("Oil *lightly*, at 5 < 6.")
+    'Oil lightly, at 5 < 6.'
+    """
+    return html.unescape(re.sub(r"<[^>]+>", "", block(text))).strip()
+
+
+def minutes(value: float) -> str:
+    """Bench minutes as they are read: halves below ten, whole above.
+
+    >>> minutes(0.5), minutes(1), minutes(13.6), minutes(75)
+    ('½ min', '1 min', '14 min', '75 min')
+    """
+    if value and value < 0.25:
+        return "under ½ min"
+    halves = floor(value * 2 + 0.5) / 2
+    if halves >= 10:
+        return f"{floor(value + 0.5)} min"
+    whole, half = int(halves), halves % 1
+    return f"{whole or ''}{'½' if half else ''} min" if halves else "0 min"
+
+
+def percent(share: float) -> str:
+    """A share as it is read.
+
+    >>> percent(0.314), percent(0.004), percent(1)
+    ('31 %', 'under 1 %', '100 %')
+    """
+    if 0 < share < 0.01:
+        return "under 1 %"
+    return f"{floor(share * 100 + 0.5)} %"
+
+
+def listed(words: Sequence[str], last: str = "and") -> str:
+    """Words as a sentence lists them.
+
+    >>> listed(["cover", "needle", "plate"])
+    'cover, needle and plate'
+    """
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} {last} {words[-1]}"
+
+
+def spaced(record_id: str) -> str:
+    """An id that has no title of its own, as words.
+
+    >>> spaced("hook-gear-screws")
+    'hook gear screws'
+    """
+    return record_id.replace("-", " ")
+
+
+STANDING = re.compile(r"\s*The machine's own\s+service\s+data\s+stands\s+above\s+this\.")
+"What nearly every target says; a page that shows targets says it once, in its own place."
+
+
+def own_note(text: str) -> str:
+    """A target's note without the sentence that the page says for all targets.
+
+    >>> own_note("Heavy thread: the high end. The machine's own service data stands above this.")
+    'Heavy thread: the high end.'
+    """
+    return STANDING.sub("", text).strip()
