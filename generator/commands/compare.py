@@ -14,6 +14,7 @@ import click
 from generator.bench import Bench
 from generator.bench.changes import Changes, OrderChange, RecordChange, changes
 from generator.commands import common
+from generator.commands.folders import content_option
 from generator.content_rules import load_checked
 from generator.library import Library
 
@@ -21,7 +22,7 @@ from generator.library import Library
 @click.command()
 @click.argument("rev")
 @common.json_option
-@common.content_option
+@content_option
 def compare(rev: str, as_json: bool, folders: Sequence[Path]) -> None:
     """Say what has changed in the records since the git revision REV, and what it does to the order of checks."""
     now = common.open_bench(folders)

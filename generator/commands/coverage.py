@@ -13,6 +13,7 @@ from generator.bench.coverage import SIZES, WORTH, Alike, Coverage, PairCoverage
 from generator.bench.coverage import coverage as covered
 from generator.bench.gaps import KINDS, Gap, gaps
 from generator.commands import common
+from generator.commands.folders import content_option
 
 SHOWN = 12
 "Rows of a table in the text; `--json` has all."
@@ -21,7 +22,7 @@ SHOWN = 12
 @click.command()
 @click.option("-f", "--family", metavar="FAMILY", help="One family's id; all families without it.")
 @common.json_option
-@common.content_option
+@content_option
 def coverage(family: str | None, as_json: bool, folders: Sequence[Path]) -> None:
     """Say what the checks tell apart, which check is missing most, and what the records leave open."""
     bench = common.open_bench(folders)

@@ -11,13 +11,14 @@ from generator.analysis.check_order import to_json
 from generator.analysis.check_order.worklist import Item, Row, Trial
 from generator.bench import Bench, Complaint
 from generator.commands import common
+from generator.commands.folders import content_option
 
 
 @click.command()
 @click.argument("symptom")
 @common.family_option
 @common.json_option
-@common.content_option
+@content_option
 def flow(symptom: str, family: str, as_json: bool, folders: Sequence[Path]) -> None:
     """Print the checks for SYMPTOM on a family in the order that costs the fewest minutes."""
     bench = common.open_bench(folders)

@@ -14,6 +14,7 @@ from generator.analysis.machine import Remedy
 from generator.bench import Bench
 from generator.bench.jobs import Job, renewing, setting
 from generator.commands import common
+from generator.commands.folders import content_option
 from generator.family_view import FamilyView
 from generator.records.model import Records, Shop
 from generator.wording import words
@@ -30,7 +31,7 @@ _INDENT = " " * 16
 @click.option("--set", "make", multiple=True, metavar="SETTING", help="A setting to make.")
 @click.option("--for", "modes", multiple=True, metavar="FAILURE_MODE", help="A failure mode to put right.")
 @common.json_option
-@common.content_option
+@content_option
 def plan(
     family: str, renew: Sequence[str], make: Sequence[str], modes: Sequence[str], as_json: bool, folders: Sequence[Path]
 ) -> None:

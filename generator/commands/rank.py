@@ -11,6 +11,7 @@ from generator.analysis.diagnosis import Answer
 from generator.bench import Complaint
 from generator.bench.walk import Walk, walk
 from generator.commands import common
+from generator.commands.folders import content_option
 
 
 @click.command()
@@ -19,7 +20,7 @@ from generator.commands import common
 @click.option("--saw", multiple=True, metavar="CHECK=NUMBER", help="What a check showed: the number of its outcome, from 1.")
 @click.option("--skip", multiple=True, metavar="CHECK", help="A check that cannot be done.")
 @common.json_option
-@common.content_option
+@content_option
 def rank(
     symptom: str, family: str, saw: Sequence[str], skip: Sequence[str], as_json: bool, folders: Sequence[Path]
 ) -> None:

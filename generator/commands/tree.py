@@ -12,6 +12,7 @@ from generator.analysis.mef import to_mef
 from generator.analysis.tree import Event, Gate, Node
 from generator.bench import Complaint
 from generator.commands import common
+from generator.commands.folders import content_option
 from generator.diagrams import draw, fault_tree_svg, layout
 from generator.diagrams.tree_list import gate_words
 from generator.wording import words
@@ -31,7 +32,7 @@ STYLE = Path(__file__).parent.parent / "assets" / "css" / "diagrams.css"
     help="text: an outline. svg: the picture. dot: for Graphviz. json: figures. mef: the open model exchange format.",
 )
 @click.option("--json", "as_json", is_flag=True, help="The same as --as json.")
-@common.content_option
+@content_option
 def tree(symptom: str, family: str, form: str, as_json: bool, folders: Sequence[Path]) -> None:
     """Print the fault tree of SYMPTOM on a family."""
     complaint = common.complaint_of(common.open_bench(folders), family, symptom)
