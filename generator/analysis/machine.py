@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from generator.graph import reached
+
 
 @dataclass(frozen=True, slots=True)
 class Part:
@@ -55,29 +57,16 @@ class Machine:
 
     def way_in(self, parts: Iterable[str]) -> frozenset[str]:
         """The parts themselves and all that they are behind."""
-        found: set[str] = set()
-        stack = list(parts)
-        while stack:
-            part = stack.pop()
-            if part not in found:
-                found.add(part)
-                stack.extend(self.parts[part].behind)
-        return frozenset(found)
+        return reached(parts, lambda part: self.parts[part].behind)
 
     def upset(self, parts_off: Iterable[str], settings_made: Iterable[str] = ()) -> frozenset[str]:
         """Settings disturbed by taking parts off or by making settings, directly or through another.
 
         `settings_made` themselves are in the result only if something disturbs them.
         """
-        found: set[str] = set()
-        stack = [s for p in parts_off for s in self.parts[p].disturbs]
-        stack += [s for made in settings_made for s in self.settings[made].disturbs]
-        while stack:
-            setting = stack.pop()
-            if setting not in found:
-                found.add(setting)
-                stack.extend(self.settings[setting].disturbs)
-        return frozenset(found)
+        by_parts = [s for p in parts_off for s in self.parts[p].disturbs]
+        by_settings = [s for made in settings_made for s in self.settings[made].disturbs]
+        return reached((*by_parts, *by_settings), lambda setting: self.settings[setting].disturbs)
 
     def work(self, remedy: Remedy) -> Work:
         """All parts that come off for a remedy and all settings made for it, from a closed machine.
@@ -100,13 +89,6 @@ class Machine:
             if (more_parts, more_settings) == (parts, settings):
                 return Work(parts, settings)
             parts, settings = more_parts, more_settings
-
-    def opening_minutes(self, parts: Iterable[str], already: frozenset[str] = frozenset()) -> float:
-        """Minutes to take the parts off and put them on again, each once, but for those off already."""
-        return sum(
-            self.parts[p].off_minutes + self.parts[p].on_minutes
-            for p in sorted(set(parts) - already)
-        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from generator.analysis import minutes
 from generator.analysis.check_order import next_step
 from generator.analysis.check_order.worklist import Item, Worklist, worklist
 from generator.analysis.machine import Machine, Remedy
@@ -130,8 +131,4 @@ class Bench:
 
     def whole_minutes(self, view: FamilyView, remedy: Remedy) -> float:
         """The whole job for a remedy: from a closed machine to a proved one."""
-        machine = self.machine(view)
-        work = machine.work(remedy)
-        settings = sum(machine.settings[s].minutes for s in sorted(work.settings))
-        proving = self.library.records.shop.proving_sew
-        return machine.opening_minutes(work.parts) + settings + remedy.minutes + proving
+        return minutes.remedy(self.machine(view), remedy, self.library.records.shop.proving_sew)

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 
 from generator.analysis.machine import Remedy
 from generator.family_view import FamilyView
+from generator.graph import reached
 from generator.records.model import FailureMode
 
 
@@ -40,14 +41,7 @@ def _remedy(mode: FailureMode, view: FamilyView) -> Remedy:
 
 def with_companions(parts: Iterable[str], view: FamilyView) -> tuple[str, ...]:
     """The parts and those that are always renewed with them, sorted."""
-    found: set[str] = set()
-    stack = list(parts)
-    while stack:
-        part = stack.pop()
-        if part not in found:
-            found.add(part)
-            stack.extend(view.parts[part].renew_with)
-    return tuple(sorted(found))
+    return tuple(sorted(reached(parts, lambda part: view.parts[part].renew_with)))
 
 
 def _named(remedy: Remedy, remedy_id: str) -> Remedy:

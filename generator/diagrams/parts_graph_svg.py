@@ -9,6 +9,7 @@ from generator.diagrams import boxes
 from generator.diagrams.boxes import Arrow, Box, Sheet
 from generator.diagrams.draw import Href
 from generator.diagrams.layout import Drawing
+from generator.graph import reached
 
 _LEGEND = (("", "comes off before"),)
 
@@ -47,11 +48,6 @@ def prepare(
 
 def _direct(part: str, behind: Mapping[str, tuple[str, ...]]) -> list[str]:
     """The parts that must come off first and that no other of them brings along."""
-    brought: set[str] = set()
-    stack = [further for before in behind[part] for further in behind.get(before, ())]
-    while stack:
-        before = stack.pop()
-        if before not in brought:
-            brought.add(before)
-            stack.extend(behind.get(before, ()))
+    further = [one for before in behind[part] for one in behind.get(before, ())]
+    brought = reached(further, lambda one: behind.get(one, ()))
     return [before for before in dict.fromkeys(behind[part]) if before not in brought]

@@ -11,7 +11,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.machine import Machine, Remedy
+from generator.analysis.machine import Machine
+from generator.analysis.minutes import but_for_opening
+from generator.analysis.minutes import opening as opening_minutes
 
 
 class Mass(dict[int, float]):
@@ -102,7 +104,7 @@ def board(
     actions = tuple(d.action(own[d.id, d.is_remedy], bits) for d in drafts)
     whole = sum(h.share for group in groups for h in group)
     mass = Mass(tuple(sum(h.share for h in group) / whole for group in groups))
-    opening = Mass(tuple(case.machine.opening_minutes(parts) for parts in shared))
+    opening = Mass(tuple(opening_minutes(case.machine, parts) for parts in shared))
     return Board(groups, bits, opening, mass, actions)
 
 
@@ -153,19 +155,13 @@ def _drafts(case: Case, groups: tuple[tuple[Hypothesis, ...], ...]) -> Iterator[
     for remedy in sorted(remedies.values(), key=lambda r: r.id):
         ends = _bits(group[0].remedy.id == remedy.id for group in groups)
         rest = tuple(c for c in (whole & ~ends,) if c)
-        minutes, parts = remedy_minutes(case, remedy), case.machine.work(remedy).parts
-        yield _Draft(remedy.id, True, minutes, parts, ends, rest)
+        work = case.machine.work(remedy)
+        own = but_for_opening(case.machine, remedy, work, case.proving_minutes)
+        yield _Draft(remedy.id, True, own, work.parts, ends, rest)
     for check in sorted(case.checks, key=lambda c: c.id):
         ends, classes = _seen(check, groups)
         parts = case.machine.way_in(check.reach)
         yield _Draft(check.id, False, check.minutes, parts, ends, classes)
-
-
-def remedy_minutes(case: Case, remedy: Remedy) -> float:
-    """Minutes of a remedy but for opening: settings made, its own minutes, the proving sew."""
-    settings = sorted(case.machine.work(remedy).settings)
-    made = sum(case.machine.settings[s].minutes for s in settings)
-    return made + remedy.minutes + case.proving_minutes
 
 
 def _bits(flags: Iterable[bool]) -> int:
@@ -188,10 +184,10 @@ def _split_parts(
         users[part] = tuple((d.id, d.is_remedy) for d in drafts if part in d.parts)
     together: dict[tuple[tuple[str, bool], ...], list[str]] = {}
     for part, needed_by in users.items():
-        if machine.opening_minutes([part]) > 0:
+        if opening_minutes(machine, [part]) > 0:
             together.setdefault(needed_by, []).append(part)
     own = {(d.id, d.is_remedy): 0.0 for d in drafts}
     for needed_by, parts in together.items():
         if len(needed_by) == 1:
-            own[needed_by[0]] = machine.opening_minutes(parts)
+            own[needed_by[0]] = opening_minutes(machine, parts)
     return own, [parts for needed_by, parts in together.items() if len(needed_by) > 1]

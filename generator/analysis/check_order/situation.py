@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from generator.analysis import minutes
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.check_order.cost import remedy_minutes
 from generator.analysis.machine import Remedy
 
 
@@ -35,13 +35,11 @@ class Situation:
 
     def check_minutes(self, check: Check) -> float:
         """A check from here, its opening included."""
-        opens = self.newly_opened(self.case.machine.way_in(check.reach))
-        return check.minutes + self.case.machine.opening_minutes(opens)
+        return minutes.check(self.case.machine, check.minutes, check.reach, self.open_parts)
 
     def remedy_minutes(self, remedy: Remedy) -> float:
         """A remedy from here: opening, settings, its own minutes and the proving sew."""
-        opens = self.newly_opened(self.case.machine.work(remedy).parts)
-        return remedy_minutes(self.case, remedy) + self.case.machine.opening_minutes(opens)
+        return minutes.remedy(self.case.machine, remedy, self.case.proving_minutes, self.open_parts)
 
     def remedies(self) -> tuple[Remedy, ...]:
         """Of the hypotheses left, each once, in their order."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.check_order.cost import remedy_minutes
 from generator.analysis.check_order.policy import CheckNode, Node, RemedyNode
 from generator.analysis.machine import Remedy
+from generator.analysis.minutes import but_for_opening, opening
 
 Left = tuple[Hypothesis, ...]
 Stop = tuple[Node, Left, frozenset[str]]
@@ -23,8 +23,11 @@ class Replay:
         self._checks: dict[str, Check] = {c.id: c for c in case.checks}
         self._remedies: dict[str, Remedy] = {h.remedy.id: h.remedy for h in case.hypotheses}
         self._way_in = {c.id: machine.way_in(c.reach) for c in case.checks}
-        self._parts = {r: machine.work(remedy).parts for r, remedy in self._remedies.items()}
-        self._minutes = {r: remedy_minutes(case, remedy) for r, remedy in self._remedies.items()}
+        works = {r: machine.work(remedy) for r, remedy in self._remedies.items()}
+        self._parts = {r: work.parts for r, work in works.items()}
+        self._minutes = {
+            r: but_for_opening(machine, self._remedies[r], work, case.proving_minutes) for r, work in works.items()
+        }
 
     def minutes(self, node: Node | None, left: Left, opened: frozenset[str]) -> float:
         """Of the policy from this node, without the steps that no longer tell or cure anything."""
@@ -60,7 +63,7 @@ class Replay:
         return now + sum(self.minutes(b.then, seen, opened | parts) for b, seen in going)
 
     def _opening(self, parts: frozenset[str], opened: frozenset[str]) -> float:
-        return self._machine.opening_minutes(parts, opened) if parts - opened else 0.0
+        return opening(self._machine, parts, opened) if parts - opened else 0.0
 
     def way_to(self, node: Node | None, left: Left, hypothesis: str) -> Iterator[Stop]:
         """The nodes that a hypothesis comes by, with what is left and open at each."""

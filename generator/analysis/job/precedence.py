@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from generator.analysis.machine import Machine
+from generator.graph import beyond
 
 
 def earlier(machine: Machine, made: Iterable[str]) -> dict[str, frozenset[str]]:
@@ -23,7 +24,7 @@ def earlier(machine: Machine, made: Iterable[str]) -> dict[str, frozenset[str]]:
     """
     made = frozenset(made)
     direct = _direct(machine, made)
-    found = {s: _reached(direct, s) for s in sorted(made)}
+    found = {s: beyond(s, direct.__getitem__) for s in sorted(made)}
     for setting, before in found.items():
         if setting in before:
             raise ValueError(_round(machine, direct, setting))
@@ -37,17 +38,6 @@ def _direct(machine: Machine, made: frozenset[str]) -> dict[str, tuple[str, ...]
         for disturbed in machine.settings[disturber].disturbs:
             before[disturbed].add(disturber)
     return {id: tuple(sorted(them)) for id, them in before.items()}
-
-
-def _reached(direct: Mapping[str, tuple[str, ...]], start: str) -> frozenset[str]:
-    found: set[str] = set()
-    stack = list(direct[start])
-    while stack:
-        setting = stack.pop()
-        if setting not in found:
-            found.add(setting)
-            stack.extend(direct[setting])
-    return frozenset(found)
 
 
 def _round(machine: Machine, direct: Mapping[str, tuple[str, ...]], start: str) -> str:

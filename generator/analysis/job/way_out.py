@@ -8,6 +8,7 @@ from typing import Literal
 
 from generator.analysis.job.types import UPRIGHT, Practice
 from generator.analysis.machine import Machine
+from generator.graph import beyond
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,14 +90,7 @@ def rank(machine: Machine, setting: str) -> int:
 
     The trade's order as the records hold it, also between settings that do not wait for each other.
     """
-    found: set[str] = set()
-    stack = list(machine.settings[setting].after)
-    while stack:
-        before = stack.pop()
-        if before not in found:
-            found.add(before)
-            stack.extend(machine.settings[before].after)
-    return len(found)
+    return len(beyond(setting, lambda one: machine.settings[one].after))
 
 
 def is_cover(machine: Machine, practice: Practice, part: str) -> bool:

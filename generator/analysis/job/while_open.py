@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from math import fsum
 
+from generator.analysis import minutes
 from generator.analysis.job.types import Practice, Shop, WhileOpen
 from generator.analysis.machine import Machine, Remedy, Work
 
@@ -52,5 +52,4 @@ def _weighed(machine: Machine, now: Work, part: str, shop: Shop) -> WhileOpen:
 
 
 def _minutes(machine: Machine, work: Work) -> float:
-    settings = fsum(machine.settings[s].minutes for s in work.settings)
-    return machine.opening_minutes(work.parts) + settings
+    return minutes.opening(machine, work.parts) + minutes.settings(machine, work.settings)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 _NAMES = (
+    "graph",
     "machine",
+    "minutes",
     "diagnosis",
     "case",
     "next-step",

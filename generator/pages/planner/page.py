@@ -11,8 +11,7 @@ from generator.pages.page import PageText
 ADDRESS = "planner.html"
 _NAMES = ("order", "settings", "steps", "plan", "step-words", "money", "sheet", "picks", "offers", "page")
 _SCRIPTS = (
-    "assets/handwheel/js/bench/machine.js",
-    "assets/handwheel/js/bench/words.js",
+    *(f"assets/handwheel/js/bench/{name}.js" for name in ("graph", "machine", "minutes", "words")),
     *(f"assets/handwheel/js/planner/{name}.js" for name in _NAMES),
 )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from generator.graph import reached
 from generator.records.gates import gates
 from generator.records.node import Route
 from generator.records.read import Record
@@ -29,11 +30,7 @@ class TransferGraph:
 
     def events(self, gate: str) -> frozenset[str]:
         """Every failure mode below a gate or in a whole tree."""
-        stack, seen = [gate], {gate}
-        while stack:
-            further = self.below.get(stack.pop(), set()) - seen
-            seen |= further
-            stack += further
+        seen = reached([gate], lambda here: self.below.get(here, ()))
         return frozenset().union(*(self.modes.get(here, ()) for here in seen))
 
 

@@ -3,7 +3,7 @@
    {tried: remedy} where the fault is still there, or {cured: remedy}. */
 (function () {
   "use strict";
-  const { wayIn, work, checkMinutes, remedyMinutes } = handwheel.machine;
+  const { wayIn, work } = handwheel.machine;
   const { rank, nextStep } = handwheel.diagnosis;
 
   const USED_UP =
@@ -32,7 +32,7 @@
   function saw(so, entry) {
     const check = checkOf(so.of, entry.saw);
     const outcome = entry.outcome - 1;
-    so.spent += checkMinutes(so.of.family, check, so.open);
+    so.spent += handwheel.takes.check(so.of.family, check, so.open);
     wayIn(so.of.family, check.reach).forEach((part) => so.open.add(part));
     so.answers.push({ check: check.id, outcome, outcomes: check.says.length, sees: check.sees, trust: check.trust });
     so.done.add(check.id);
@@ -41,7 +41,7 @@
 
   function tried(so, id, cured) {
     const remedy = remedyOf(so.of, id);
-    so.spent += remedyMinutes(so.of.family, remedy, so.open);
+    so.spent += handwheel.takes.remedy(so.of.family, remedy, so.open);
     work(so.of.family, remedy).parts.forEach((part) => so.open.add(part));
     so.done.add(id);
     if (cured) so.cured = { remedy: id };

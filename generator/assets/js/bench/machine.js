@@ -1,19 +1,7 @@
 /* A machine as the bench meets it: the same reckoning as generator/analysis/machine.py. */
 (function () {
   "use strict";
-
-  /** Everything that is reached from the starts, step by step. */
-  function reached(starts, next) {
-    const found = new Set();
-    const stack = [...starts];
-    while (stack.length) {
-      const id = stack.pop();
-      if (found.has(id)) continue;
-      found.add(id);
-      stack.push(...next(id));
-    }
-    return found;
-  }
+  const { reached } = handwheel.graph;
 
   /** The parts themselves and all that they are behind. */
   function wayIn(family, parts) {
@@ -45,22 +33,5 @@
     return [...parts].filter((part) => !open.has(part)).sort();
   }
 
-  /** Minutes to take the parts off and put them on again, but for those off already. */
-  function openingMinutes(family, parts, open) {
-    return shut(parts, open).reduce((sum, id) => sum + family.parts[id].off + family.parts[id].on, 0);
-  }
-
-  /** Minutes of a check from here, its opening included. */
-  function checkMinutes(family, check, open) {
-    return check.minutes + openingMinutes(family, wayIn(family, check.reach), open);
-  }
-
-  /** Minutes of a remedy from here: settings, its own minutes, the proving sew, opening. */
-  function remedyMinutes(family, remedy, open) {
-    const takes = work(family, remedy);
-    const made = [...takes.settings].sort().reduce((sum, s) => sum + family.settings[s].minutes, 0);
-    return made + remedy.minutes + family.proving + openingMinutes(family, takes.parts, open);
-  }
-
-  handwheel.machine = { wayIn, upset, work, shut, openingMinutes, checkMinutes, remedyMinutes };
+  handwheel.machine = { wayIn, upset, work, shut };
 })();

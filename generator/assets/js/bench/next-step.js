@@ -1,7 +1,7 @@
 /* The next step where no policy leads: the formula of generator/analysis/check_order/next_step.py. */
 (function () {
   "use strict";
-  const { wayIn, work, shut, checkMinutes, remedyMinutes } = handwheel.machine;
+  const { wayIn, work, shut } = handwheel.machine;
 
   const WAITING = 0.5; // part of the waiting for other remedies that checks do not save
 
@@ -26,7 +26,7 @@
 
   function tried(family, left, open, remedy) {
     const p = share(left.filter((h) => h.remedy.id === remedy.id));
-    const c = remedyMinutes(family, remedy, open);
+    const c = handwheel.takes.remedy(family, remedy, open);
     return { id: remedy.id, p, c, key: c ? -p / c : -Infinity };
   }
 
@@ -36,7 +36,7 @@
 
   function remedyStep(family, left, open, remedy) {
     const parts = work(family, remedy).parts;
-    const minutes = remedyMinutes(family, remedy, open);
+    const minutes = handwheel.takes.remedy(family, remedy, open);
     const rest = left.filter((h) => h.remedy.id !== remedy.id);
     const score = minutes + after(family, rest, union(open, parts)) / share(left);
     return { kind: "remedy", id: remedy.id, opens: shut(parts, open), minutes, score };
@@ -49,7 +49,7 @@
 
   function checkStep(family, left, open, check) {
     const parts = wayIn(family, check.reach);
-    const minutes = checkMinutes(family, check, open);
+    const minutes = handwheel.takes.check(family, check, open);
     const then = shown(left, check)
       .filter((outcome) => !check.cured.has(outcome))
       .map((outcome) => left.filter((h) => check.sees[h.id] === outcome))

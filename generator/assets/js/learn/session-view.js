@@ -2,7 +2,7 @@
 (function () {
   "use strict";
   const { el, minutes, root } = handwheel;
-  const { wayIn, work, shut, checkMinutes, remedyMinutes } = handwheel.machine;
+  const { wayIn, work, shut } = handwheel.machine;
   const { causeName, cautionLines, listed, powerWords } = handwheel.walkWords;
 
   function opens(family, parts, open) {
@@ -21,7 +21,7 @@
       .filter((check) => !done.has(check.id))
       .sort((a, b) => (a.title < b.title ? -1 : 1))
       .map((check) => {
-        const facts = [minutes(checkMinutes(of.family, check, open)), powerWords(of.family, check.power).toLowerCase(), opens(of.family, wayIn(of.family, check.reach), open)];
+        const facts = [minutes(handwheel.takes.check(of.family, check, open)), powerWords(of.family, check.power).toLowerCase(), opens(of.family, wayIn(of.family, check.reach), open)];
         return choice(check.title, facts, check.id, () => take("checked", check.id));
       });
   }
@@ -35,7 +35,7 @@
       .sort((a, b) => (a.says < b.says ? -1 : 1))
       .map((remedy) => {
         const causes = of.hypotheses.filter((h) => h.remedy.id === remedy.id).map((h) => causeName(of.family, h));
-        const facts = [minutes(remedyMinutes(of.family, remedy, open)), `for: ${listed(causes, "or")}`, opens(of.family, work(of.family, remedy).parts, open)];
+        const facts = [minutes(handwheel.takes.remedy(of.family, remedy, open)), `for: ${listed(causes, "or")}`, opens(of.family, work(of.family, remedy).parts, open)];
         return choice(remedy.says, facts, remedy.id, () => take("mended", remedy.id));
       });
   }

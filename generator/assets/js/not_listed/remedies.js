@@ -6,15 +6,7 @@
 
   /** The parts and those that are always renewed with them. */
   function withCompanions(view, parts) {
-    const found = new Set();
-    const stack = [...parts];
-    while (stack.length) {
-      const part = stack.pop();
-      if (found.has(part)) continue;
-      found.add(part);
-      stack.push(...view.parts[part].renew_with);
-    }
-    return sorted(found);
+    return sorted(handwheel.graph.reached(parts, (part) => view.parts[part].renew_with));
   }
 
   function remedyOf(view, mode) {

@@ -1,7 +1,7 @@
 /* One visit to the bench for any remedies: as generator/analysis/job/plan.py, while_open.py and money.py. */
 (function () {
   "use strict";
-  const { work, openingMinutes } = handwheel.machine;
+  const { work } = handwheel.machine;
   const { order, refitsAndMakings, tray, allSteps, liesAfter } = handwheel.job;
 
   const HAIR = 1e-9;
@@ -20,22 +20,14 @@
 
   /** The remedy that renews a part and those that are always renewed with it. */
   function renewing(family, part) {
-    const found = new Set();
-    const stack = [part];
-    while (stack.length) {
-      const id = stack.pop();
-      if (found.has(id)) continue;
-      found.add(id);
-      stack.push(...family.parts[id].renewWith);
-    }
-    const renew = [...found].sort();
+    const renew = [...handwheel.graph.reached([part], (id) => family.parts[id].renewWith)].sort();
     return { id: renew.map((id) => `renew:${id}`).join("+"), renew, set: [], reach: [], minutes: 0 };
   }
 
   const setting = (made) => ({ id: `set:${made}`, renew: [], set: [made], reach: [], minutes: 0 });
 
   const minutesOf = (family, parts, settings) =>
-    openingMinutes(family, parts, new Set()) + [...settings].sort().reduce((sum, s) => sum + family.settings[s].minutes, 0);
+    handwheel.takes.opening(family, parts, new Set()) + handwheel.takes.settings(family, settings);
 
   /** Wearing parts within reach that the remedies do not renew, most minutes saved first. */
   function whileOpen(family, whole, now) {

@@ -22,17 +22,7 @@
     return Object.fromEntries(made.map((s) => [s, before(direct, s)]));
   }
 
-  function before(direct, start) {
-    const found = new Set();
-    const stack = [...direct[start]];
-    while (stack.length) {
-      const setting = stack.pop();
-      if (found.has(setting)) continue;
-      found.add(setting);
-      stack.push(...direct[setting]);
-    }
-    return found;
-  }
+  const before = (direct, start) => handwheel.graph.reached(direct[start], (setting) => direct[setting]);
 
   function addUnlessRound(later, first, then) {
     if (first === then || later[then].has(first) || later[first].has(then)) return;

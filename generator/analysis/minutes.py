@@ -1,0 +1,63 @@
+"""What counts as minutes: the one place that says it, for checks, remedies, flows, plans and quotes.
+
+- Every part that is newly opened for a check or a remedy, with all that it is behind, takes its
+  off minutes and its on minutes, once: what is opened must be closed once at the end. What is off
+  already costs nothing more.
+- A check takes its own minutes, and what it opens.
+- A remedy takes what it opens; every setting that it makes and every setting that it upsets,
+  directly or through another, once; its own minutes, for cleaning and advice; and a proving sew
+  after it, also where it is the last.
+- Renewing a part has no minutes of its own: they are the part's off and on.
+
+generator/assets/js/bench/minutes.js says the same to the browser, and is tested against this.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from generator.analysis.machine import Machine, Remedy, Work
+
+NOTHING: frozenset[str] = frozenset()
+
+
+def opening(machine: Machine, parts: Iterable[str], already: frozenset[str] = NOTHING) -> float:
+    """To take the parts off and put them on again, each once, but for those off already.
+
+    The parts are taken as they are: what they are behind is `Machine.way_in`.
+
+    >>> from generator.analysis.machine import Part
+    >>> machine = Machine({"cover": Part("cover", (), 2, 3), "gear": Part("gear", ("cover",), 6, 6)})
+    >>> opening(machine, ["cover", "gear"]), opening(machine, ["cover", "gear"], frozenset({"cover"}))
+    (17.0, 12.0)
+    """
+    return sum((machine.parts[p].off_minutes + machine.parts[p].on_minutes for p in sorted(set(parts) - already)), 0.0)
+
+
+def settings(machine: Machine, made: Iterable[str]) -> float:
+    """To make the settings, each once."""
+    return sum((machine.settings[s].minutes for s in sorted(made)), 0.0)
+
+
+def check(machine: Machine, own: float, reach: Iterable[str], already: frozenset[str] = NOTHING) -> float:
+    """A check with what it opens. `own`: its minutes without opening; `reach`: parts out of its way."""
+    return own + opening(machine, machine.way_in(reach), already)
+
+
+def but_for_opening(machine: Machine, remedy: Remedy, work: Work, proving: float) -> float:
+    """A remedy whose parts are all off: settings, its own minutes, the proving sew."""
+    return settings(machine, work.settings) + remedy.minutes + proving
+
+
+def remedy(machine: Machine, remedy: Remedy, proving: float, already: frozenset[str] = NOTHING) -> float:
+    """A remedy from here. With nothing off: the whole job, from a closed machine to a proved one.
+
+    >>> from generator.analysis.machine import Part, Setting
+    >>> machine = Machine({"cover": Part("cover", (), 2, 2), "gear": Part("gear", ("cover",), 6, 6, ("timing",))},
+    ...                   {"timing": Setting("timing", 20)})
+    >>> renewing = Remedy("renew-gear", renew=("gear",))
+    >>> remedy(machine, renewing, 2), remedy(machine, renewing, 2, frozenset({"cover"}))
+    (38.0, 34.0)
+    """
+    work = machine.work(remedy)
+    return but_for_opening(machine, remedy, work, proving) + opening(machine, work.parts, already)

@@ -1,0 +1,28 @@
+/* What counts as minutes: the rule of generator/analysis/minutes.py, which says it in words. */
+(function () {
+  "use strict";
+  const { wayIn, work, shut } = handwheel.machine;
+
+  /** To take the parts off and put them on again, but for those off already. */
+  function opening(family, parts, open) {
+    return shut(parts, open).reduce((sum, id) => sum + family.parts[id].off + family.parts[id].on, 0);
+  }
+
+  /** To make the settings, each once. */
+  function settings(family, made) {
+    return [...made].sort().reduce((sum, id) => sum + family.settings[id].minutes, 0);
+  }
+
+  /** A check from here, with what it opens. */
+  function check(family, given, open) {
+    return given.minutes + opening(family, wayIn(family, given.reach), open);
+  }
+
+  /** A remedy from here: settings, its own minutes, the proving sew, opening. */
+  function remedy(family, given, open) {
+    const takes = work(family, given);
+    return settings(family, takes.settings) + given.minutes + family.proving + opening(family, takes.parts, open);
+  }
+
+  handwheel.takes = { opening, settings, check, remedy };
+})();
