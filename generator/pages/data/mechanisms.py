@@ -8,6 +8,18 @@ from itertools import chain
 from generator.bench import Bench
 from generator.family_view import seat
 from generator.library import Library
+from generator.pages.data.pieces import cautions_data, check_data, opening_cautions, part_data, setting_data
+from generator.pages.data.shapes import (
+    ListedFamily,
+    Mechanism,
+    MechanismCheck,
+    MechanismMode,
+    MechanismPart,
+    MechanismsData,
+    MechanismSetting,
+    MechanismSymptom,
+    OutcomeData,
+)
 from generator.records.model import (
     Assembly,
     Check,
@@ -27,12 +39,8 @@ ADDRESS = "assets/handwheel/data/mechanisms.js"
 "From the site's root."
 
 
-def mechanism_data(bench: Bench) -> dict[str, object]:
-    """Everything that a family can be built from, not yet cut down to any family.
-
-    `fits` names the failure modes that show an outcome, on any family; a tree's node is a failure
-    mode's id, `{see}` for a transfer or `{id, title, k, of}` for a gate that takes `k` of its inputs.
-    """
+def mechanism_data(bench: Bench) -> MechanismsData:
+    """Everything that a family can be built from, not yet cut down to any family."""
     records = bench.library.records
     return {
         "proving": records.shop.proving_sew,
@@ -42,10 +50,11 @@ def mechanism_data(bench: Bench) -> dict[str, object]:
         "modes": [_mode(m) for m in sorted(records.failure_modes.values(), key=lambda m: m.id)],
         "checks": [_check(bench.library, c) for c in records.checks.values()],
         "symptoms": [_symptom(s) for s in sorted(records.symptoms.values(), key=lambda s: (s.title, s.id))],
+        "cautions": cautions_data(records.cautions.values()),
     }
 
 
-def _family(family: Family) -> dict[str, object]:
+def _family(family: Family) -> ListedFamily:
     return {
         "id": family.id,
         "title": family.title,
@@ -57,7 +66,7 @@ def _family(family: Family) -> dict[str, object]:
     }
 
 
-def _assembly(assembly: Assembly) -> dict[str, object]:
+def _assembly(assembly: Assembly) -> Mechanism:
     return {
         "id": assembly.id,
         "title": assembly.title,
@@ -68,33 +77,25 @@ def _assembly(assembly: Assembly) -> dict[str, object]:
     }
 
 
-def _part(part: Part) -> dict[str, object]:
+def _part(part: Part) -> MechanismPart:
     return {
-        "title": part.title,
-        "behind": part.behind,
-        "off": part.off.minutes,
-        "on": part.on.minutes,
-        "disturbs": part.disturbs,
+        **part_data(part),
         "renew_with": part.renew_with,
-        "cautions": tuple(dict.fromkeys((*part.cautions, *part.off.cautions))),
+        "cautions": opening_cautions(part),
         "needs": part.needs,
         "lacks": part.lacks,
     }
 
 
-def _setting(setting: Setting) -> dict[str, object]:
+def _setting(setting: Setting) -> MechanismSetting:
     return {
-        "title": setting.title,
-        "minutes": setting.minutes,
-        "after": setting.after,
-        "disturbs": setting.disturbs,
-        "reach": setting.reach,
+        **setting_data(setting),
         "needs": setting.needs,
         "lacks": setting.lacks,
     }
 
 
-def _mode(mode: FailureMode) -> dict[str, object]:
+def _mode(mode: FailureMode) -> MechanismMode:
     spec = mode.remedy
     return {
         "id": mode.id,
@@ -113,17 +114,10 @@ def _mode(mode: FailureMode) -> dict[str, object]:
     }
 
 
-def _check(library: Library, check: Check) -> dict[str, object]:
+def _check(library: Library, check: Check) -> MechanismCheck:
     return {
+        **check_data(check),
         "id": check.id,
-        "title": check.title,
-        "how": words.block(check.how),
-        "expect": words.plain(check.expect) if check.expect else "",
-        "minutes": check.minutes,
-        "reach": check.reach,
-        "power": check.power,
-        "trust": check.trust,
-        "cautions": check.cautions,
         "needs": check.needs,
         "lacks": check.lacks,
         "only_for": check.only_for,
@@ -131,7 +125,7 @@ def _check(library: Library, check: Check) -> dict[str, object]:
     }
 
 
-def _outcomes(library: Library, check: Check) -> Iterator[dict[str, object]]:
+def _outcomes(library: Library, check: Check) -> Iterator[OutcomeData]:
     for outcome in check.outcomes:
         yield {
             "says": outcome.says,
@@ -142,7 +136,7 @@ def _outcomes(library: Library, check: Check) -> Iterator[dict[str, object]]:
         }
 
 
-def _symptom(symptom: Symptom) -> dict[str, object]:
+def _symptom(symptom: Symptom) -> MechanismSymptom:
     return {
         "id": symptom.id,
         "title": symptom.title,

@@ -17,7 +17,7 @@
     return [
       `Labour ${money(quote.labour, shop)}, ${parts}.`,
       `Rests on ${minutes(plan.minutes)} as planned${shop.spread ? ` to ${handwheel.percent(shop.spread)} over` : ""}, ` +
-        `${money([shop.labourRate, shop.labourRate], shop)} an hour` +
+        `${money([shop.labour_rate, shop.labour_rate], shop)} an hour` +
         `${shop.margin && plan.parts.length ? `, parts at their price and ${handwheel.percent(shop.margin)}` : ""}; ` +
         `rounded outward to ${money([shop.rounding, shop.rounding], shop)}.`,
       many ? `Without the price of ${many} part${many > 1 ? "s" : ""} that the book has no price for.` : "",

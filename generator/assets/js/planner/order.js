@@ -19,8 +19,8 @@
       sign: String.fromCharCode(n + 1),
       bit: bit[id],
       behind: [...new Set(family.parts[id].behind)].reduce((all, b) => all | bit[b], 0n),
-      position: family.parts[id].offPosition,
-      tools: family.parts[id].offTools,
+      position: family.parts[id].off_position,
+      tools: family.parts[id].off_tools,
     }));
   }
 

@@ -20,7 +20,7 @@
 
   /** The remedy that renews a part and those that are always renewed with it. */
   function renewing(family, part) {
-    const renew = [...handwheel.graph.reached([part], (id) => family.parts[id].renewWith)].sort();
+    const renew = [...handwheel.graph.reached([part], (id) => family.parts[id].renew_with)].sort();
     return { id: renew.map((id) => `renew:${id}`).join("+"), renew, set: [], reach: [], minutes: 0 };
   }
 
@@ -77,9 +77,9 @@
   /** The range of money that a plan comes to; null while the shop gives no rate for labour. */
   function quote(family, planned) {
     const { shop } = family;
-    if (!shop.labourRate) return null;
+    if (!shop.labour_rate) return null;
     const minutes = [planned.minutes, planned.minutes * (1 + shop.spread)];
-    const labour = outward(minutes.map((end) => (end * shop.labourRate) / 60));
+    const labour = outward(minutes.map((end) => (end * shop.labour_rate) / 60));
     const priced = planned.parts.map((part) => family.parts[part].price).filter(Boolean);
     const sum = (end) => priced.reduce((all, price) => all + price[end], 0) * (1 + shop.margin);
     const parts = outward([sum(0), sum(1)]);

@@ -66,7 +66,7 @@
   function tasksOf(family, order, later) {
     const rank = Object.fromEntries(Object.keys(later).map((s) => [s, rankOf(family, s)]));
     const settings = Object.keys(later).sort((a, b) => rank[a] - rank[b] || cmp(a, b));
-    const refits = [...order].reverse().map((id) => ({ do: "refit", id, position: family.parts[id].onPosition }));
+    const refits = [...order].reverse().map((id) => ({ do: "refit", id, position: family.parts[id].on_position }));
     const made = settings.map((id) => ({ do: "set", id, position: family.settings[id].position }));
     return [...refits, ...made, { do: "sew", id: "", position: UPRIGHT }].map((task, n) => ({ ...task, n, bit: 1n << BigInt(n) }));
   }

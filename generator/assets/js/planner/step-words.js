@@ -12,7 +12,7 @@
   };
 
   const SAID = {
-    "take off": (family, step) => ({ ...family.parts[step.part].takeOff, do: "Take off" }),
+    "take off": (family, step) => ({ ...family.parts[step.part].take_off, do: "Take off" }),
     refit: (family, step) => ({ ...family.parts[step.part].refit, do: "Refit" }),
     renew: (family, step) => {
       const { title, href, cautions } = family.parts[step.part];
@@ -90,7 +90,7 @@
 
   function told(family, plan) {
     const steps = plan.steps.map((step, n) => one(family, step, n + 1));
-    steps[steps.length - 1].cautions = family.provingCautions;
+    steps[steps.length - 1].cautions = family.proving_cautions;
     return jointsOnce(cautionsOnce(steps, throughout(family, plan)));
   }
 

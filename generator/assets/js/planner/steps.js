@@ -29,14 +29,14 @@
 
   function takeOff(job, part) {
     const h = job.family.parts[part];
-    return step("take off", part, "way-in", h.off, h.offPosition, {
-      tools: h.offTools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part),
+    return step("take off", part, "way-in", h.off, h.off_position, {
+      tools: h.off_tools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part),
       notes: h.loose.map((piece) => `Watch for ${said(piece)}: it can fall out unseen.`),
     });
   }
 
   /** How the machine lies once these parts are off. */
-  const liesAfter = (family, order) => (order.length ? family.parts[order[order.length - 1]].offPosition : UPRIGHT);
+  const liesAfter = (family, order) => (order.length ? family.parts[order[order.length - 1]].off_position : UPRIGHT);
 
   function workSteps(job) {
     const lies = liesAfter(job.family, job.order);
@@ -50,8 +50,8 @@
   function refit(job, part) {
     const h = job.family.parts[part];
     const fresh = job.renewed.includes(part) ? ["Fit the new one."] : [];
-    return step("refit", part, "way-out", h.on, h.onPosition, {
-      tools: h.onTools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part).reverse(),
+    return step("refit", part, "way-out", h.on, h.on_position, {
+      tools: h.on_tools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part).reverse(),
       notes: [...fresh, ...h.loose.map((piece) => `${capital(said(piece))} goes back here.`)],
     });
   }
@@ -60,7 +60,7 @@
   function oil(job, part, oiled) {
     const h = job.family.parts[part];
     const points = h.oil.filter((point) => !oiled.has(point) && oiled.add(point));
-    return points.map((point) => step("oil", point, "oil", 0, h.onPosition));
+    return points.map((point) => step("oil", point, "oil", 0, h.on_position));
   }
 
   function setStep(job, making) {
@@ -72,8 +72,8 @@
   /** The check that proves a setting, after the last setting that shares it. */
   function check(job, making, coming) {
     const s = job.family.settings[making.setting];
-    const again = coming.some((later) => job.family.settings[later.setting].provedBy === s.provedBy);
-    return s.provedBy && !again ? [step("check", s.provedBy, "prove", 0, s.position)] : [];
+    const again = coming.some((later) => job.family.settings[later.setting].proved_by === s.proved_by);
+    return s.proved_by && !again ? [step("check", s.proved_by, "prove", 0, s.position)] : [];
   }
 
   function wayOut(job) {

@@ -1,0 +1,79 @@
+"""What several data files say of the same record, in one spelling."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from generator.analysis.machine import Remedy
+from generator.bench import Bench
+from generator.family_view import FamilyView
+from generator.pages.data.shapes import CautionData, CheckData, PartData, RemedyData, SettingData, ShownCheckData
+from generator.records.model import Caution, Check, Part, Setting
+from generator.wording import words
+
+ROOT = "index.html"
+"Links in the data are from the site's root; scripts put the page's own way to the root before them."
+
+
+def part_data(part: Part) -> PartData:
+    """What minutes are reckoned from."""
+    return {
+        "title": part.title,
+        "behind": part.behind,
+        "off": part.off.minutes,
+        "on": part.on.minutes,
+        "disturbs": part.disturbs,
+    }
+
+
+def opening_cautions(part: Part) -> tuple[str, ...]:
+    """The cautions of a part and of taking it off."""
+    return tuple(dict.fromkeys((*part.cautions, *part.off.cautions)))
+
+
+def setting_data(setting: Setting) -> SettingData:
+    """What minutes and order are reckoned from."""
+    return {
+        "title": setting.title,
+        "minutes": setting.minutes,
+        "after": setting.after,
+        "disturbs": setting.disturbs,
+        "reach": setting.reach,
+    }
+
+
+def check_data(check: Check) -> CheckData:
+    """A check as it is told and reckoned; what is seen is told apart."""
+    return {
+        "title": check.title,
+        "how": words.block(check.how),
+        "expect": words.plain(check.expect) if check.expect else "",
+        "minutes": check.minutes,
+        "reach": check.reach,
+        "power": check.power,
+        "trust": check.trust,
+        "cautions": check.cautions,
+    }
+
+
+def shown_check_data(check: Check) -> ShownCheckData:
+    """The same with what each outcome means."""
+    return {**check_data(check), "means": [words.plain(o.means) if o.means else "" for o in check.outcomes]}
+
+
+def remedy_data(remedy: Remedy) -> RemedyData:
+    """What minutes are reckoned from."""
+    return {"renew": remedy.renew, "set": remedy.set, "reach": remedy.reach, "minutes": remedy.minutes}
+
+
+def cautions_data(cautions: Iterable[Caution]) -> dict[str, CautionData]:
+    """Caution id -> its words."""
+    return {c.id: {"title": c.title, "text": words.plain(c.text), "level": c.level} for c in cautions}
+
+
+def causes_of_remedies(bench: Bench, view: FamilyView) -> Mapping[str, tuple[Remedy, list[str]]]:
+    """Remedy id -> the remedy, and the failure modes that it puts right, by id."""
+    found: dict[str, tuple[Remedy, list[str]]] = {}
+    for mode, remedy in sorted(bench.remedies(view).items()):
+        found.setdefault(remedy.id, (remedy, []))[1].append(mode)
+    return found

@@ -1,0 +1,411 @@
+"""The shapes of what the browser is given: the contract between Python and the scripts.
+
+`generator/pages/data/browser.d.ts` is made from this module by `tests/contract/type_file.py`, and
+the scripts are checked against it. Minutes are bench minutes. Links are from the site's root. A
+`NotRequired` key is left out where it would be empty.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import NotRequired, TypedDict
+
+Ids = Sequence[str]
+
+
+class PartData(TypedDict):
+    """What minutes are reckoned from."""
+
+    title: str
+    behind: Ids
+    off: float
+    on: float
+    disturbs: Ids
+
+
+class SettingData(TypedDict):
+    """What minutes and order are reckoned from."""
+
+    title: str
+    minutes: float
+    after: Ids
+    disturbs: Ids
+    reach: Ids
+
+
+class CheckData(TypedDict):
+    """A check as it is told and reckoned."""
+
+    title: str
+    how: str
+    "HTML that our own converter made."
+    expect: str
+    minutes: float
+    reach: Ids
+    power: str
+    trust: float
+    cautions: Ids
+
+
+class ShownCheckData(CheckData):
+    """With what each outcome means, in the order of the record."""
+
+    means: Sequence[str]
+
+
+class RemedyData(TypedDict):
+    """What minutes are reckoned from."""
+
+    renew: Ids
+    set: Ids
+    reach: Ids
+    minutes: float
+
+
+class CautionData(TypedDict):
+    """A caution's words."""
+
+    title: str
+    text: str
+    level: str
+
+
+# --- a family: bench pages, the walk, the practice bench ---
+
+
+class FamilyPart(PartData):
+    """A part of a family."""
+
+    home: str
+    cautions: Ids
+
+
+class FamilySetting(SettingData):
+    """A setting of a family."""
+
+    home: str
+
+
+class FamilyMode(TypedDict):
+    """A failure mode that the family can have."""
+
+    title: str
+    seat: str
+    signs: Sequence[str]
+    remedy: str
+    cautions: Ids
+
+
+class FamilyRemedy(RemedyData):
+    """A remedy, with its sheet's address or an empty one."""
+
+    says: str
+    sheet: str
+
+
+class HypothesisData(TypedDict):
+    """One thing that may be wrong."""
+
+    id: str
+    causes: Ids
+    share: float
+    remedy: str
+    rests: str
+
+
+class CaseCheckData(TypedDict):
+    """A check as it bears on a complaint."""
+
+    id: str
+    says: Sequence[str]
+    sees: Sequence[int]
+    "For each hypothesis, in order, the index of the outcome that it shows, from 0."
+    cured: Sequence[int]
+    "Outcomes that end the job, from 0."
+
+
+class SymptomData(TypedDict):
+    """A complaint worked out."""
+
+    title: str
+    said: Sequence[str]
+    hypotheses: Sequence[HypothesisData]
+    checks: Sequence[CaseCheckData]
+    policy: object
+    "A policy node; its outcomes count from 1, as all that a person meets does."
+    expected: float
+    exact: bool
+    lower: float
+
+
+class FamilyData(TypedDict):
+    """Everything that scripts need of one family."""
+
+    id: str
+    title: str
+    kind: str
+    by_hand: bool
+    proving: float
+    parts: Mapping[str, FamilyPart]
+    settings: Mapping[str, FamilySetting]
+    modes: Mapping[str, FamilyMode]
+    remedies: Mapping[str, FamilyRemedy]
+    checks: Mapping[str, ShownCheckData]
+    cautions: Mapping[str, CautionData]
+    symptoms: Mapping[str, SymptomData]
+
+
+# --- the planner ---
+
+
+class JointWords(TypedDict):
+    """A joint on a step."""
+
+    title: str
+    href: str
+    facts: Sequence[str]
+
+
+class StepWords(TypedDict):
+    """The words of one step by itself, as a job sheet has them."""
+
+    title: NotRequired[str]
+    href: NotRequired[str]
+    how: NotRequired[str]
+    cautions: NotRequired[Ids]
+    technique: NotRequired[str]
+    joints: NotRequired[Sequence[JointWords]]
+    notes: NotRequired[Sequence[str]]
+    power: NotRequired[str]
+    target: NotRequired[str]
+
+
+class ProvingWords(StepWords):
+    """A check that proves a setting."""
+
+    expect: str
+    tools: Ids
+
+
+class PlannerPart(PartData):
+    """A part as a plan handles it."""
+
+    home: str
+    href: str
+    off_position: str
+    on_position: str
+    off_tools: Ids
+    on_tools: Ids
+    joints: Ids
+    loose: Ids
+    oil: Ids
+    wears: bool
+    renew_with: Ids
+    price: Sequence[float] | None
+    "Least and most, in the shop's currency."
+    stock: int | None
+    cautions: Ids
+    take_off: StepWords
+    refit: StepWords
+
+
+class PlannerSetting(SettingData):
+    """A setting as a plan handles it."""
+
+    home: str
+    position: str
+    tools: Ids
+    proved_by: str
+    measure: str
+    told: StepWords
+
+
+class PlannerMode(TypedDict):
+    """A failure mode as a reason for work."""
+
+    title: str
+    home: str
+    href: str
+    remedy: str
+    tools: Ids
+    cautions: Ids
+    says: Sequence[str]
+    technique: str
+
+
+class PlannerRemedy(RemedyData):
+    """A remedy in words."""
+
+    says: str
+
+
+class HomeData(TypedDict):
+    """A mechanism and what holds for all work in it."""
+
+    title: str
+    cautions: Ids
+
+
+class TechniqueData(TypedDict):
+    """A way of working."""
+
+    title: str
+    cautions: Ids
+
+
+class ShopData(TypedDict):
+    """What a quote is made with."""
+
+    currency: str
+    labour_rate: float
+    spread: float
+    margin: float
+    rounding: float
+    tax: str
+    invented: bool
+
+
+class PlannerData(TypedDict):
+    """All that a plan for any remedies of one family is made and told from."""
+
+    id: str
+    title: str
+    href: str
+    proving: float
+    parts: Mapping[str, PlannerPart]
+    settings: Mapping[str, PlannerSetting]
+    modes: Mapping[str, PlannerMode]
+    remedies: Mapping[str, PlannerRemedy]
+    checks: Mapping[str, ProvingWords]
+    oil: Mapping[str, StepWords]
+    homes: Mapping[str, HomeData]
+    joints: Mapping[str, str]
+    counts: Mapping[str, int]
+    tools: Mapping[str, str]
+    techniques: Mapping[str, TechniqueData]
+    cautions: Mapping[str, CautionData]
+    always: Ids
+    tests: Sequence[str]
+    lift: str
+    proving_cautions: Ids
+    shop: ShopData
+
+
+# --- a machine that is not listed ---
+
+
+class FeatureNeeds(TypedDict):
+    """Features that a family must have, and must not have."""
+
+    needs: Ids
+    lacks: Ids
+
+
+class MechanismPart(PartData, FeatureNeeds):
+    """A part on any family that has the mechanism."""
+
+    renew_with: Ids
+    cautions: Ids
+
+
+class MechanismSetting(SettingData, FeatureNeeds):
+    """A setting on any family that has the mechanism."""
+
+
+class Mechanism(TypedDict):
+    """An assembly that a machine may be built from."""
+
+    id: str
+    title: str
+    role: str
+    recognise: str
+    parts: Mapping[str, MechanismPart]
+    settings: Mapping[str, MechanismSetting]
+
+
+class UseData(TypedDict):
+    """A mechanism as a family uses it."""
+
+    use: str
+    without: Ids
+
+
+class ListedFamily(TypedDict):
+    """A family to begin from."""
+
+    id: str
+    title: str
+    kind: str
+    recognise: str
+    uses: Sequence[UseData]
+    features: Mapping[str, bool]
+    cautions: Ids
+
+
+class FeatureData(TypedDict):
+    """A feature and how to ask for it."""
+
+    id: str
+    title: str
+    ask: str
+
+
+class MechanismMode(FeatureNeeds):
+    """A failure mode on any family, with what puts it right."""
+
+    id: str
+    title: str
+    seat: str
+    seen: float
+    cautions: Ids
+    renew: Ids
+    set: Ids
+    clean: Ids
+    reach: Ids
+    minutes: float
+    advise: str
+
+
+class OutcomeData(TypedDict):
+    """What a check may show."""
+
+    says: str
+    means: str
+    fits: Ids
+    "Failure modes that show it, on any family."
+    otherwise: bool
+    cured: bool
+
+
+class MechanismCheck(CheckData, FeatureNeeds):
+    """A check on any family."""
+
+    id: str
+    only_for: Ids
+    outcomes: Sequence[OutcomeData]
+
+
+class MechanismSymptom(FeatureNeeds):
+    """A complaint on any family."""
+
+    id: str
+    title: str
+    cautions: Ids
+    stop: bool
+    stop_why: str
+    first: str
+    tree: object
+    "A failure mode's id, `{see}` for a transfer, or `{id, title, k, of}` for a gate that takes `k` of its inputs."
+
+
+class MechanismsData(TypedDict):
+    """Everything that a family can be built from, not yet cut down to any family."""
+
+    proving: float
+    families: Sequence[ListedFamily]
+    assemblies: Sequence[Mechanism]
+    features: Sequence[FeatureData]
+    modes: Sequence[MechanismMode]
+    checks: Sequence[MechanismCheck]
+    symptoms: Sequence[MechanismSymptom]
+    cautions: Mapping[str, CautionData]
