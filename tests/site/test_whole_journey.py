@@ -22,7 +22,7 @@ from tests.site.some_pages import ROOT
 
 JOBS = (
     ("tessaly-40", "misses every other stitch", "skipped-stitches", "hook-gear-cracked"),
-    ("drummel-c", "snapped another needle", "needle-breaks", "hook-timing-off"),
+    ("bracklow-c", "snapped another needle", "needle-breaks", "hook-timing-off"),
     ("larkrise-h", "material stays in one spot", "no-feed", "feed-height-wrong"),
 )
 "Machine, the customer's words, the complaint they mean, and the fault that is hidden."
