@@ -1,7 +1,7 @@
 """How often a failure mode is met: the author's estimate, brought up to date by bench tallies.
 
 The estimate weighs as `WEIGHT` machines: a Beta prior that tallies of a binomial count update
-(Gelman et al., Bayesian Data Analysis, section 2.4: the conjugate pair).
+(the conjugate pair; see Bayesian Data Analysis, section 2.4).
 """
 
 from __future__ import annotations

@@ -121,7 +121,7 @@ def _without_minutes(words: str) -> str:
 def test_the_price_range_is_that_of_plan_and_said_in_its_words(bench, both):
     for _, job, got in both:
         words = " ".join(job_view.quote_lines(job, bench.library.records.shop))
-        # Minutes are held to Python's above; a half minute over ten is shown by a helper of the whole site.
+        # Minutes are held to Python's above; a half minute over ten is shown by a function of the whole site.
         assert _without_minutes(got["quote_words"]) == _without_minutes(words)
         assert (job.quote is None) == (got["quote"] is None)
         if job.quote:

@@ -38,7 +38,7 @@ class Listing:
 def minimal_sets(diagram: Diagram, root: int) -> int:
     """The family of the minimal cut sets of a monotone function, in the same store.
 
-    A. Rauzy, "New algorithms for fault trees analysis", Reliability Engineering and System
+    "New algorithms for fault trees analysis", Reliability Engineering and System
     Safety 40(3), 1993: the minimal sets of `if x then F else G` are those of G, and those of F
     that contain none of them, with x added. Raises BudgetExceeded.
 

@@ -1,6 +1,6 @@
 """Reduced ordered binary decision diagrams of monotone functions, and families of sets beside them.
 
-R. E. Bryant, "Graph-Based Algorithms for Boolean Function Manipulation", IEEE Transactions on
+"Graph-Based Algorithms for Boolean Function Manipulation", IEEE Transactions on
 Computers C-35(8), 1986. Nothing here recurses, so the depth of a tree has no limit.
 """
 
@@ -22,7 +22,7 @@ class Diagram:
     """A store of nodes, each (level, high, low); a number names a node and all below it.
 
     As a function a node is `if event then high else low`. As a family of sets (a zero-suppressed
-    diagram: Minato 1993) it is the sets of `high`, each with the event added, and those of `low`.
+    diagram) it is the sets of `high`, each with the event added, and those of `low`.
     A node's number is greater than its children's.
     """
 

@@ -47,8 +47,8 @@ class _Partial:
 def expand(tree: Structure, q: Sequence[float], limits: Limits) -> Expansion:
     """Replaces gates by their inputs, the likeliest combination first, until a limit is met.
 
-    The method is that of J. B. Fussell and W. E. Vesely, "A new methodology for obtaining cut
-    sets for fault trees", Transactions of the American Nuclear Society 15, 1972, with a queue.
+    The method is that of "A new methodology for obtaining cut sets for fault trees", Transactions
+    of the American Nuclear Society 15, 1972, with a queue.
     Combinations are taken by a bound that no cut set from them beats, and combinations equally
     near the newest first. Every set found is minimal: a smaller one weighs less, and all that
     leads to it would have come first. What is not followed up is bounded: events are

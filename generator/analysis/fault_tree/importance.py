@@ -78,7 +78,7 @@ def _changes(diagram: Diagram, part: Part, q: Sequence[float]) -> list[float]:
     """By level, for all events at once: the probability to come to a node from above, times what
     its event changes there.
 
-    Y. Dutuit and A. Rauzy, "Efficient algorithms to assess component and gate importance in fault
+    "Efficient algorithms to assess component and gate importance in fault
     tree analysis", Reliability Engineering and System Safety 72(2), 2001.
     """
     below = probabilities(diagram, part.root, q)

@@ -14,8 +14,8 @@ def modules(tree: Structure) -> tuple[Structure, ...]:
 
     The last one is the top event. A module stands for its whole subtree like a single event, so
     that each can be solved by itself. Modules are found by the dates at which a depth-first walk
-    meets their nodes first and last: Y. Dutuit and A. Rauzy, "A linear-time algorithm to find
-    modules of fault trees", IEEE Transactions on Reliability 45(3), 1996. Under an `any` or `all`
+    meets their nodes first and last ("A linear-time algorithm to find
+    modules of fault trees", IEEE Transactions on Reliability 45(3), 1996). Under an `any` or `all`
     gate, the inputs that stand nowhere else and are events or modules form a module together.
 
     >>> tree = Structure(("a", "b", "c"), (Vote(2, (0, 1)), Vote(1, (2, 3))), root=4)

@@ -14,8 +14,8 @@ def well_ordered(tree: Structure) -> Structure:
     """The same tree with its events renumbered so that what belongs together stands together.
 
     Starts depth-first from the top, inputs as written, and moves every event and gate towards the
-    centres of the gates that it is in while the gates' total span shrinks: F. A. Aloul,
-    I. L. Markov and K. A. Sakallah, "FORCE: a fast and easy-to-implement variable-ordering
+    centres of the gates that it is in while the gates' total span shrinks:
+    "FORCE: a fast and easy-to-implement variable-ordering
     heuristic", Great Lakes Symposium on VLSI, 2003.
 
     >>> from generator.analysis.fault_tree.structure import Vote

@@ -2,8 +2,8 @@
 
 Two views of the same words are searched. A *phrase* is compared as a whole (cosine of term
 weights), which keeps "the needle snaps" from "the needle thread snaps". All words of a symptom
-together are weighed by BM25F (Robertson and Zaragoza, The Probabilistic Relevance Framework: BM25
-and Beyond, 2009), which finds words that stand apart. The browser adds the two.
+together are weighed by BM25F ("The Probabilistic Relevance Framework: BM25 and Beyond", 2009),
+which finds words that stand apart. The browser adds the two.
 """
 
 from __future__ import annotations

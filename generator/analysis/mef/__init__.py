@@ -1,9 +1,8 @@
 """Fault trees in the Open-PSA Model Exchange Format, an open XML format for fault trees.
 
-S. Epstein, A. Rauzy and M. Reinhart, "The Open PSA Model Exchange Format", version 2.0; written
-from memory of the published format. The part for coherent fault trees: `define-fault-tree`,
-`define-gate` with `and`, `or` and `atleast`, `define-basic-event` with a `float`, `label`,
-`attributes`.
+Version 2.0, written from memory of the published format. The part for coherent fault trees:
+`define-fault-tree`, `define-gate` with `and`, `or` and `atleast`, `define-basic-event` with a
+`float`, `label`, `attributes`.
 """
 
 from generator.analysis.mef.reading import from_mef

@@ -33,7 +33,7 @@
     return value;
   }
 
-  /** At most so many places, without idle noughts. */
+  /** At most so many places, without trailing zeros. */
   function places(value, count) {
     return String(Number(value.toFixed(count)));
   }

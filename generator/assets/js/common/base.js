@@ -1,4 +1,4 @@
-/* What all scripts of the site share: the data that pages load, and a few plain helpers.
+/* What all scripts of the site share: the data that pages load, and a few small functions.
    Plain scripts, no modules, nothing fetched: every page must work when opened from disk. */
 (function () {
   "use strict";

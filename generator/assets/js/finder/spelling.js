@@ -1,7 +1,7 @@
 /* Misspelt and unfinished words, put right against the words that the index knows.
 
    A word is near if a few letters are wrong, missing, too many or changed over (optimal string
-   alignment distance: Damerau 1964, Levenshtein 1966): one in a short word, two in a long one. A slip in
+   alignment distance): one in a short word, two in a long one. A slip in
    the first letter is rare, so only words that share one of their first two letters are tried. */
 (function () {
   "use strict";
