@@ -17,7 +17,7 @@ from generator.diagrams import draw, fault_tree_svg, layout
 from generator.diagrams.tree_list import gate_words
 from generator.wording import words
 
-STYLE = Path(__file__).parent.parent / "assets" / "css" / "diagrams.css"
+_STYLES = Path(__file__).parent.parent / "assets" / "css"
 
 
 @click.command()
@@ -68,7 +68,7 @@ def _svg(complaint: Complaint) -> str:
         picture = layout.render_all([drawing])[0]
     except layout.GraphvizError as error:
         common.refuse(str(error))
-    return draw.standalone(picture, STYLE.read_text(encoding="utf-8"))
+    return draw.standalone(picture, "".join((_STYLES / name).read_text(encoding="utf-8") for name in ("face.css", "diagrams.css")))
 
 
 def _dot(complaint: Complaint) -> str:

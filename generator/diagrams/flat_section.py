@@ -20,7 +20,7 @@ _HEADING = 44
 _LINE = 19.0
 
 _STYLE = """
-#{id} text{font:13px system-ui,sans-serif;fill:var(--hw-ink,#1c2022)}
+#{id} text{font:13px var(--hw-type,sans-serif);fill:var(--hw-ink,#1c2022)}
 #{id} .head{font-weight:700}
 #{id} .metal{fill:var(--hw-card,#fff);stroke:var(--hw-ink,#1c2022);stroke-width:1.5}
 #{id} .hub{stroke:var(--hw-ink,#1c2022);stroke-width:1.5;fill:url(#{id}-hatch)}

@@ -1,10 +1,12 @@
-"""How wide text is, without a browser: a table that errs on the wide side, and line breaking by it."""
+"""How wide text is, without a browser: by the widths of the site's own face, and line breaking by it."""
 
 from __future__ import annotations
 
+import json
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import lru_cache
+from pathlib import Path
 
 SIZE = 13.0
 "Type size of titles in a picture, px."
@@ -13,17 +15,12 @@ SMALL = 11.0
 LINE = 16.0
 "From one baseline to the next, px."
 
-# Advance widths in hundredths of the type size. Each is the wider of DejaVu Sans and Liberation Sans
-# as measured; the usual system faces of phones and desktops are narrower than the first of these.
-_ADVANCES = {
-    28: "'ijl", 30: "I", 33: " ,.·‘’", 35: "/:;\\f|", 37: "-", 40: "()[]t!", 42: "r", 47: '"',
-    51: "*J`°–", 53: "sz“”", 56: "c?L_", 60: "kvxy", 62: "FTaoe", 64: "bdghnpqu$0123456789{}",
-    68: "EKPSYV", 71: "ABXZ", 73: "CRU", 76: "HN", 79: "DGOQ&", 84: "w#+<=>^~×≥≤", 87: "M",
-    96: "%", 98: "m", 100: "W—…", 101: "@",
-}
-_WIDTH = {char: width / 100 for width, chars in _ADVANCES.items() for char in chars}
-_OTHER, _WIDE, _ACCENT, _SLACK = 1.1, 1.4, 0.1, 1.02
-_NARROW, _STRONG_NARROW, _STRONG = 0.45, 1.26, 1.15
+# Advance widths in thousandths of the type size, of the site's own face; tools/type_face.py writes them with the face.
+_WIDTHS = json.loads((Path(__file__).parent / "advances.json").read_text(encoding="utf-8"))
+_REGULAR, _BOLD = ({char: width / 1000 for char, width in _WIDTHS[weight].items()} for weight in ("regular", "bold"))
+_OTHER, _WIDE, _ACCENT = 1.1, 1.4, 0.1
+_SLACK = 1.04
+"Faces that stand in for ours run as wide on the whole, not in each word."
 _UNPRINTED = {"Cc", "Cf", "Cs", "Co", "Cn"}
 _JOINERS = "\u200c\u200d"
 _KEPT = 1 << 16
@@ -44,31 +41,26 @@ def clean(text: str) -> str:
     return " ".join("".join(kept).split())
 
 
-def _advance(char: str) -> float:
-    if char in _WIDTH:
-        return _WIDTH[char]
+def _advance(char: str, widths: Mapping[str, float]) -> float:
+    if char in widths:
+        return widths[char]
     if unicodedata.combining(char) or char in _JOINERS:
         return 0.0
     base = unicodedata.normalize("NFD", char)[0]
-    if base in _WIDTH:
-        return _WIDTH[base] + _ACCENT
+    if base in widths:
+        return widths[base] + _ACCENT
     return _WIDE if unicodedata.east_asian_width(char) in "WF" else _OTHER
-
-
-def _strong_advance(char: str) -> float:
-    """Bold type widens narrow letters most."""
-    plain = _advance(char)
-    return plain * (_STRONG_NARROW if plain < _NARROW else _STRONG)
 
 
 @lru_cache(maxsize=_KEPT)
 def width(text: str, size: float = SIZE, strong: bool = False) -> float:
-    """Width in px that the text does not exceed in common sans faces at `size` px.
+    """Width in px that the text does not exceed in the site's own face at `size` px.
 
     >>> width("Needle bent") < width("Needle bent", strong=True)
     True
     """
-    return sum(map(_strong_advance if strong else _advance, text)) * size * _SLACK
+    widths = _BOLD if strong else _REGULAR
+    return sum(_advance(char, widths) for char in text) * size * _SLACK
 
 
 def _first_piece(word: str, limit: float, size: float, strong: bool) -> tuple[str, str]:
@@ -94,7 +86,7 @@ def _pieces(word: str, limit: float, size: float, strong: bool) -> Iterator[str]
 def wrap(text: str, limit: float, size: float = SIZE, strong: bool = False) -> tuple[str, ...]:
     """The text in lines of at most `limit` px; a word too long for a line is broken with a hyphen.
 
-    >>> wrap("The hook does not meet the loop", 110)
+    >>> wrap("The hook does not meet the loop", 90)
     ('The hook does', 'not meet the', 'loop')
     """
     lines: list[str] = []

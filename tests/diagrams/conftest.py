@@ -17,7 +17,8 @@ def _theme() -> str:
     return next(sheets.glob("main.*.min.css")).read_text(encoding="utf-8")
 
 
-STYLE = _theme() + (Path(generator.__file__).parent / "assets/css/diagrams.css").read_text(encoding="utf-8")
+_OURS = Path(generator.__file__).parent / "assets/css"
+STYLE = _theme() + "".join((_OURS / name).read_text(encoding="utf-8") for name in ("face.css", "diagrams.css"))
 "The theme's style sheet, which shrinks pictures to the page, and ours after it, as on the site."
 
 
@@ -36,6 +37,7 @@ def show(browser_page: Page) -> Callable[..., Page]:
         body = "".join(f'<div style="overflow-x: auto">{svg}</div>' for svg in svgs)
         head = f"<!doctype html><html dir=ltr><meta charset=utf-8><style>{STYLE}</style>"
         browser_page.set_content(f'{head}<body><div class="md-typeset">{body}</div>')
+        browser_page.evaluate("document.fonts.ready")
         return browser_page
 
     return show_pictures
