@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import is_dataclass, replace
-from typing import TYPE_CHECKING, TypeVar
+from typing import TypeVar
 
+from generator.cross_references import CrossReferences
 from generator.family_view import FamilyView, seat
+from generator.records.as_used import as_used, unmet
 from generator.records.model import (
     Assembly,
-    AssemblyUse,
     Caution,
     Check,
     FailureMode,
@@ -18,22 +19,17 @@ from generator.records.model import (
     Records,
     Setting,
     Symptom,
-    TreeGate,
-    TreeTransfer,
 )
-
-if TYPE_CHECKING:
-    from generator.library import Library
+from generator.records.trees import can_occur
 
 _Any = TypeVar("_Any")
-_Item = TypeVar("_Item", Part, Setting)
 
 
-def build_view(library: Library, family: Family) -> FamilyView:
+def build_view(library: CrossReferences, family: Family) -> FamilyView:
     """Everything that this family has, and why it has not the rest."""
     records = library.records
     assemblies = {
-        use.use: _as_used(records.assemblies[use.use], use, family)
+        use.use: as_used(records.assemblies[use.use], use, family.features)
         for use in family.assemblies
         if use.use in records.assemblies
     }
@@ -60,36 +56,6 @@ def build_view(library: Library, family: Family) -> FamilyView:
         home_of={i: a.id for a in assemblies.values() for i in (*a.parts, *a.settings)},
         spared=spared,
     )
-
-
-def _as_used(assembly: Assembly, use: AssemblyUse, family: Family) -> Assembly:
-    """The assembly without what this family lacks, its changes laid over."""
-
-    def kept(items: Mapping[str, _Item], changes: Mapping[str, Mapping[str, object]]) -> dict[str, _Item]:
-        changed = {i: _changed(item, changes.get(i, {})) for i, item in items.items()}
-        return {
-            i: item
-            for i, item in changed.items()
-            if i not in use.without and not unmet(family, item.needs, item.lacks)
-        }
-
-    return replace(
-        assembly,
-        parts=kept(assembly.parts, use.parts),
-        settings=kept(assembly.settings, use.settings),
-    )
-
-
-def _changed(item: _Any, changes: Mapping[str, object]) -> _Any:
-    """A record's data with some keys laid over; mappings go key by key, the rest is replaced."""
-    laid: dict[str, object] = {}
-    for key, value in changes.items():
-        present = getattr(item, key)
-        if is_dataclass(present) and isinstance(value, Mapping):
-            laid[key] = _changed(present, value)
-        else:
-            laid[key] = tuple(value) if isinstance(value, list) else value
-    return replace(item, **laid)
 
 
 def _only_what_is_there(
@@ -148,18 +114,11 @@ def _with(assembly: Assembly, parts: Mapping[str, Part], settings: Mapping[str, 
     )
 
 
-def unmet(family: Family, needs: tuple[str, ...], lacks: tuple[str, ...]) -> tuple[str, ...]:
-    """Features that stand against this family: needed and absent, or barred and present."""
-    missing = [f for f in needs if not family.features.get(f, False)]
-    barred = [f for f in lacks if family.features.get(f, False)]
-    return (*missing, *barred)
-
-
 def _why_not(
-    library: Library, mode: FailureMode, family: Family, items: Mapping[str, Part | Setting]
+    library: CrossReferences, mode: FailureMode, family: Family, items: Mapping[str, Part | Setting]
 ) -> str | None:
     """Why a family cannot have a failure mode, or None if it can."""
-    against = unmet(family, mode.needs, mode.lacks)
+    against = unmet(family.features, mode.needs, mode.lacks)
     if against:
         return _feature_words(library, against[0], present=against[0] in mode.lacks)
     if seat(mode) in items:
@@ -167,7 +126,7 @@ def _why_not(
     return f"this family has no {_seat_title(library, seat(mode))}"
 
 
-def _feature_words(library: Library, feature: str, present: bool) -> str:
+def _feature_words(library: CrossReferences, feature: str, present: bool) -> str:
     record = library.records.features.get(feature)
     name = feature.replace("_", " ")
     if present:
@@ -175,7 +134,7 @@ def _feature_words(library: Library, feature: str, present: bool) -> str:
     return f"this family {record.absent if record else 'has no ' + name}"
 
 
-def _seat_title(library: Library, item: str) -> str:
+def _seat_title(library: CrossReferences, item: str) -> str:
     """The title of a part or setting, as it stands inside a sentence."""
     for home in library.homes.get(item, ()):
         assembly = library.records.assemblies[home]
@@ -186,31 +145,18 @@ def _seat_title(library: Library, item: str) -> str:
 
 def _checks(records: Records, family: Family, parts: Mapping[str, Part]) -> Iterator[tuple[str, Check]]:
     for check in records.checks.values():
-        if not unmet(family, check.needs, check.lacks):
+        if not unmet(family.features, check.needs, check.lacks):
             yield check.id, replace(check, reach=tuple(p for p in check.reach if p in parts))
 
 
 def _symptoms(
-    library: Library, family: Family, modes: Mapping[str, FailureMode]
+    library: CrossReferences, family: Family, modes: Mapping[str, FailureMode]
 ) -> Iterator[tuple[str, Symptom]]:
     """The symptoms that the family lists, or every one that something on it can cause."""
     for symptom in library.records.symptoms.values():
         if family.symptoms is not None and symptom.id not in family.symptoms:
             continue
-        if unmet(family, symptom.needs, symptom.lacks):
+        if unmet(family.features, symptom.needs, symptom.lacks):
             continue
-        if can_occur(library, symptom.tree, modes):
+        if can_occur(symptom.tree, modes.__contains__, library.gates):
             yield symptom.id, symptom
-
-
-def can_occur(library: Library, gate: TreeGate, modes: Mapping[str, FailureMode]) -> bool:
-    """Whether the failure modes at hand are enough to bring the gate about."""
-    able = 0
-    for node in gate.inputs:
-        if isinstance(node, TreeGate):
-            able += can_occur(library, node, modes)
-        elif isinstance(node, TreeTransfer):
-            able += can_occur(library, library.gates[node.see], modes)
-        else:
-            able += node.id in modes
-    return able >= gate.k

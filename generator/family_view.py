@@ -16,7 +16,6 @@ from generator.records.model import (
     Setting,
     Symptom,
     Tally,
-    TreeGate,
 )
 
 
@@ -73,11 +72,3 @@ class FamilyView:
 def seat(mode: FailureMode) -> str:
     """The part or setting that a failure mode sits on."""
     return mode.part or mode.setting or ""
-
-
-def gates_of(gate: TreeGate) -> Iterator[TreeGate]:
-    """The gate and every gate below it in the same tree."""
-    yield gate
-    for node in gate.inputs:
-        if isinstance(node, TreeGate):
-            yield from gates_of(node)

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from generator.analysis.coverage import silent_checks
 from generator.bench.bench import Bench
 from generator.bench.coverage import Coverage
-from generator.family_build import can_occur, unmet
 from generator.family_view import FamilyView
+from generator.records.as_used import unmet
 from generator.records.model import FailureMode
+from generator.records.trees import can_occur
 
 KINDS = {
     "cause-not-named": "Causes that no check names",
@@ -93,9 +94,9 @@ def _no_remedy(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) ->
 def _not_listed(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
     for view in views:
         for symptom in bench.library.records.symptoms.values():
-            able = not unmet(view.family, symptom.needs, symptom.lacks)
+            able = not unmet(view.family.features, symptom.needs, symptom.lacks)
             if symptom.id not in view.symptoms and able:
-                if can_occur(bench.library, symptom.tree, view.failure_modes):
+                if can_occur(symptom.tree, view.failure_modes.__contains__, bench.library.gates):
                     yield Gap("symptom-not-listed", symptom.id, "symptom", view.id, symptom.id)
 
 

@@ -8,13 +8,14 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from generator.records.finding import Finding, Level, fault
-from generator.records.model import Records, TreeGate
+from generator.records.fits import Fits, what_fits
+from generator.records.model import Records
 from generator.records.node import Route
 from generator.records.read import Content
 from generator.records.references import Reference, definitions, references
-from generator.records.rules.fits import Fits, modes_on
 from generator.records.rules.transfers import TransferGraph, transfer_graph
-from generator.records.walk import strings
+from generator.records.trees import Gates, named_gates
+from generator.records.walk import match, strings
 
 
 @dataclass(frozen=True)
@@ -49,18 +50,28 @@ class Book:
     @cached_property
     def fits(self) -> Fits:
         """Which failure modes an outcome fits."""
-        on = modes_on(self.content, self.references)
-        return Fits(self.defined["failure-mode"], on, self.transfers)
+        under = {gate: self.transfers.events(gate) for gate in self.transfers.labels}
+        return what_fits(self.defined["failure-mode"], self._seats(), self._owners(), under)
+
+    def _seats(self) -> Iterator[tuple[str, str]]:
+        """Failure modes, sound or not, with the part or setting that each sits on."""
+        for r in self.references:
+            if r.record.kind == "failure-mode" and r.route in (("part",), ("setting",)):
+                yield r.record.id, r.id
+
+    def _owners(self) -> dict[str, list[str]]:
+        """Part or setting -> the assemblies, sound or not, that define it."""
+        found: dict[str, list[str]] = {}
+        for id, record in self.content.records["assembly"].items():
+            for group in ("parts", "settings"):
+                for _, _, name in match(record.data, (group, "*:")):
+                    found.setdefault(str(name), []).append(id)
+        return found
 
     @cached_property
-    def gates(self) -> Mapping[str, TreeGate]:
+    def gates(self) -> Gates:
         """symptom/gate -> gate, of good symptoms."""
-        return {
-            f"{symptom.id}/{gate.id}": gate
-            for symptom in self.records.symptoms.values()
-            for gate in _gates(symptom.tree)
-            if gate.id
-        }
+        return named_gates(self.records.symptoms.values())
 
     @cached_property
     def prose(self) -> str:
@@ -87,10 +98,3 @@ class Book:
         """A finding at a value of a record given by kind and id, or at the value's key."""
         at = self.content.records[record[0]][record[1]].places.of(route, key)
         return fault(at, message, hint, level)
-
-
-def _gates(gate: TreeGate) -> Iterator[TreeGate]:
-    yield gate
-    for node in gate.inputs:
-        if isinstance(node, TreeGate):
-            yield from _gates(node)

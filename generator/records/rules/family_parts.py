@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
-from generator.records.build import with_changes
+from generator.records.as_used import Features, as_used
 from generator.records.model import (
-    Assembly,
     AssemblyUse,
     Family,
     Part,
@@ -54,11 +53,6 @@ class Built:
     "Whether an assembly of it could not be read."
 
 
-def applies(features: Mapping[str, bool], needs: Iterable[str], lacks: Iterable[str]) -> bool:
-    """Whether a family with these features has what needs some features and lacks others."""
-    return all(features.get(f, False) for f in needs) and not any(features.get(f, False) for f in lacks)
-
-
 def built_families(records: Records) -> Iterator[tuple[Family, Built]]:
     """Every family with what it is built of."""
     for family in records.families.values():
@@ -76,31 +70,25 @@ Uses = Sequence[tuple[tuple[str, str], Route, AssemblyUse]]
 "Record and route of the use, and the use."
 
 
-def _built(records: Records, id: str, uses: Uses, features: Mapping[str, bool] | None) -> Built:
+def _built(records: Records, id: str, uses: Uses, features: Features | None) -> Built:
     parts: dict[str, list[Owned[Part]]] = {}
     settings: dict[str, list[Owned[Setting]]] = {}
     for user, route, use in uses:
-        assembly = records.assemblies.get(use.use)
-        if assembly:
-            there = (assembly, use, user, route, features)
-            _collect(parts, "parts", assembly.parts, use.parts, there)
-            _collect(settings, "settings", assembly.settings, use.settings, there)
+        if use.use in records.assemblies:
+            there = as_used(records.assemblies[use.use], use, features)
+            for found, group in ((parts, "parts"), (settings, "settings")):
+                changes, where = getattr(use, group), (user, (*route, group))
+                for item in getattr(there, group).values():
+                    owned = _owned(item, there.id, group, changes.get(item.id, {}), where)
+                    found.setdefault(item.id, []).append(owned)
     missing = any(use.use not in records.assemblies for _, _, use in uses)
     return Built(id, parts, settings, missing)
 
 
-def _collect(
-    found: dict[str, list[Owned[T]]],
-    group: str,
-    items: Mapping[str, T],
-    changes: Mapping[str, Mapping[str, object]],
-    there: tuple[Assembly, AssemblyUse, tuple[str, str], Route, Mapping[str, bool] | None],
-) -> None:
-    assembly, use, user, route, features = there
-    for id, item in items.items():
-        value = with_changes(item, changes.get(id, {}))
-        if id in use.without or not (features is None or applies(features, value.needs, value.lacks)):
-            continue
-        changed = {field: (user, (*route, group, id, field)) for field in changes.get(id, {})}
-        home = ("assembly", assembly.id)
-        found.setdefault(id, []).append(Owned(value, assembly.id, home, (group, id), changed))
+def _owned(
+    item: T, assembly: str, group: str, changes: Mapping[str, object], where: tuple[tuple[str, str], Route]
+) -> Owned[T]:
+    """The item with its places; `where` is the record and route of the family's changes to such items."""
+    user, route = where
+    changed = {field: (user, (*route, item.id, field)) for field in changes}
+    return Owned(item, assembly, ("assembly", assembly), (group, item.id), changed)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from generator.records.as_used import unmet
 from generator.records.finding import Finding, quote
 from generator.records.gates import bad_gates, gates
-from generator.records.model import Family, TreeEvent, TreeNode, TreeTransfer
+from generator.records.model import Family
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import Built, applies, built_families
+from generator.records.rules.family_parts import Built, built_families
 from generator.records.rules.registry import rule
+from generator.records.trees import can_occur
 
 
 @rule("A gate is one of any, all and at_least.", "symptom")
@@ -63,24 +65,9 @@ def _can_have(book: Book, family: Family, built: Built, id: str) -> bool:
     symptom = book.records.symptoms.get(id)
     if symptom is None:
         return True  # broken or unknown: another rule says so
-    if not applies(family.features, symptom.needs, symptom.lacks):
+    if unmet(family.features, symptom.needs, symptom.lacks):
         return False
-    return _possible(book, family, built, symptom.tree, frozenset())
-
-
-def _possible(
-    book: Book, family: Family, built: Built, node: TreeNode, seen: frozenset[str]
-) -> bool:
-    """Whether the family can have what a node stands for; transfers are followed once."""
-    if isinstance(node, TreeEvent):
-        return _has_mode(book, family, built, node.id)
-    if isinstance(node, TreeTransfer):
-        target = book.gates.get(node.see)
-        if target is None:
-            return True
-        return node.see not in seen and _possible(book, family, built, target, seen | {node.see})
-    possible = sum(_possible(book, family, built, below, seen) for below in node.inputs)
-    return possible >= min(node.k, len(node.inputs))
+    return can_occur(symptom.tree, lambda mode: _has_mode(book, family, built, mode), book.gates)
 
 
 def _has_mode(book: Book, family: Family, built: Built, id: str) -> bool:
@@ -88,4 +75,4 @@ def _has_mode(book: Book, family: Family, built: Built, id: str) -> bool:
     if mode is None:
         return True
     sits = mode.part in built.parts or mode.setting in built.settings
-    return sits and applies(family.features, mode.needs, mode.lacks)
+    return sits and not unmet(family.features, mode.needs, mode.lacks)

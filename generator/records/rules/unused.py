@@ -22,7 +22,7 @@ def check_fits_a_cause(book: Book) -> Iterator[Finding]:
     useful = {
         id
         for id, check in book.records.checks.items()
-        if any(book.fits.of(fit) & book.in_trees for outcome in check.outcomes for fit in outcome.fits)
+        if any(book.fits.get(fit, frozenset()) & book.in_trees for outcome in check.outcomes for fit in outcome.fits)
     }
     for id in _idle(book, "check", useful):
         hint = "Name in `fits` a failure mode that is in a tree."
