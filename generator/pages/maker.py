@@ -64,11 +64,15 @@ class Maker:
         scripts: tuple[str, ...] = (),
         wide: bool = False,
         of: FamilyView | None = None,
+        homes: FamilyView | None = None,
         boost: float = 1,
         **view: object,
     ) -> PageText:
-        """The page that a template makes of a view. `of` is the family that the page is about."""
-        link = Links(self.library, address, of)
+        """The page that a template makes of a view.
+
+        `of` is the family that the page is about; `homes` is one whose mechanisms a page of no family links to.
+        """
+        link = Links(self.library, address, of, homes)
         html = self._environment.get_template(template).render(title=title, link=link, **view)
         html = self.glossary.explain(html, link("term", "x").removesuffix("#x"))
         headings = tuple(Heading(a, _text(t)) for a, t in _H2.findall(html))

@@ -11,10 +11,14 @@ from generator.wording.places import place, relative
 class Links:
     """Addresses and titles of records, as one page links to them."""
 
-    def __init__(self, library: Library, page: str, view: FamilyView | None = None) -> None:
+    def __init__(
+        self, library: Library, page: str, view: FamilyView | None = None, homes: FamilyView | None = None
+    ) -> None:
+        """`view` is the family that the page is about; on a page of no family `homes` may lend its mechanisms."""
         self.library = library
         self.page = page
         self.view = view
+        self._homes = view or homes
 
     def __call__(self, kind: str, record_id: str, within: str = "") -> str:
         """The address of a record from this page; a part or setting is found in its home."""
@@ -24,8 +28,8 @@ class Links:
 
     def _home(self, item: str) -> str:
         """The assembly that has a part or setting: the page's own family's, else the first."""
-        if self.view and item in self.view.home_of:
-            return self.view.home_of[item]
+        if self._homes and item in self._homes.home_of:
+            return self._homes.home_of[item]
         return self.library.homes[item][0]
 
     def to(self, address: str) -> str:
@@ -36,8 +40,7 @@ class Links:
         """The name that a reader sees."""
         records = self.library.records
         if kind in ("part", "setting"):
-            home = records.assemblies[self._home(record_id)]
-            return (home.parts.get(record_id) or home.settings[record_id]).title
+            return self._item_title(record_id)
         lists = {
             "symptom": records.symptoms,
             "family": records.families,
@@ -52,3 +55,10 @@ class Links:
         }
         record = lists[kind].get(record_id)
         return record.title if record else words.spaced(record_id)
+
+    def _item_title(self, item: str) -> str:
+        """The title of a part or setting: as the page's own family has it, else as its first home does."""
+        if self.view and (own := self.view.parts.get(item) or self.view.settings.get(item)):
+            return own.title
+        home = self.library.records.assemblies[self._home(item)]
+        return (home.parts.get(item) or home.settings[item]).title

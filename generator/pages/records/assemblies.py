@@ -24,7 +24,7 @@ def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
             address,
             assembly.title,
             "assembly.html",
-            of=next(iter(maker.backlinks.views_with(assembly.id)), None),
+            homes=next(iter(maker.backlinks.views_with(assembly.id)), None),
             search=texts(assembly.title, assembly.summary, [i.title for i in items]),
             assembly=assembly,
             families=maker.backlinks.families_of_assembly.get(assembly.id, ()),

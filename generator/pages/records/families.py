@@ -71,7 +71,7 @@ def _features(maker: Maker, view: FamilyView) -> list[str]:
 def _assembly(maker: Maker, view: FamilyView, use: AssemblyUse) -> dict[str, str]:
     """An assembly and what differs in it here."""
     assembly = maker.records.assemblies[use.use]
-    items = {**assembly.parts, **assembly.settings}
+    items = {**assembly.parts, **assembly.settings, **view.parts, **view.settings}
     without = [items[i].title.lower() for i in use.without]
     changed = [items[i].title.lower() for i in (*use.parts, *use.settings)]
     notes = []

@@ -29,14 +29,14 @@ def _failure_mode(maker: Maker, mode: FailureMode) -> PageText:
     address = place("failure-mode", mode.id)
     families = maker.backlinks.families_of_mode.get(mode.id, ())
     view = maker.library.for_family(families[0]) if families else None
-    link = Links(maker.library, address, view)
+    link = Links(maker.library, address, homes=view)
     source = maker.records.sources.get(mode.source or "")
     back = maker.backlinks
     return maker.page(
         address,
         mode.title,
         "failure-mode.html",
-        of=view,
+        homes=view,
         search=texts(mode.title, mode.signs, mode.comes_about),
         mode=mode,
         seen=f"{mode.seen:g}",

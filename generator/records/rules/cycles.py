@@ -85,6 +85,31 @@ def _upsets(
     return book.finding(*_entry(owners, "disturbs", upset), message, hint)
 
 
+@rule("Settings that upset one another come to an end.", "assembly")
+def no_round_of_upsets(book: Book) -> Iterator[Finding]:
+    for built in _every_build(book):
+        upset_by = _upset_by(built)
+        for id in sorted(id for id, by in upset_by.items() if id in by):
+            where = _entry(built.settings[id], "disturbs", id)
+            yield book.finding(*where, f"{quote(id)} upsets itself.", "Take it out of its `disturbs`.")
+        after = {id: {a for o in owners for a in o.value.after} for id, owners in built.settings.items()}
+        for way in rounds({id: after[id] | upset_by[id] for id in built.settings}):
+            upsets = [(first, later) for later, first in pairwise(way) if first not in after[later]]
+            if upsets[1:]:  # a round with one upset alone breaks the rule before
+                message = f"Settings wait for each other in a round: {spelled(way)}."
+                where = _entry(built.settings[upsets[0][0]], "disturbs", upsets[0][1])
+                yield book.finding(*where, message, "Take one of them out of a `disturbs`.")
+
+
+def _upset_by(built: Built) -> dict[str, set[str]]:
+    """Setting -> the settings that upset it."""
+    found: dict[str, set[str]] = {id: set() for id in built.settings}
+    for id, owners in built.settings.items():
+        for upset in {d for owner in owners for d in owner.value.disturbs} & found.keys():
+            found[upset].add(id)
+    return found
+
+
 @rule("Transfers between fault trees come to an end.", "symptom")
 def no_round_of_transfers(book: Book) -> Iterator[Finding]:
     graph = book.transfers
