@@ -66,18 +66,32 @@ def browser(shared: Path) -> Iterator[Browser]:
 @pytest.fixture(scope="session")
 def site(shared: Path) -> Path:
     """The site of the real content, built strictly, once for all tests and all their processes."""
-    folder = shared / "built" / "site"
+    return _built(ROOT, shared / "built" / "site")
+
+
+@pytest.fixture(scope="session")
+def sound_site(shared: Path) -> Path:
+    """The site of the small sound records, built strictly, once. To be read, not written to."""
+    project = shared / "sound"
+    with FileLock(f"{project}.lock"):
+        if not project.is_dir():
+            shutil.copytree(ROOT / "tests" / "records" / "sound", project / "content")
+            shutil.copy(ROOT / "mkdocs.yml", project)
+    return _built(project, project / "site")
+
+
+def _built(project: Path, folder: Path) -> Path:
     folder.parent.mkdir(exist_ok=True)
     with FileLock(f"{folder}.lock"):
         if not (folder / "sw.js").is_file():
-            _build(folder)
+            _build(project, folder)
     return folder
 
 
-def _build(folder: Path) -> None:
+def _build(project: Path, folder: Path) -> None:
     done = subprocess.run(
         [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "--site-dir", str(folder)],
-        cwd=ROOT,
+        cwd=project,
         capture_output=True,
         text=True,
         check=False,

@@ -14,6 +14,10 @@ Open index.html in a browser. Nothing is installed and nothing is sent anywhere.
 """
 _EPOCH = (1980, 1, 1, 0, 0, 0)
 "The same site gives the same file, whenever it is packed."
+_READABLE = 0o100644 << 16
+"A plain file that everyone may read once it is unpacked on a shop's network."
+_UNIX = 3
+"What the readers' bits above are of, whichever system packs."
 
 
 @click.command()
@@ -37,10 +41,15 @@ def share(out: Path, site: Path) -> None:
 
 
 def _pack(files: list[Path], site: Path, part: Path) -> None:
-    with zipfile.ZipFile(part, "w", zipfile.ZIP_DEFLATED) as packed:
-        packed.writestr(zipfile.ZipInfo("handwheel/READ-ME.txt", _EPOCH), _READ_ME)
+    with zipfile.ZipFile(part, "w") as packed:
+        packed.writestr(_entry("READ-ME.txt"), _READ_ME)
         with click.progressbar(files, label="Packing", width=24) as paths:
             for path in paths:
-                entry = zipfile.ZipInfo(f"handwheel/{path.relative_to(site).as_posix()}", _EPOCH)
-                entry.compress_type = zipfile.ZIP_DEFLATED
-                packed.writestr(entry, path.read_bytes())
+                packed.writestr(_entry(path.relative_to(site).as_posix()), path.read_bytes())
+
+
+def _entry(name: str) -> zipfile.ZipInfo:
+    entry = zipfile.ZipInfo(f"handwheel/{name}", _EPOCH)
+    entry.compress_type = zipfile.ZIP_DEFLATED
+    entry.external_attr, entry.create_system = _READABLE, _UNIX
+    return entry
