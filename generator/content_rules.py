@@ -29,7 +29,7 @@ def _keys(book: Book) -> Iterator[Finding]:
         try:
             said = disagreement(note.thread, note.kind, note.drive)
         except ValueError as error:
-            yield book.finding(where[0], (number, "thread"), str(error), "Write it as 10-32, 11/64-40 or M4x0.5.", level="warning")
+            yield book.finding(where[0], (number, "thread"), *_fault_and_mend(error), level="warning")
             continue
         if said and not note.key_confirmed:
             hint = "If the key was tried, add `key_confirmed: true` and `key_reason:`."
@@ -51,7 +51,17 @@ def _flats(book: Book) -> Iterator[Finding]:
             else:
                 flat_width(shaft, Quantity.parse(note.flat.depth or "").number("mm"))
         except ValueError as error:
-            yield book.finding(("fasteners", family), (number, "flat"), str(error), "Measure the shaft and the flat again.")
+            yield book.finding(("fasteners", family), (number, "flat"), *_fault_and_mend(error))
+
+
+def _fault_and_mend(error: ValueError) -> tuple[str, str]:
+    """What is wrong, and the mend that most of the standards' refusals name after a colon."""
+    fault, _, mend = str(error).partition(": ")
+    return _sentence(fault), _sentence(mend or "measure it again")
+
+
+def _sentence(words: str) -> str:
+    return words[:1].upper() + words[1:] + ("" if words.endswith((".", "?")) else ".")
 
 
 def _notes(book: Book) -> Iterator[tuple[str, int, Fastener]]:
