@@ -1,5 +1,6 @@
 """Which files are read, and what is said of the others."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -48,7 +49,9 @@ def test_the_content_folder_itself_may_be_a_link(content: Path) -> None:
 @pytest.mark.parametrize("target", ["b.yaml", "a.yaml"])
 def test_a_link_to_nothing_or_to_itself_is_one_line(content: Path, target: str) -> None:
     (content / "techniques" / "a.yaml").symlink_to(target)
-    assert len(said(content)) == 1
+    assert said(content) == [
+        "content/techniques/a.yaml:1:1: This is no plain file. Put a file of that name here, or take it away."
+    ]
 
 
 def test_a_linked_folder_is_not_followed(content: Path, tmp_path: Path) -> None:
@@ -74,11 +77,12 @@ def test_a_folder_that_is_not_there_is_one_line() -> None:
 
 
 def test_a_file_name_that_is_no_text_is_one_line(content: Path) -> None:
-    import os
-
     raw = os.fsencode(content / "techniques") + b"/caf\xe9\n.yaml"
     with open(raw, "w") as file:
         file.write(TECHNIQUE)
     (line,) = said(content)
-    assert line.startswith("content/techniques/caf\\udce9\\n.yaml:1:1: The file name")
+    assert line == (
+        r"content/techniques/caf\udce9\n.yaml:1:1: The file name 'caf\udce9\n' is no id. It holds a character without a name. "
+        "Rename the file to 'caf.yaml': lower-case words joined by hyphens."
+    )
     line.encode("utf-8")
