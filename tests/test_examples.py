@@ -1,0 +1,30 @@
+"""The examples in docstrings run as they stand, in every module of the package."""
+
+from __future__ import annotations
+
+import doctest
+from importlib import import_module
+from pathlib import Path
+from pkgutil import walk_packages
+
+import pytest
+
+import generator
+
+MODULES = sorted(module.name for module in walk_packages(generator.__path__, "generator."))
+STAGES_OF_A_PLAN = ("money", "plan", "precedence", "proof", "settings", "tray", "way_in", "way_out", "while_open")
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_examples_run(name: str) -> None:
+    """All of them: one that stands where no docstring is would never be run."""
+    module = import_module(name)
+    lines = Path(module.__file__).read_text(encoding="utf-8").splitlines()
+    result = doctest.testmod(module)
+    assert result.failed == 0
+    assert result.attempted == sum(line.lstrip().startswith(">>> ") for line in lines)
+
+
+@pytest.mark.parametrize("name", STAGES_OF_A_PLAN)
+def test_each_stage_of_a_plan_has_an_example(name: str) -> None:
+    assert ">>> " in Path(generator.__path__[0], "analysis", "job", f"{name}.py").read_text(encoding="utf-8")
