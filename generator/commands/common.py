@@ -38,12 +38,12 @@ def refuse(sentence: str) -> NoReturn:
 
 def family_option(command: Callable) -> Callable:
     """`-f FAMILY`."""
-    return click.option("-f", "--family", required=True, metavar="FAMILY", help="The family's id.")(command)
+    return click.option("-f", "--family", required=True, metavar="FAMILY", help="Which machine family, by its id.")(command)
 
 
 def json_option(command: Callable) -> Callable:
     """`--json`."""
-    return click.option("--json", "as_json", is_flag=True, help="Print JSON.")(command)
+    return click.option("--json", "as_json", is_flag=True, help="Give the answer as data.")(command)
 
 
 def open_bench(folders: Sequence[Path]) -> Bench:

@@ -20,7 +20,7 @@ SHOWN = 12
 
 
 @click.command()
-@click.option("-f", "--family", metavar="FAMILY", help="One family's id; all families without it.")
+@click.option("-f", "--family", metavar="FAMILY", help="One machine family, by its id; all of them without it.")
 @common.json_option
 @content_option
 def coverage(family: str | None, as_json: bool, folders: Sequence[Path]) -> None:

@@ -18,11 +18,11 @@ from generator.standards.quantity import NUMBER, Quantity
 @click.command()
 @click.argument("thread")
 @click.option(
-    "--kind", type=click.Choice(list(KIND_WORDS)), default="set", show_default=True, help="Set screw or cap screw."
+    "--kind", type=click.Choice(list(KIND_WORDS)), default="set", show_default=True, help="What sort of socket screw it is."
 )
-@click.option("--shaft", metavar="D", help="Shaft diameter, with --flat: '8 mm', '5/16 in'; a bare number is mm.")
-@click.option("--flat", metavar="W", help="Width of the flat on the shaft, with --shaft.")
-@click.option("--json", "as_json", is_flag=True, help="Print JSON.")
+@click.option("--shaft", metavar="D", help="How thick the shaft is, with --flat: '8 mm', '5/16 in'; a bare number is mm.")
+@click.option("--flat", metavar="W", help="How wide the flat on it is, with --shaft.")
+@click.option("--json", "as_json", is_flag=True, help="Give the answer as data.")
 def fastener(thread: str, kind: str, shaft: str | None, flat: str | None, as_json: bool) -> None:
     """Say which key THREAD takes, which wrong keys nearly fit, and how far to back it off a flat.
 
@@ -92,7 +92,7 @@ def as_lines(found: Answer) -> Iterator[str]:
         torques = " or ".join(f"{row.seating_torque_lbf_in:g} ({row.source})" for row in found.charts)
         yield f"Seating torque in charts: {torques} lbf·in. {CAUTION}"
     if found.backing:
-        yield f"Flat: {found.backing.flat_depth_mm:.2f} mm deep. To clear it: {found.backing.advice}"
+        yield f"Flat: {found.backing.flat_depth_mm:.2f} mm deep. {found.backing.advice}"
 
 
 def _thread_line(found: Answer) -> str:

@@ -29,6 +29,6 @@ content_option = click.option(
     default=(Path("content"),),
     metavar="DIR",
     type=click.Path(path_type=Path),
-    help="A content folder; later ones add to earlier ones or override them.",
+    help="A folder of records; each later one lies over those before it.",
 )
 "For every command that reads records."

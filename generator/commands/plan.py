@@ -27,9 +27,9 @@ _INDENT = " " * 16
 
 @click.command()
 @common.family_option
-@click.option("--renew", multiple=True, metavar="PART", help="A part to renew.")
-@click.option("--set", "make", multiple=True, metavar="SETTING", help="A setting to make.")
-@click.option("--for", "modes", multiple=True, metavar="FAILURE_MODE", help="A failure mode to put right.")
+@click.option("--renew", multiple=True, metavar="PART", help="Renew this part.")
+@click.option("--set", "make", multiple=True, metavar="SETTING", help="Make this setting.")
+@click.option("--for", "modes", multiple=True, metavar="FAILURE_MODE", help="Put this failure mode right.")
 @common.json_option
 @content_option
 def plan(

@@ -17,8 +17,8 @@ from generator.commands.folders import content_option
 @click.command()
 @click.argument("symptom")
 @common.family_option
-@click.option("--saw", multiple=True, metavar="CHECK=NUMBER", help="What a check showed: the number of its outcome, from 1.")
-@click.option("--skip", multiple=True, metavar="CHECK", help="A check that cannot be done.")
+@click.option("--saw", multiple=True, metavar="CHECK=NUMBER", help="What a check showed, as the number of its outcome; the first is 1.")
+@click.option("--skip", multiple=True, metavar="CHECK", help="Leave this check out.")
 @common.json_option
 @content_option
 def rank(

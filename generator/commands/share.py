@@ -22,7 +22,7 @@ _UNIX = 3
 
 @click.command()
 @click.argument("out", type=click.Path(path_type=Path, dir_okay=False))
-@click.option("--site", type=click.Path(path_type=Path), default=Path("site"), show_default=True, help="The built site.")
+@click.option("--site", type=click.Path(path_type=Path), default=Path("site"), show_default=True, help="Where the built site is.")
 def share(out: Path, site: Path) -> None:
     """Pack the built site into OUT, a zip file that opens from disk when unpacked."""
     if out.suffix.lower() != ".zip":

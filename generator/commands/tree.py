@@ -29,9 +29,9 @@ _STYLES = Path(__file__).parent.parent / "assets" / "css"
     type=click.Choice(["text", "svg", "dot", "json", "mef"]),
     default="text",
     show_default=True,
-    help="text: an outline. svg: the picture. dot: for Graphviz. json: figures. mef: the open model exchange format.",
+    help="text, an outline; svg, the drawing; dot, for Graphviz; json, data; mef, the open model exchange format.",
 )
-@click.option("--json", "as_json", is_flag=True, help="The same as --as json.")
+@click.option("--json", "as_json", is_flag=True, help="Give the answer as data, as --as json does.")
 @content_option
 def tree(symptom: str, family: str, form: str, as_json: bool, folders: Sequence[Path]) -> None:
     """Print the fault tree of SYMPTOM on a family."""

@@ -21,8 +21,8 @@ def as_text(findings: Iterable[Finding]) -> str:
     )
 
 
-def as_github(findings: Iterable[Finding]) -> str:
-    """Workflow commands that annotate the lines of a pull request."""
+def as_annotations(findings: Iterable[Finding]) -> str:
+    """One line a finding that a forge shows beside the line it is about: `::level file=,line=,col=::words`."""
     return "\n".join(
         f"::{f.level} file={_property(_path(f))},line={f.line},col={f.column}::{_data(_words(f))}"
         for f in findings
@@ -47,7 +47,7 @@ def as_json(findings: Iterable[Finding]) -> str:
 
 FORMATS: dict[str, Callable[[Iterable[Finding]], str]] = {
     "text": as_text,
-    "github": as_github,
+    "annotations": as_annotations,
     "json": as_json,
 }
 "Name of a format -> its reporter."

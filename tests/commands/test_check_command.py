@@ -93,9 +93,9 @@ def test_json_is_json_and_nothing_else() -> None:
     assert [p["path"] for p in json.loads(result.output)["problems"]] == ["content/tools.yaml"]
 
 
-def test_github_gets_annotations() -> None:
+def test_a_pull_request_gets_annotations() -> None:
     spoil("tools.yaml", "driver: {}\n")
-    assert run("--format", "github").output.startswith("::error file=content/tools.yaml,line=1,col=9::")
+    assert run("--format", "annotations").output.startswith("::error file=content/tools.yaml,line=1,col=9::")
     assert run("--format", "xml").exit_code == 2
 
 

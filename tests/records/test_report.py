@@ -1,11 +1,11 @@
-"""Findings as text, annotations and JSON. The escapes of workflow commands are those that GitHub's
-own toolkit makes (actions/toolkit, core/src/command.ts; from memory)."""
+"""Findings as text, annotations and JSON. The escapes are those that a forge undoes: %, carriage return and line feed
+everywhere, colon and comma in a property too (the published format of such annotations; from memory)."""
 
 import json
 from pathlib import Path
 
 from generator.records.finding import Finding
-from generator.records.report import as_github, as_json, as_text, summary
+from generator.records.report import as_annotations, as_json, as_text, summary
 
 ODD = Finding(Path("content/a,b:c.yaml"), 3, 7, "100 % of\nit\u202e is wrong.", "Mend it.", "warning")
 PLAIN = Finding(Path("content/a.yaml"), 12, 9, "'feed-gaer' is no part.", "Did you mean 'feed-gear'?")
@@ -19,7 +19,7 @@ def test_text_has_one_line_for_each_finding_with_its_mend() -> None:
 
 
 def test_annotations_escape_what_would_end_them() -> None:
-    assert as_github([PLAIN, ODD]).splitlines() == [
+    assert as_annotations([PLAIN, ODD]).splitlines() == [
         "::error file=content/a.yaml,line=12,col=9::'feed-gaer' is no part. Did you mean 'feed-gear'?",
         "::warning file=content/a%2Cb%3Ac.yaml,line=3,col=7::100 %25 of\\nit\\u202e is wrong. Mend it.",
     ]
