@@ -30,7 +30,7 @@
   }
 
   function show(so) {
-    const { checks, remedies, told, cautions } = handwheel.practiceView;
+    const { checks, remedies, told, cautions } = handwheel.practiceCaseView;
     const open = new Set(so.open);
     const last = log[log.length - 1];
     live.textContent = last ? `${minutes(so.spent)} so far.` : "The machine is on the bench.";

@@ -17,7 +17,7 @@
   function moved(machine, log) {
     const shares = handwheel.practice.shareOfTruth(machine, log);
     const way = (n) => `. True cause: ${percent(shares[n])} to ${percent(shares[n + 1])}.`;
-    return el("ol", {}, ...log.map((entry, n) => el("li", {}, ...handwheel.practiceView.told(machine.of, entry), entry.saw ? way(n) : "", misled(machine, entry))));
+    return el("ol", {}, ...log.map((entry, n) => el("li", {}, ...handwheel.practiceCaseView.told(machine.of, entry), entry.saw ? way(n) : "", misled(machine, entry))));
   }
 
   function misled(machine, entry) {

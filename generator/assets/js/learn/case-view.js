@@ -59,5 +59,5 @@
     return cautionLines(family, [...of.checks.flatMap((check) => check.cautions), ...modes, ...parts]);
   }
 
-  handwheel.practiceView = { checks, remedies, told, cautions };
+  handwheel.practiceCaseView = { checks, remedies, told, cautions };
 })();
