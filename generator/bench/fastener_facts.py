@@ -8,6 +8,7 @@ from generator.analysis.fasteners.flats import (
     advice,
     flat_depth,
     flat_width,
+    lift_in_words,
     turns_to_clear,
 )
 from generator.analysis.fasteners.near_miss import near_misses
@@ -35,6 +36,7 @@ class FastenerFacts:
     flat_depth_mm: float | None
     turns: float | None
     turns_said: str
+    "How far to back it out and the figures that say so; empty where they are not known."
 
 
 def fastener_facts(note: Fastener) -> FastenerFacts:
@@ -51,7 +53,7 @@ def fastener_facts(note: Fastener) -> FastenerFacts:
         width,
         depth,
         turns,
-        advice(turns) if turns else "",
+        f"{advice(turns)} {lift_in_words(depth, thread.name, float(thread.pitch_mm))}" if turns else "",
     )
 
 

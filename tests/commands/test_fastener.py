@@ -61,7 +61,7 @@ def test_the_lines_are_few_and_say_what_to_do() -> None:
     code, output = run("10-32", "--shaft", "8 mm", "--flat", "4 mm")
     assert code == 0 and len(output.splitlines()) <= 10
     assert "Key: 3/32 in, 2.38 mm (asme-b18.3)" in output
-    assert "One turn; two to be safe; take it right out if in doubt." in output
+    assert "Clear of the flat after one turn. Give it two turns, or take it right out if in doubt." in output
 
 
 def test_a_thread_in_no_table_names_the_nearest() -> None:

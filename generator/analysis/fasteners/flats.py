@@ -74,10 +74,19 @@ def advice(turns: float) -> str:
     """What to do, in words.
 
     >>> advice(1.2)
-    'One and a quarter turns; two to be safe; take it right out if in doubt.'
+    'Clear of the flat after one and a quarter turns. Give it two turns, or take it right out if in doubt.'
     """
-    said = turns_in_words(whole_quarters(turns))
-    return f"{said.capitalize()}; {_number(safe_turns(turns))} to be safe; take it right out if in doubt."
+    clear, give = turns_in_words(whole_quarters(turns)), turns_in_words(safe_turns(turns))
+    return f"Clear of the flat after {clear}. Give it {give}, or take it right out if in doubt."
+
+
+def lift_in_words(depth: float, thread: str, pitch: float) -> str:
+    """The figures behind the advice; depth and pitch in mm.
+
+    >>> lift_in_words(0.536, "10-32", 0.79375)
+    'The flat is 0.54 mm deep, and a turn of 10-32 lifts the screw 0.79 mm.'
+    """
+    return f"The flat is {depth:.2f} mm deep, and a turn of {thread} lifts the screw {pitch:.2f} mm."
 
 
 def turns_in_words(turns: float) -> str:

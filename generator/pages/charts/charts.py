@@ -73,7 +73,7 @@ def _fastener(maker: Maker, note: Fastener, holders: list[tuple[str, str, str]])
         "title": joint_title(note),
         "key_said": _sources_named(maker, facts.key_said),
         "near": " ".join(facts.near_misses),
-        "turns": note.turns or facts.turns_said,
+        "turns": facts.turns_said,
         "section": _section(note, facts),
         "holds": [(kind, item) for kind, item, _ in holders],
     }

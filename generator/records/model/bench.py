@@ -43,8 +43,6 @@ class Fastener:
     "Diameter of the shaft: a length as written."
     flat: Flat | None = None
     "The flat that it seats on."
-    turns: str | None = None
-    "How far to back it out, in words."
     first_in_rotation: str | None = None
     "Where the first screw in the direction of rotation seats."
     torque: str | None = None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from generator.analysis.fasteners.flats import safe_turns, turns_in_words
 from generator.bench.fastener_facts import fastener_facts
 from generator.family_view import FamilyView
 from generator.records.model import Fastener
@@ -50,9 +51,8 @@ def _facts(note: Fastener) -> Iterator[str]:
         yield f"seats on the {note.seats_on}"
     if note.first_in_rotation:
         yield f"first in the direction of rotation: {note.first_in_rotation}"
-    turns = note.turns or fastener_facts(note).turns_said
-    if turns:
-        yield f"back out: {turns.rstrip('.')}"
+    if turns := fastener_facts(note).turns:
+        yield f"back out {turns_in_words(safe_turns(turns))}"
     if note.loose:
         yield f"can fall out: {words.listed(note.loose)}"
 

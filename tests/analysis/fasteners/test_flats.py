@@ -29,7 +29,7 @@ def test_keyseat_depths_of_ansi_b17_1_follow(shaft: float, key: float, s: float)
 
 
 def test_one_to_one_and_a_half_turns_clear_the_flat_of_an_older_gear() -> None:
-    # Common practice, no source: about one to one and a half turns, two to be safe. 10-32 on an 8 mm shaft, 4 mm flat.
+    # Common practice, no source: a screw on such a flat is clear after one to one and a half turns and is given two. 10-32 on an 8 mm shaft, 4 mm flat.
     turns = flats.whole_quarters(flats.turns_to_clear(flats.flat_depth(8, 4), 25.4 / 32))
     assert 1 <= turns <= 1.5
     assert flats.safe_turns(turns) == 2
@@ -42,12 +42,12 @@ def test_turns_are_depth_and_margin_over_pitch() -> None:
 @pytest.mark.parametrize(
     ("turns", "says"),
     [
-        (0.2, "A quarter of a turn; two to be safe; take it right out if in doubt."),
-        (0.51, "Three quarters of a turn; two to be safe; take it right out if in doubt."),
-        (1.0, "One turn; two to be safe; take it right out if in doubt."),
-        (1.2, "One and a quarter turns; two to be safe; take it right out if in doubt."),
-        (2.0, "Two turns; three to be safe; take it right out if in doubt."),
-        (13.4, "13 and a half turns; 14 to be safe; take it right out if in doubt."),
+        (0.2, "Clear of the flat after a quarter of a turn. Give it two turns, or take it right out if in doubt."),
+        (0.51, "Clear of the flat after three quarters of a turn. Give it two turns, or take it right out if in doubt."),
+        (1.0, "Clear of the flat after one turn. Give it two turns, or take it right out if in doubt."),
+        (1.2, "Clear of the flat after one and a quarter turns. Give it two turns, or take it right out if in doubt."),
+        (2.0, "Clear of the flat after two turns. Give it three turns, or take it right out if in doubt."),
+        (13.4, "Clear of the flat after 13 and a half turns. Give it 14 turns, or take it right out if in doubt."),
     ],
 )
 def test_advice_reads_as_it_is_said(turns: float, says: str) -> None:

@@ -37,9 +37,8 @@
   const number = (whole) => NUMBERS[whole] || String(whole);
 
   function advice(turns) {
-    const said = turns_in_words(whole_quarters(turns));
-    const start = said[0].toUpperCase() + said.slice(1);
-    return `${start}; ${number(safe_turns(turns))} to be safe; take it right out if in doubt.`;
+    const [clear, give] = [whole_quarters(turns), safe_turns(turns)].map(turns_in_words);
+    return `Clear of the flat after ${clear}. Give it ${give}, or take it right out if in doubt.`;
   }
 
   function turns_in_words(turns) {
