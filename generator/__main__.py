@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from importlib import import_module
+from typing import cast
 
 import click
 
@@ -32,7 +33,7 @@ class OnDemand(click.Group):
         """The command, or None for an unknown name."""
         if name not in _COMMANDS:
             return None
-        return getattr(import_module(f"generator.commands.{name}"), name)
+        return cast(click.Command, getattr(import_module(f"generator.commands.{name}"), name))
 
 
 @click.group(cls=OnDemand, context_settings={"help_option_names": ["-h", "--help"]})

@@ -98,8 +98,8 @@ class Backlinks:
         return {
             a.id: _gather(
                 (front, part.id)
-                for holder in (a, *self.views_with(a.id))
-                for part in holder.parts.values()
+                for parts in (a.parts, *(view.parts for view in self.views_with(a.id)))
+                for part in parts.values()
                 for front in part.behind
             )
             for a in self.records.assemblies.values()

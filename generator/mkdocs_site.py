@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 from html import escape
 from pathlib import Path
+from typing import Any
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files, InclusionLevel
@@ -53,7 +54,8 @@ class ReadyPage(Page):
 
 def dress(config: MkDocsConfig) -> None:
     """Our templates before the theme's, our styles and scripts after them; guides without raw HTML."""
-    config.markdown_extensions.append(NoHtml())
+    extensions: list[Any] = config.markdown_extensions
+    extensions.append(NoHtml())
     overrides = str(_HERE / "pages" / "theme")
     if overrides not in config.theme.dirs:
         config.theme.dirs.insert(0, overrides)
@@ -64,7 +66,7 @@ def dress(config: MkDocsConfig) -> None:
         _append(config.extra_javascript, f"{_PREFIX}/{_COMMON_SCRIPTS}/{path.name}")
 
 
-def _append(items: list, item: str) -> None:
+def _append(items: list[Any], item: str) -> None:
     if item not in items:
         items.append(item)
 
@@ -88,9 +90,9 @@ def add_files(files: Files, site: Site, config: MkDocsConfig) -> Files:
     return files
 
 
-def _navigation() -> list[dict]:
+def _navigation() -> list[dict[str, Any]]:
     """The hubs as MkDocs takes them: pages of the nameless section first, then the sections."""
-    items: list[dict] = []
+    items: list[dict[str, Any]] = []
     for section, hubs in NAVIGATION.items():
         pages = [{title: posixpath.splitext(address)[0] + ".md"} for address, title in hubs]
         items += [{section: pages}] if section else pages

@@ -119,7 +119,7 @@ def whole_thread(size: float, plies: int, given: ThreadSystem) -> float:
     (20.0, 630.0, 60.0)
     """
     _positive(size, "A thread size")
-    plies = _positive(plies, "The number of plies")
+    _positive(plies, "The number of plies")
     if given in ("cotton", "metric"):
         return size / plies
     return float(size * plies) if given == "denier" else float(size)

@@ -73,11 +73,10 @@ def _flat(note: Fastener, shaft: float | None) -> tuple[float | None, float | No
     if note.flat is None or shaft is None:
         return None, None
     try:
-        if note.flat.width:
-            width = _mm(note.flat.width)
+        width, depth = _mm(note.flat.width), _mm(note.flat.depth)
+        if width is not None:
             return width, flat_depth(shaft, width)
-        depth = _mm(note.flat.depth)
-        return flat_width(shaft, depth), depth
+        return (None, None) if depth is None else (flat_width(shaft, depth), depth)
     except ValueError:
         return None, None
 

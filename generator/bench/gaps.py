@@ -10,7 +10,7 @@ from generator.bench.bench import Bench
 from generator.bench.coverage import Coverage
 from generator.family_view import FamilyView
 from generator.records.as_used import unmet
-from generator.records.model import FailureMode
+from generator.records.model import FailureMode, Part, Setting
 from generator.records.trees import can_occur
 
 KINDS = {
@@ -102,7 +102,7 @@ def _not_listed(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -
 
 def _no_note(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
     for view in views:
-        items = (*view.parts.values(), *view.settings.values())
+        items: tuple[Part | Setting, ...] = (*view.parts.values(), *view.settings.values())
         for joint in {j for item in items for j in item.joints} - view.fasteners.keys():
             yield Gap("joint-without-note", joint, "joint", view.id)
 

@@ -36,5 +36,5 @@ def _setting_handling(setting: Setting, view: FamilyView) -> SettingHandling:
     return SettingHandling(
         position=setting.position or "upright",
         tools=setting.tools,
-        proved_by=setting.proved_by if setting.proved_by in view.checks else "",
+        proved_by=setting.proved_by if setting.proved_by and setting.proved_by in view.checks else "",
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from generator.analysis.check_order import CheckNode, solve_from
+from generator.analysis.check_order import CheckNode, RemedyNode, solve_from
 from generator.analysis.diagnosis import Answer, Ranking
 from generator.analysis.diagnosis import rank as ranked
 from generator.bench.bench import Bench
@@ -48,11 +48,10 @@ def walk(bench: Bench, complaint: Complaint, answers: Sequence[Answer] = (), ski
         opened = complaint.case.machine.way_in(p for a in answers for p in checks[a.check].reach)
         solution = solve_from(case, ranking.agreeing, opened)
     step = solution.policy
-    is_check = isinstance(step, CheckNode)
     return Walk(
         ranking,
-        step.check if is_check else None,
-        None if is_check else step.remedy,
+        step.check if isinstance(step, CheckNode) else None,
+        step.remedy if isinstance(step, RemedyNode) else None,
         solution.expected_minutes,
         solution.exact,
         solution.lower_bound,

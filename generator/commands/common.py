@@ -6,7 +6,7 @@ import json
 from collections.abc import Callable, Iterable, Sequence
 from difflib import get_close_matches
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import Any, NoReturn, TypeVar
 
 import click
 
@@ -23,6 +23,9 @@ _READ = 40
 "Names that a message lists at the most."
 
 
+_Command = TypeVar("_Command", bound=Callable[..., Any])
+
+
 class Refusal(click.ClickException):
     """Bad input: one sentence, exit 1."""
 
@@ -36,12 +39,12 @@ def refuse(sentence: str) -> NoReturn:
     raise Refusal(sentence)
 
 
-def family_option(command: Callable) -> Callable:
+def family_option(command: _Command) -> _Command:
     """`-f FAMILY`."""
     return click.option("-f", "--family", required=True, metavar="FAMILY", help="Which machine family, by its id.")(command)
 
 
-def json_option(command: Callable) -> Callable:
+def json_option(command: _Command) -> _Command:
     """`--json`."""
     return click.option("--json", "as_json", is_flag=True, help="Give the answer as data.")(command)
 

@@ -10,7 +10,7 @@ import click
 
 from generator.analysis.fasteners.answer import Answer, answer
 from generator.analysis.fasteners.holding import CAUTION
-from generator.standards.keys import KIND_WORDS, Key
+from generator.standards.keys import KIND_WORDS, Key, Kind
 from generator.standards.notation import parse_thread, threads_like
 from generator.standards.quantity import NUMBER, Quantity
 
@@ -23,7 +23,7 @@ from generator.standards.quantity import NUMBER, Quantity
 @click.option("--shaft", metavar="D", help="How thick the shaft is, with --flat: '8 mm', '5/16 in'; a bare number is mm.")
 @click.option("--flat", metavar="W", help="How wide the flat on it is, with --shaft.")
 @click.option("--json", "as_json", is_flag=True, help="Give the answer as data.")
-def fastener(thread: str, kind: str, shaft: str | None, flat: str | None, as_json: bool) -> None:
+def fastener(thread: str, kind: Kind, shaft: str | None, flat: str | None, as_json: bool) -> None:
     """Say which key THREAD takes, which wrong keys nearly fit, and how far to back it off a flat.
 
     THREAD as people write it: 10-32, 1/4-20, M4, M4x0.5, 11/64-40.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from fractions import Fraction
 from pathlib import Path
 
 import click
@@ -71,7 +72,7 @@ def _json(job: Job, shop: Shop) -> dict[str, object]:
 
 
 def _quote_json(quote: Quote, shop: Shop) -> dict[str, object]:
-    def ends(pair: Sequence[object]) -> list[float | int]:
+    def ends(pair: Sequence[int | float | Fraction]) -> list[float | int]:
         return [int(end) if end == int(end) else float(end) for end in pair]
 
     return {
@@ -141,7 +142,7 @@ def _step_lines(records: Records, step: StepView) -> Iterator[str]:
     minutes = f"{step.minutes:5g} min" if step.minutes else " " * 9
     tray = f"  [cell {', '.join(map(str, step.cells))}]" if step.cells else ""
     yield f"{step.number:3}. {minutes}  {f'{step.do} {step.title}'.strip()}{tray}"
-    if step.target:
+    if step.target and step.setting and step.setting.target:
         yield f"{_INDENT}{step.target}: {step.setting.target.measure}"
     for joint in step.joints:
         yield f"{_INDENT}{joint.title}: {'; '.join(map(words.plain, joint.facts))}"

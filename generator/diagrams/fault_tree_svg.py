@@ -117,6 +117,11 @@ def _leaf(rooms: Plan, cell: Cell, corner: Point, address: str | None) -> str:
     return draw.link(address, f"{cell.title}, {cell.note}" if cell.note else cell.title, body, _look(cell))
 
 
+def _shield(rooms: Plan, cell: Cell, centre: Point) -> str:
+    assert isinstance(cell.node, Gate)
+    return symbols.gate(cell.node, centre, rooms.shield, rooms.lying, _look(cell))
+
+
 def _gate(rooms: Plan, cell: Cell, corner: Point) -> str:
     x, y, width, height = rooms.gate_box(cell, corner)
     is_top = cell.parent is None
@@ -128,5 +133,5 @@ def _gate(rooms: Plan, cell: Cell, corner: Point) -> str:
         draw.path(stem, _look(cell, "line"))
         + draw.box(x, y, width, height, _look(cell, *(("top",) if is_top else ())))
         + draw.words(cell.lines, middle[0], top, "strong" if is_top else "", middle=True)
-        + symbols.gate(cell.node, centre, rooms.shield, rooms.lying, _look(cell))
+        + _shield(rooms, cell, centre)
     )

@@ -9,6 +9,7 @@ import shutil
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import graphviz
 from graphviz.backend import dot_command
@@ -115,7 +116,7 @@ def _source(graph: Graph) -> str:
     for number, (tail, head) in enumerate(graph.edges):
         bound = "false" if number in graph.loose else "true"
         dot.edge(f"n{tail}", f"n{head}", id=f"e{number}", constraint=bound)
-    return dot.source
+    return str(dot.source)
 
 
 def _run(source: str) -> str:
@@ -123,7 +124,7 @@ def _run(source: str) -> str:
     usual = dot_command.DOT_BINARY
     dot_command.DOT_BINARY = find_dot()
     try:
-        return graphviz.pipe_string("dot", "json0", source, encoding="utf-8")
+        return str(graphviz.pipe_string("dot", "json0", source, encoding="utf-8"))
     except (graphviz.CalledProcessError, OSError) as error:
         said = " ".join((getattr(error, "stderr", "") or str(error)).split())
         raise GraphvizError(f"Graphviz ({find_dot()}) cannot lay out a picture: {said} Install it again.") from None
@@ -131,13 +132,14 @@ def _run(source: str) -> str:
         dot_command.DOT_BINARY = usual
 
 
-def _objects(text: str) -> Iterator[dict]:
+def _objects(text: str) -> Iterator[dict[str, Any]]:
     """JSON objects that follow one another."""
     decoder, at, text = json.JSONDecoder(), 0, text.strip()
     while at < len(text):
         found, end = decoder.raw_decode(text, at)
         yield found
-        at = _BLANK.match(text, end).end()
+        blank = _BLANK.match(text, end)
+        at = blank.end() if blank else end
 
 
 def _points(text: str, height: float) -> tuple[Point, ...]:
@@ -145,7 +147,7 @@ def _points(text: str, height: float) -> tuple[Point, ...]:
     return tuple((float(x), round(height - float(y), 3)) for x, y in pairs)
 
 
-def _read(found: dict, graph: Graph) -> Layout:
+def _read(found: dict[str, Any], graph: Graph) -> Layout:
     width, height = (float(side) for side in found["bb"].split(",")[2:])
     centres = {node["name"]: _points(node["pos"], height)[0] for node in found.get("objects", ())}
     curves = {edge["id"]: _points(edge.get("pos", ""), height) for edge in found.get("edges", ())}

@@ -68,7 +68,7 @@ def event(centre: Point, radius: float, share: str, look: str = "") -> str:
 def transfer(centre: Point, radius: float, lying: bool, look: str = "") -> str:
     """A transfer-in: a triangle, apex towards the gate that it feeds."""
     x, y = centre
-    corners = ((0, -radius), (radius, radius * 0.8), (-radius, radius * 0.8))
+    corners: tuple[Point, ...] = ((0, -radius), (radius, radius * 0.8), (-radius, radius * 0.8))
     if lying:
         corners = tuple((b, a) for a, b in corners)
     joined = "L".join(f"{draw.num(x + a)} {draw.num(y + b)}" for a, b in corners)

@@ -67,7 +67,7 @@ def cells_of(tree: Gate, shares: Mapping[str, str], lit: frozenset[str], lying: 
         lines = text.wrap(node.title or node.id, limit, strong=parent is None)
         cell = Cell(node, rank, parent, lines, _note(node, shares), occurs(node, lit))
         cells.append(cell)
-        if not cell.is_leaf:
+        if isinstance(node, Gate) and not cell.is_leaf:
             number = len(cells) - 1
             for child in node.inputs:
                 add(child, rank + 1, number)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from generator.analysis.tree import Event
+from generator.analysis.tree import Event, Gate
 from generator.diagrams import draw, symbols, text
 from generator.diagrams.layout import Point
 from generator.diagrams.tree_cells import Cell
@@ -84,7 +84,7 @@ def plan(cells: tuple[Cell, ...], lying: bool) -> Plan:
     shares = (text.width(cell.note, text.SMALL) for cell in cells if isinstance(cell.node, Event))
     radius = max([LEAST / 2, *(share / 2 + 3 for share in shares)])
     gates = [cell for cell in cells if not cell.is_leaf]
-    shield = symbols.shield_size([symbols.label(cell.node) for cell in gates])
+    shield = symbols.shield_size([symbols.label(cell.node) for cell in gates if isinstance(cell.node, Gate)])
     boxes = {
         rank: tuple(max(sides) for sides in zip(*map(_box, group), strict=True)) for rank, group in _by_rank(gates)
     }

@@ -29,12 +29,12 @@ class Glossary:
         if self._pattern is None or "no-glossary" in html:
             return html
         used: dict[str, Term] = {}
-        marked = "".join(self._mark(html, used))
+        marked = "".join(self._mark(html, self._pattern, used))
         if not used:
             return html
         return marked + _list(sorted(used.values(), key=lambda t: t.title.lower()), glossary_address)
 
-    def _mark(self, html: str, used: dict[str, Term]) -> Iterator[str]:
+    def _mark(self, html: str, pattern: re.Pattern[str], used: dict[str, Term]) -> Iterator[str]:
         closed: list[str] = []
         for piece in _TAG.split(html):
             if piece.startswith("<"):
@@ -43,7 +43,7 @@ class Glossary:
             elif closed or not piece.strip():
                 yield piece
             else:
-                yield self._pattern.sub(lambda m: self._first(m, used), piece)
+                yield pattern.sub(lambda m: self._first(m, used), piece)
 
     def _first(self, match: re.Match[str], used: dict[str, Term]) -> str:
         term = self._terms[" ".join(match[1].lower().split())]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 
 from markupsafe import Markup
 
@@ -20,7 +21,7 @@ from generator.diagrams import (
 )
 from generator.diagrams.layout import Drawing, render_all
 from generator.diagrams.outline import as_html
-from generator.records.model import Assembly
+from generator.records.model import Assembly, Setting
 from generator.wording import words
 from generator.wording.links import Links
 from generator.wording.places import place
@@ -107,7 +108,7 @@ def _flow(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | s
 
 def _remedy_titles(bench: Bench, complaint: Complaint, link: Links) -> dict[str, str]:
     """Remedy id -> what is done, in words."""
-    titles = {}
+    titles: dict[str, str] = {}
     for cause in complaint.case.hypotheses:
         said = remedy_words(bench, complaint.view, cause.remedy, cause.causes, link)
         titles.setdefault(cause.remedy.id, in_one_line(said))
@@ -137,6 +138,10 @@ def _known(bench: Bench, parts: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(p for p in parts if p in bench.library.homes)
 
 
+def _title_of(settings: Mapping[str, Setting], setting: str) -> str:
+    return settings[setting].title
+
+
 def _settings(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
     for view in bench.library.views:
         if view.settings:
@@ -144,7 +149,7 @@ def _settings(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
                 bench.machine(view).settings.values(),
                 prefix="s",
                 title=view.family.title,
-                name=lambda setting, of=view.settings: of[setting].title,
+                name=partial(_title_of, view.settings),
                 href=lambda setting: f"#{setting}",
                 notes={s.id: words.minutes(s.minutes) for s in view.settings.values()},
             )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TypedDict
 
 import yaml
 
@@ -83,12 +84,13 @@ class _Composer:
 
     def take(self, event: yaml.Event) -> None:
         """Take the next event of the parser."""
+        assert event.start_mark is not None
         at = Position(self.path, event.start_mark.line + 1, event.start_mark.column + 1)
         match event:
             case yaml.DocumentStartEvent():
                 self._start_document(at)
             case yaml.AliasEvent():
-                self._add(self._aliased(event.anchor, at))
+                self._add(self._aliased(str(event.anchor), at))
             case yaml.ScalarEvent():
                 self._check_tag(event, at)
                 self._keep(event.anchor, self._scalar(event, at))
@@ -148,7 +150,7 @@ class _Composer:
             self._stop(at, message, f"Put '&{name}' before that value.")
         return self.anchors[name]
 
-    def _check_tag(self, event: yaml.NodeEvent, at: Position) -> None:
+    def _check_tag(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent, at: Position) -> None:
         if event.tag not in _ORDINARY:
             message = f"The tag {quote(event.tag)} means nothing here."
             self._fault(at, message, "Take it out, or quote the text.")
@@ -188,7 +190,12 @@ def _sequence(done: _Open) -> Node:
     return Node(list(done.children), done.at, **_extent(done.children))
 
 
-def _extent(below: Collection[Node]) -> dict[str, int]:
+class _Extent(TypedDict):
+    size: int
+    depth: int
+
+
+def _extent(below: Collection[Node]) -> _Extent:
     return {
         "size": 1 + sum(node.size for node in below),
         "depth": 1 + max((node.depth for node in below), default=0),

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from typing import Any, Protocol, cast
 
 import yaml
 from jsonschema import ValidationError
@@ -17,8 +18,22 @@ Saying = tuple[Route, bool, str, str]
 "Route, whether its key is meant rather than its value, message, hint."
 
 
-def explain(error: ValidationError, places: Places) -> Iterator[Finding]:
+class _Error(Protocol):
+    """A schema error whose parts are all set, as they are on every error of a validator."""
+
+    instance: Any
+    schema: Mapping[str, Any]
+    validator: str
+    validator_value: Any
+    message: str
+    absolute_path: Sequence[str | int]
+    schema_path: Sequence[str | int]
+    cause: BaseException | None
+
+
+def explain(found: ValidationError, places: Places) -> Iterator[Finding]:
     """What one schema error says about a record, at the key or the value that is wrong."""
+    error = cast(_Error, found)
     route: Route = tuple(error.absolute_path)
     if "propertyNames" in error.schema_path:
         yield fault(places.of((*route, error.instance), key=True), *_shape(error, "The key "))
@@ -33,7 +48,7 @@ def shown(value: object) -> str:
     return text.removesuffix("\n...\n").strip()
 
 
-def _unknown_key(error: ValidationError, route: Route) -> Iterator[Saying]:
+def _unknown_key(error: _Error, route: Route) -> Iterator[Saying]:
     known = list(error.schema["properties"])
     for key in error.instance:
         if key not in known:
@@ -47,13 +62,13 @@ def _cut_text(key: object) -> str:
     return "If it is the end of a text, put the whole text in quotes: inside braces a comma ends it." if words else ""
 
 
-def _missing_key(error: ValidationError, route: Route) -> Iterator[Saying]:
+def _missing_key(error: _Error, route: Route) -> Iterator[Saying]:
     for key in error.validator_value:
         if key not in error.instance:
             yield route, False, f"{quote(key)} is missing.", f"Add it, such as {_example_of(error, key)}."
 
 
-def _missing_partner(error: ValidationError, route: Route) -> Iterator[Saying]:
+def _missing_partner(error: _Error, route: Route) -> Iterator[Saying]:
     for key, partners in error.validator_value.items():
         for partner in partners:
             if key in error.instance and partner not in error.instance:
@@ -61,11 +76,11 @@ def _missing_partner(error: ValidationError, route: Route) -> Iterator[Saying]:
                 yield (*route, key), True, message, f"Add it, such as {_example_of(error, partner)}."
 
 
-def _example_of(error: ValidationError, key: str) -> str:
+def _example_of(error: _Error, key: str) -> str:
     return f"`{key}: {shown(error.schema['properties'][key]['examples'][0])}`"
 
 
-def _kind(error: ValidationError, route: Route) -> Iterator[Saying]:
+def _kind(error: _Error, route: Route) -> Iterator[Saying]:
     wanted = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
     found, wish = _called(error.instance), " or ".join(_CALLED[name] for name in wanted)
     if wanted == ["object"] and "else" in list(error.schema_path)[-3:]:
@@ -73,7 +88,7 @@ def _kind(error: ValidationError, route: Route) -> Iterator[Saying]:
     yield route, False, f"{_name(route)} is {found}, not {wish}.", _cast(error, wanted)
 
 
-def _cast(error: ValidationError, wanted: list[str]) -> str:
+def _cast(error: _Error, wanted: list[str]) -> str:
     value = error.instance
     if value is None:
         return f"Take the key out, or give it a value{_such_as(error)}."
@@ -88,7 +103,7 @@ def _cast(error: ValidationError, wanted: list[str]) -> str:
     return f"Write {_CALLED[wanted[0]]}{_such_as(error)}."
 
 
-def _such_as(error: ValidationError) -> str:
+def _such_as(error: _Error) -> str:
     examples = error.schema.get("examples")
     return f", such as `{shown(examples[0])}`" if examples else ""
 
@@ -103,12 +118,15 @@ _CALLED = {
 }
 
 
+_KINDS: dict[type, str] = {dict: "a mapping", list: "a list", str: "text"}
+
+
 def _called(value: object) -> str:
     if value is None:
         return "empty"
     if isinstance(value, bool):
         return "true" if value else "false"
-    return {dict: "a mapping", list: "a list", str: "text"}.get(type(value), f"the number {value}")
+    return _KINDS.get(type(value), f"the number {value}")
 
 
 def _name(route: Route) -> str:
@@ -121,23 +139,23 @@ def _name(route: Route) -> str:
     return f"Entry {route[-1] + 1}" + (f" of {quote(owner)}" if owner else "")
 
 
-def _choice(error: ValidationError, route: Route) -> Iterator[Saying]:
+def _choice(error: _Error, route: Route) -> Iterator[Saying]:
     words = [str(word) for word in error.validator_value]
     hint = did_you_mean(str(error.instance), words, "").strip()
     message = f"{_name(route)} is {quote(error.instance)}, which is none of {', '.join(words)}."
     yield route, False, message, hint or f"Write one of them, such as {words[0]}."
 
 
-def _constant(error: ValidationError, route: Route) -> Iterator[Saying]:
+def _constant(error: _Error, route: Route) -> Iterator[Saying]:
     value = shown(error.validator_value)
     yield route, False, f"{_name(route)} can only be {value}.", f"Write {value}, or take the key out."
 
 
-def _written(error: ValidationError, route: Route) -> Iterator[Saying]:
+def _written(error: _Error, route: Route) -> Iterator[Saying]:
     yield route, False, *_shape(error, "")
 
 
-def _shape(error: ValidationError, before: str) -> tuple[str, str]:
+def _shape(error: _Error, before: str) -> tuple[str, str]:
     """Message and hint for text of the wrong shape."""
     value = str(error.instance)
     if error.validator == "maxLength":
@@ -151,7 +169,7 @@ def _shape(error: ValidationError, before: str) -> tuple[str, str]:
     return message + odd_letter(value), f"Write {_meant(error)}."
 
 
-def _meant(error: ValidationError) -> str:
+def _meant(error: _Error) -> str:
     """The value as it may be meant, if that fits the pattern; else the schema's example."""
     for joint in "-_":
         guess = slug(str(error.instance), joint)
@@ -164,7 +182,7 @@ _WISHES = {"length": "a length in mm or in", "mass": "a mass in kg", "quantity":
 "Format -> what to write."
 
 
-def _measure(error: ValidationError, route: Route) -> Iterator[Saying]:
+def _measure(error: _Error, route: Route) -> Iterator[Saying]:
     message, _, hint = str(error.cause).partition(": write ")
     wish = _WISHES[error.validator_value]
     yield route, False, f"{_name(route)}: {printable(message).rstrip('.')}.", (
@@ -172,8 +190,8 @@ def _measure(error: ValidationError, route: Route) -> Iterator[Saying]:
     )
 
 
-def _bound(words: str, mend: str) -> Callable[[ValidationError, Route], Iterator[Saying]]:
-    def say(error: ValidationError, route: Route) -> Iterator[Saying]:
+def _bound(words: str, mend: str) -> Callable[[_Error, Route], Iterator[Saying]]:
+    def say(error: _Error, route: Route) -> Iterator[Saying]:
         bound = error.validator_value
         what = f"{_name(route)} {words.format(value=error.instance, bound=bound)}."
         yield route, False, what, mend.format(bound=bound, example=_such_as(error))
@@ -181,13 +199,13 @@ def _bound(words: str, mend: str) -> Callable[[ValidationError, Route], Iterator
     return say
 
 
-def _twice(error: ValidationError, route: Route) -> Iterator[Saying]:
+def _twice(error: _Error, route: Route) -> Iterator[Saying]:
     for place in repeated(error.instance):
         message = f"{quote(error.instance[place])} stands twice in {_name(route)}."
         yield (*route, place), False, message, "Take one of the two out."
 
 
-SAYINGS: dict[str, Callable[[ValidationError, Route], Iterator[Saying]]] = {
+SAYINGS: dict[str, Callable[[_Error, Route], Iterator[Saying]]] = {
     "additionalProperties": _unknown_key,
     "required": _missing_key,
     "dependentRequired": _missing_partner,

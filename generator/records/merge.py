@@ -27,7 +27,7 @@ def overlay_notes(below: Node, above: Node) -> Node:
     notes = list(below.value)
     places = {joint: place for place, note in enumerate(notes) if (joint := _joint(note))}
     for note in above.value:
-        place = places.get(_joint(note))
+        place = places.get(_joint(note) or "")
         if place is None:
             notes.append(note)
         else:

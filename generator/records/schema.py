@@ -27,13 +27,15 @@ _COMMON = "common.schema.json#/$defs/"
 @cache
 def schema(name: str) -> Schema:
     """One schema file, by its name before `.schema.json`."""
-    return json.loads((FOLDER / f"{name}.schema.json").read_text("utf-8"))
+    found: Schema = json.loads((FOLDER / f"{name}.schema.json").read_text("utf-8"))
+    return found
 
 
 @cache
 def validator(name: str) -> Draft202012Validator:
     """A validator for one schema file."""
-    return _Validator(_inlined(schema(name)), registry=_registry(), format_checker=_formats())
+    made: Draft202012Validator = _Validator(_inlined(schema(name)), registry=_registry(), format_checker=_formats())
+    return made
 
 
 def _inlined(part: Any) -> Any:

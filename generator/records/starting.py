@@ -74,7 +74,8 @@ def _about(kind: Kind, part: Schema) -> Iterator[str]:
 def _below(kind: Kind, part: Schema) -> dict[str, Schema]:
     part = follow(kind.schema, part)
     inside = part.get("items") or part.get("additionalProperties") or {}
-    return part.get("properties") or follow(kind.schema, inside).get("properties", {})
+    found: dict[str, Schema] = part.get("properties") or follow(kind.schema, inside).get("properties", {})
+    return found
 
 
 def _dump(name: str, value: object) -> str:
@@ -92,7 +93,8 @@ def _sample(kind: Kind, id: str, shape: Schema, known: Mapping[str, frozenset[st
     record = Record(kind.name, id, data, Places({}, {}), True)
     for reference in references_of(record):
         _mend(data, reference, known)
-    return data[0] if kind.name == "fasteners" else data
+    found: dict[str, Any] = data[0] if kind.name == "fasteners" else data
+    return found
 
 
 def _mend(data: Any, reference: Reference, known: Mapping[str, frozenset[str]]) -> None:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Any, Literal
 
 from generator.standards.quantity import Quantity, format_number
 from generator.standards.threads import Thread, diameter_of
@@ -65,23 +66,26 @@ _CAP_METRIC = {
     "5": "4", "6": "5", "8": "6", "10": "8", "12": "10",
 }  # fmt: skip
 
+_INCH: dict[Kind, dict[str, str]] = {"set": _SET_INCH, "cap": _CAP_INCH}
+_METRIC: dict[Kind, tuple[dict[str, str], str]] = {"set": (_SET_METRIC, "iso-4026"), "cap": (_CAP_METRIC, "iso-4762")}
+
 INCH_KEYS: dict[Kind, dict[str, Key]] = {
     kind: {
         size: Key(Quantity.parse(f"{key} in"), "asme-b18.3", (kind, size) in _RECALLED)
         for size, key in table.items()
     }
-    for kind, table in (("set", _SET_INCH), ("cap", _CAP_INCH))
+    for kind, table in _INCH.items()
 }
 "Kind -> screw size (10, 1/4) -> key."
 
 METRIC_KEYS: dict[Kind, dict[Fraction, Key]] = {
     kind: {Fraction(d): Key(Quantity.parse(f"{key} mm"), source) for d, key in table.items()}
-    for kind, table, source in (("set", _SET_METRIC, "iso-4026"), ("cap", _CAP_METRIC, "iso-4762"))
+    for kind, (table, source) in _METRIC.items()
 }
 "Kind -> diameter in mm -> key."
 
 
-def _series(*tables: dict) -> tuple[Quantity, ...]:
+def _series(*tables: Mapping[Any, Key]) -> tuple[Quantity, ...]:
     sizes = {key.size for table in tables for key in table.values()}
     return tuple(sorted(sizes, key=lambda size: size.value))
 
@@ -116,7 +120,7 @@ def _nearest_listed(thread: Thread, kind: Kind) -> tuple[str, Key] | None:
     """The listed screw whose key this one takes: for metric the same diameter, for inch sizes the nearest."""
     if thread.is_metric:
         key = METRIC_KEYS[kind].get(thread.diameter_mm)
-        return key and (f"M{format_number(thread.diameter_mm)}", key)
+        return (f"M{format_number(thread.diameter_mm)}", key) if key else None
     misses = {size: abs(diameter_of(size) - thread.diameter_mm) for size in INCH_KEYS[kind]}
     near = min(misses, key=lambda size: (misses[size], diameter_of(size)))
     return (near, INCH_KEYS[kind][near]) if misses[near] <= _NEAREST * thread.diameter_mm else None

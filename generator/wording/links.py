@@ -2,10 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Protocol
+
 from generator.family_view import FamilyView
 from generator.library import Library
 from generator.wording import words
 from generator.wording.places import place, relative
+
+
+class Titled(Protocol):
+    """A record with a name."""
+
+    @property
+    def title(self) -> str:
+        """The name that a reader sees."""
 
 
 class Links:
@@ -41,7 +52,7 @@ class Links:
         records = self.library.records
         if kind in ("part", "setting"):
             return self._item_title(record_id)
-        lists = {
+        lists: dict[str, Mapping[str, Titled]] = {
             "symptom": records.symptoms,
             "family": records.families,
             "assembly": records.assemblies,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import sqrt
+from math import cbrt, sqrt
 
 from generator.standards.threads import THREADS, Thread
 
@@ -47,7 +47,7 @@ def under_size(pitch_mm: float) -> float:
     0.211
     """
     deviation = 15 + 11 * pitch_mm
-    tolerance = 180 * pitch_mm ** (2 / 3) - 3.15 / sqrt(pitch_mm)
+    tolerance = 180 * cbrt(pitch_mm * pitch_mm) - 3.15 / sqrt(pitch_mm)
     return (deviation + tolerance) / 1000 + WEAR_MM
 
 

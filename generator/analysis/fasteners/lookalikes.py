@@ -47,7 +47,7 @@ def _starts(thread: Thread, other: Thread) -> bool:
     apart = abs(thread.diameter_mm - other.diameter_mm)
     step = abs(thread.pitch_mm - other.pitch_mm)
     near = apart <= DIAMETER_MM and step <= PITCH_SHARE * max(thread.pitch_mm, other.pitch_mm)
-    return near and (apart, step) != (0, 0)
+    return near and bool(apart or step)
 
 
 def _lookalike(thread: Thread, other: Thread) -> Lookalike:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 from itertools import chain
+from typing import Any
 
 from generator.analysis.fault_tree.cut_sets import Limits, Listing, list_sets
 from generator.analysis.fault_tree.decision_diagram import BudgetExceeded
@@ -91,7 +92,7 @@ def minimal_cut_sets(
     if q is None and limits.probability:
         raise ValueError("A limit by probability needs the probabilities of the events.")
     tree = structure(top)
-    known = dict.fromkeys(tree.events, _EVEN) if q is None else checked(tree.events, q)
+    known = checked(tree.events, dict.fromkeys(map(str, tree.events), _EVEN) if q is None else q)
     names, listing = _listing(tree, known, limits)
     named = (tuple(sorted(names[n] for n in cut_set)) for cut_set in listing.sets)
     sets = tuple(sorted(named, key=lambda cut_set: (len(cut_set), cut_set)))
@@ -149,8 +150,8 @@ def _solutions(tree: Structure, q: Mapping[str, float], limits: Limits) -> Itera
 
 
 def _listing(
-    tree: Structure, q: Mapping[str, float], limits: Limits
-) -> tuple[tuple[str, ...], Listing]:
+    tree: Structure, q: Mapping[Any, float], limits: Limits
+) -> tuple[tuple[Any, ...], Listing]:
     """The cut sets as levels, and the ids by level."""
     try:
         diagram, names, sets = family(solve(tree, limits))

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from math import prod
+from typing import Any
 
 from generator.analysis.fault_tree.cut_sets import (
     Limits,
@@ -55,7 +56,7 @@ class Solution:
 
     def values(self, q: Mapping[str, float]) -> tuple[dict[str | int, float], float]:
         """The probabilities of events and parts, and that of the top event."""
-        known: dict[str | int, float] = dict(q)
+        known: dict[str | int, float] = {event: p for event, p in q.items()}
         for number, part in enumerate(self.parts):
             by_level = [known[event] for event in part.events]
             known[number] = probabilities(self.diagram, part.root, by_level)[part.root]
@@ -71,7 +72,7 @@ def solve(tree: Structure, limits: Limits) -> Solution:
 
 
 def solutions_in_part(
-    tree: Structure, q: Mapping[str, float], limits: Limits
+    tree: Structure, q: Mapping[Any, float], limits: Limits
 ) -> Iterator[Solution]:
     """The likeliest cut sets of a tree as decision diagrams, each with a bound on all the others.
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from generator.analysis.tree import Event, Gate, gates_upward
 
@@ -59,11 +60,12 @@ def structure(top: Gate) -> Structure:
     return _numbered(tuple(names), gates, numbers[id(top)])
 
 
-def checked(events: Sequence[str], q: Mapping[str, float]) -> dict[str, float]:
+def checked(events: Iterable[Any], q: Mapping[str, float]) -> dict[str, float]:
     """The probabilities of the events.
 
     Raises ValueError, naming the event, if one is missing or outside 0 to 1.
     """
+    events = tuple(events)
     missing = next((e for e in events if e not in q), None)
     if missing is not None:
         raise ValueError(f"Event {missing!r} has no probability.")

@@ -8,7 +8,7 @@ which finds words that stand apart. The browser adds the two.
 
 from __future__ import annotations
 
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from math import log
@@ -59,13 +59,13 @@ class Index:
     "Ids, as the postings number them."
 
 
-def terms_of(found: Sequence[Unit]) -> Counter[str]:
+def terms_of(found: Sequence[Unit]) -> dict[str, float]:
     """Terms of units with their weights, and each two neighbours as a pair in either order.
 
     >>> sorted(terms_of((Unit((("=needle", 1.0),), "needle"), Unit((("=break", 1.0),), "snaps"))).items())
     [('=break', 1.0), ('=break~=needle', 0.5), ('=needle', 1.0)]
     """
-    total: Counter[str] = Counter()
+    total: dict[str, float] = defaultdict(float)
     for unit in found:
         for term, weight in unit.terms:
             total[term] += weight
@@ -91,7 +91,7 @@ def build(symptoms: Iterable[str], phrases: Iterable[Phrase], tables: Language) 
     )
 
 
-def _document_frequency(said: list[tuple[Phrase, Counter[str]]]) -> Mapping[str, float]:
+def _document_frequency(said: list[tuple[Phrase, dict[str, float]]]) -> Mapping[str, float]:
     """Symptoms that have the term, each counted by the best field it stands in."""
     best: dict[str, dict[str, float]] = defaultdict(dict)
     for phrase, found in said:
@@ -107,20 +107,22 @@ def _idf(frequency: float, symptoms: int) -> float:
 
 
 def _postings(
-    said: list[tuple[Phrase, Counter[str]]], names: list[str], place: Mapping[str, int]
+    said: list[tuple[Phrase, dict[str, float]]], names: list[str], place: Mapping[str, int]
 ) -> tuple[tuple[tuple[int, float], ...], ...]:
-    counts: dict[tuple[int, Field], Counter[str]] = defaultdict(Counter)
+    counts: dict[tuple[int, Field], dict[str, float]] = defaultdict(lambda: defaultdict(float))
     for phrase, found in said:
         for symptom in phrase.symptoms:
-            counts[place[symptom], phrase.field].update(found)
+            held = counts[place[symptom], phrase.field]
+            for term, weight in found.items():
+                held[term] += weight
     lengths = {key: sum(found.values()) for key, found in counts.items()}
     means = _means(lengths)
     weights: dict[str, dict[int, float]] = defaultdict(dict)
-    for (symptom, field), found in counts.items():
-        damping = 1 - _B + _B * lengths[symptom, field] / means[field]
-        for term, count in found.items():
-            held = weights[term]
-            held[symptom] = held.get(symptom, 0.0) + field.word_weight * count / damping
+    for (number, field), within in counts.items():
+        damping = 1 - _B + _B * lengths[number, field] / means[field]
+        for term, count in within.items():
+            by_symptom = weights[term]
+            by_symptom[number] = by_symptom.get(number, 0.0) + field.word_weight * count / damping
     return tuple(
         tuple((symptom, tf / (_K1 + tf)) for symptom, tf in sorted(weights[term].items())) for term in names
     )

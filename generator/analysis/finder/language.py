@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import TypedDict
 
 NOT = "not"
 "What every negator becomes."
@@ -74,7 +75,21 @@ class Unit:
         return self.terms[0][0]
 
 
-def language(words: Mapping[str, object], also: Iterable[tuple[str, ...]] = ()) -> Language:
+class Words(TypedDict):
+    """The table of everyday and trade words, as it is written."""
+
+    filler: str
+    weak: str
+    negators: str
+    stoppers: str
+    breaks: str
+    irregular: Mapping[str, str]
+    "Stem -> its forms."
+    groups: Mapping[str, Sequence[str]]
+    "Name -> phrases, `~` standing for any negator."
+
+
+def language(words: Words, also: Iterable[tuple[str, ...]] = ()) -> Language:
     """The tables made ready. `also` are further groups, the first of each the group's name.
 
     `words` has strings of words under `filler`, `weak`, `negators`, `stoppers` and `breaks`; under
@@ -91,7 +106,7 @@ def language(words: Mapping[str, object], also: Iterable[tuple[str, ...]] = ()) 
         {},
     )
     weak = frozenset(stem(w, irregular) for w in words["weak"].split())
-    groups = [(name, *members) for name, members in words["groups"].items()] + list(also)
+    groups = [*((name, *members) for name, members in words["groups"].items()), *also]
     return Language(
         bare.filler, weak, bare.negators, bare.stoppers, bare.breaks, irregular, _phrases(bare, groups)
     )

@@ -14,8 +14,8 @@ from generator.family_view import FamilyView
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.pictures import Pictures
-from generator.records.model import Fastener
-from generator.standards.feel import FEEL_NOTES
+from generator.records.model import Fastener, Part, Setting
+from generator.standards.feel import FEEL_NOTES, FeelNote
 from generator.wording import words
 from generator.wording.joints import joint_title
 from generator.wording.places import place
@@ -34,7 +34,8 @@ def _fasteners(maker: Maker, view: FamilyView) -> PageText:
     holders = _holders(view)
     groups = []
     for assembly in view.assemblies.values():
-        joints = [j for i in (*assembly.parts.values(), *assembly.settings.values()) for j in i.joints]
+        items: tuple[Part | Setting, ...] = (*assembly.parts.values(), *assembly.settings.values())
+        joints = [j for i in items for j in i.joints]
         noted = [j for j in dict.fromkeys(joints) if j in view.fasteners and holders[j][0][2] == assembly.id]
         if noted:
             fasteners = [_fastener(maker, view.fasteners[j], holders[j]) for j in noted]
@@ -92,7 +93,7 @@ def _section(note: Fastener, facts: FastenerFacts) -> Markup | str:
     return Markup(flat_section.svg(facts.shaft_mm, facts.flat_width_mm, facts.thread, f"flat-{note.joint}"))
 
 
-def _feel(maker: Maker, note) -> dict[str, str]:
+def _feel(maker: Maker, note: FeelNote) -> dict[str, str]:
     source = maker.records.sources.get(note.source)
     return {
         "title": note.title,

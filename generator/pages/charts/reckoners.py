@@ -9,7 +9,7 @@ from generator.library import Library
 from generator.pages.data.script import FOLDER, script
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
-from generator.standards.keys import INCH_KEYS, KEY_SERIES, METRIC_KEYS, Key
+from generator.standards.keys import INCH_KEYS, KEY_SERIES, METRIC_KEYS, Key, Kind
 from generator.standards.needles import JIS_BLADES_MM, NEEDLES
 from generator.standards.quantity import Quantity, format_number
 from generator.standards.threads import (
@@ -48,8 +48,8 @@ def _screw_rows() -> Iterator[tuple[str, str, str]]:
     for size in INCH_KEYS["set"]:
         yield size, str(INCH_KEYS["set"][size].size), str(INCH_KEYS["cap"][size].size)
     for diameter in METRIC_KEYS["set"]:
-        keys = (str(METRIC_KEYS[kind][diameter].size) for kind in ("set", "cap"))
-        yield f"M{format_number(diameter)}", *keys
+        by_set, by_cap = METRIC_KEYS["set"][diameter], METRIC_KEYS["cap"][diameter]
+        yield f"M{format_number(diameter)}", str(by_set.size), str(by_cap.size)
 
 
 def reckoner_files(library: Library) -> Iterator[tuple[str, str]]:
@@ -81,7 +81,7 @@ def _thread(thread: Thread) -> dict[str, object]:
     }
 
 
-def _keys(kind: str) -> Iterator[dict[str, object]]:
+def _keys(kind: Kind) -> Iterator[dict[str, object]]:
     for size, key in INCH_KEYS[kind].items():
         yield _key(key, size, float(diameter_of(size)), metric=False)
     for diameter, key in METRIC_KEYS[kind].items():

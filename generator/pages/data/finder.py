@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from functools import cache
 from importlib.resources import files
+from typing import cast
 
 import yaml
 
 from generator.analysis.finder import Field, Index, Language, Phrase, build, language
-from generator.analysis.finder.language import ENDINGS
+from generator.analysis.finder.language import ENDINGS, Words
 from generator.library import Library
 from generator.pages.data.script import FOLDER, script
 from generator.records.model import Symptom
@@ -25,9 +26,10 @@ SIGN = Field("sign", 0.4, 0.3)
 
 
 @cache
-def everyday_words() -> Mapping[str, object]:
+def everyday_words() -> Words:
     """The table of everyday and trade words."""
-    return yaml.safe_load(files("generator.standards").joinpath("everyday_words.yaml").read_text("utf-8"))
+    text = files("generator.standards").joinpath("everyday_words.yaml").read_text("utf-8")
+    return cast(Words, yaml.safe_load(text))
 
 
 def tables(library: Library) -> Language:

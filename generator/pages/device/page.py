@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
-from generator.records.model import Family, Symptom
+from generator.wording.links import Titled
 
 
 def pages(maker: Maker) -> Iterator[PageText]:
@@ -22,5 +22,5 @@ def pages(maker: Maker) -> Iterator[PageText]:
     )
 
 
-def _titles(records: Mapping[str, Symptom] | Mapping[str, Family]) -> dict[str, str]:
-    return {record.id: record.title for _, record in sorted(records.items())}
+def _titles(records: Mapping[str, Titled]) -> dict[str, str]:
+    return {id: record.title for id, record in sorted(records.items())}

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import Any
 
 import segno
 from markupsafe import Markup
@@ -110,7 +111,7 @@ def _code(address: str) -> Markup:
 def _list(maker: Maker, view: FamilyView, sheets: dict[str, Remedy]) -> PageText:
     address = place("job-list", view.id)
     link = Links(maker.library, address)
-    groups: dict[str, list[dict[str, object]]] = {a: [] for a in view.assemblies}
+    groups: dict[str, list[dict[str, Any]]] = {a: [] for a in view.assemblies}
     for mode, remedy in sheets.items():
         home = view.home_of[seat(view.failure_modes[mode])]
         groups[home].append(_entry(maker, view, mode, remedy, link))
@@ -121,7 +122,7 @@ def _list(maker: Maker, view: FamilyView, sheets: dict[str, Remedy]) -> PageText
         search=texts("job sheets", view.family.title),
         family=view.family,
         groups=[
-            {"id": a, "title": view.assemblies[a].title, "jobs": sorted(jobs, key=lambda j: (j["minutes"], j["href"]))}
+            {"id": a, "title": view.assemblies[a].title, "jobs": sorted(jobs, key=_quickest)}
             for a, jobs in groups.items()
             if jobs
         ],
@@ -129,7 +130,11 @@ def _list(maker: Maker, view: FamilyView, sheets: dict[str, Remedy]) -> PageText
     )
 
 
-def _entry(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, link: Links) -> dict[str, object]:
+def _quickest(entry: Mapping[str, Any]) -> tuple[float, str]:
+    return entry["minutes"], entry["href"]
+
+
+def _entry(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, link: Links) -> dict[str, Any]:
     job = maker.bench.job(view, (remedy,))
     return {
         "href": link("jobs", mode, view.id),

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
+from generator.records.schema import Schema
 
 SCHEMA = Path(__file__).parent.parent.parent / "schema"
 
@@ -28,15 +29,16 @@ def _kind(path: Path) -> dict[str, object]:
     }
 
 
-def _body(schema: dict) -> dict:
+def _body(schema: Schema) -> Schema:
     """The part of a schema that has the keys: of each item or entry, for lists and mappings."""
     if schema.get("type") == "array":
-        return schema["items"]
+        items: Schema = schema["items"]
+        return items
     entry = schema.get("additionalProperties")
     return entry if isinstance(entry, dict) else schema
 
 
-def _rows(node: dict, schema: dict, prefix: str) -> Iterator[dict[str, object]]:
+def _rows(node: Schema, schema: Schema, prefix: str) -> Iterator[dict[str, object]]:
     """Keys from the top down, nested ones with their path."""
     for key, value in node.get("properties", {}).items():
         yield {
@@ -50,7 +52,7 @@ def _rows(node: dict, schema: dict, prefix: str) -> Iterator[dict[str, object]]:
             yield from _rows(inner, schema, f"{prefix}{key}{mark}.")
 
 
-def _inner(value: dict, schema: dict) -> tuple[dict | None, str]:
+def _inner(value: Schema, schema: Schema) -> tuple[Schema | None, str]:
     """The object that a key holds, and the mark of a list or a mapping of such objects."""
     if "properties" in value:
         return value, ""

@@ -19,13 +19,13 @@ def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
     price_said = "Invented price." if shop.invented else f"In {shop.currency}, the shop's own figure."
     for assembly in maker.records.assemblies.values():
         address = place("assembly", assembly.id)
-        items = [*assembly.parts.values(), *assembly.settings.values()]
+        titles = [i.title for i in assembly.parts.values()] + [i.title for i in assembly.settings.values()]
         yield maker.page(
             address,
             assembly.title,
             "assembly.html",
             homes=next(iter(maker.backlinks.views_with(assembly.id)), None),
-            search=texts(assembly.title, assembly.summary, [i.title for i in items]),
+            search=texts(assembly.title, assembly.summary, titles),
             assembly=assembly,
             families=maker.backlinks.families_of_assembly.get(assembly.id, ()),
             parts_svg=pictures.get((address, "parts"), ""),

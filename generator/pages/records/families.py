@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from generator.family_view import FamilyView
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
-from generator.records.model import AssemblyUse
+from generator.records.model import AssemblyUse, Part, Setting, Tally
 from generator.wording import words
 from generator.wording.grouping import grouped
 from generator.wording.places import place
@@ -71,7 +71,7 @@ def _features(maker: Maker, view: FamilyView) -> list[str]:
 def _assembly(maker: Maker, view: FamilyView, use: AssemblyUse) -> dict[str, str]:
     """An assembly and what differs in it here."""
     assembly = maker.records.assemblies[use.use]
-    items = {**assembly.parts, **assembly.settings, **view.parts, **view.settings}
+    items: dict[str, Part | Setting] = {**assembly.parts, **assembly.settings, **view.parts, **view.settings}
     without = [items[i].title.lower() for i in use.without]
     changed = [items[i].title.lower() for i in (*use.parts, *use.settings)]
     notes = []
@@ -82,6 +82,6 @@ def _assembly(maker: Maker, view: FamilyView, use: AssemblyUse) -> dict[str, str
     return {"id": assembly.id, "title": assembly.title, "differs": ". ".join(notes)}
 
 
-def _tally(tally) -> dict[str, object]:
+def _tally(tally: Tally) -> dict[str, object]:
     found = sorted(tally.found.items(), key=lambda f: (-f[1], f[0]))
     return {"shop": tally.shop, "period": tally.period, "machines": tally.machines, "note": tally.note, "found": found}

@@ -8,7 +8,7 @@ from generator.library import seat
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.records.check_uses import uses
-from generator.records.model import Check, FailureMode
+from generator.records.model import Check, FailureMode, Outcome
 from generator.wording.links import Links
 from generator.wording.places import place
 
@@ -78,7 +78,7 @@ def _jobs(maker: Maker, mode: FailureMode, link: Links) -> list[dict[str, object
 
 def _symptoms(maker: Maker, symptoms: Sequence[str], modes: Sequence[str]) -> list[dict[str, object]]:
     """Symptoms with the families on which any of the failure modes brings them about."""
-    rows = []
+    rows: list[dict[str, object]] = []
     for symptom in symptoms:
         families = [
             f
@@ -112,7 +112,7 @@ def _use(maker: Maker, symptom: str, families: Mapping[str, float]) -> dict[str,
     return {"id": symptom, "title": maker.records.symptoms[symptom].title, "benches": sorted(families)}
 
 
-def _outcome(maker: Maker, outcome) -> dict[str, object]:
+def _outcome(maker: Maker, outcome: Outcome) -> dict[str, object]:
     modes = sorted({m for reference in outcome.fits for m in maker.library.fitted(reference)})
     return {
         "says": outcome.says,

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
+from typing import Protocol, TypeVar
 
-from generator.family_view import FamilyView
+from generator.family_view import FamilyView, seat
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.records.model import Assembly, Check, FailureMode, Source
 from generator.wording import words
-from generator.wording.grouping import grouped
+from generator.wording.grouping import Group, grouped
 from generator.wording.links import Links
 
 _STATUS = {
@@ -22,14 +23,24 @@ _STATUS = {
 _QUICKEST = ((1, "A minute or less"), (3, "Up to three minutes"), (8, "Up to eight minutes"))
 
 
+class _Named(Protocol):
+    @property
+    def id(self) -> str: ...
+    @property
+    def title(self) -> str: ...
+
+
+_Record = TypeVar("_Record", bound=_Named)
+
+
 def pages(maker: Maker) -> Iterator[PageText]:
     """Home, the hubs, and the lists of small things."""
     records = maker.records
     families = [v.family for v in maker.library.views]
     groups = grouped(records.symptoms.values())
-    shown = {"groups": [_with_words(g) for g in groups], "families": families}
-    yield maker.page("index.html", "Find", "home.html", wide=True, **shown, description="Find the cause by what the customer says.")
-    yield maker.page("symptoms.html", "Symptoms", "symptoms.html", **shown)
+    said = [_with_words(g) for g in groups]
+    yield maker.page("index.html", "Find", "home.html", wide=True, groups=said, families=families, description="Find the cause by what the customer says.")
+    yield maker.page("symptoms.html", "Symptoms", "symptoms.html", groups=said, families=families)
     yield maker.page("families.html", "Machines", "families.html", families=families)
     yield maker.page("assemblies.html", "Mechanisms", "assemblies.html", roles=_by_role(maker))
     yield maker.page("failure-modes.html", "Failure modes", "failure-modes.html", groups=_modes_by_home(maker))
@@ -42,7 +53,7 @@ def pages(maker: Maker) -> Iterator[PageText]:
     yield from _chart_hubs(maker)
 
 
-def _with_words(group) -> dict[str, object]:
+def _with_words(group: Group) -> dict[str, object]:
     """A group whose symptoms carry the customers' first words."""
     rows = [
         {"id": s.id, "title": s.title, "stop": s.stop, "said": words.listed([f"“{w}”" for w in s.said_as[:3]], "or")}
@@ -51,7 +62,7 @@ def _with_words(group) -> dict[str, object]:
     return {"id": group.id, "title": group.title, "symptoms": rows}
 
 
-def _titled(records) -> list:
+def _titled(records: Mapping[str, _Record]) -> list[_Record]:
     return sorted(records.values(), key=lambda r: (r.title.lower(), r.id))
 
 
@@ -66,7 +77,7 @@ def _modes_by_home(maker: Maker) -> list[dict[str, object]]:
     """Failure modes under the first assembly that has their part or setting."""
     homes: dict[str, list[FailureMode]] = {}
     for mode in _titled(maker.records.failure_modes):
-        home = maker.library.homes[mode.part or mode.setting][0]
+        home = maker.library.homes[seat(mode)][0]
         homes.setdefault(home, []).append(mode)
     assemblies = [a for a in _titled(maker.records.assemblies) if a.id in homes]
     return [{"id": a.id, "title": a.title, "modes": homes[a.id]} for a in assemblies]
@@ -89,7 +100,7 @@ def _by_status(maker: Maker) -> list[tuple[str, str, list[Source]]]:
 
 def _chart_hubs(maker: Maker) -> Iterator[PageText]:
     """One hub for each kind of chart that every family has."""
-    charts = (
+    charts: tuple[tuple[str, str, str, str, Callable[[FamilyView], str]], ...] = (
         ("fasteners.html", "Fastener charts", "fasteners", "Keys, threads, seats and turns, joint by joint.", lambda v: f"{len(v.fasteners)} joints"),
         ("oil-chart.html", "Oil charts", "oil-chart", "Where the oil goes, how much and how often.", lambda v: f"{sum(1 for _ in v.oil())} points"),
         ("settings-order.html", "Settings in order", "settings-order", "What is set after what, and what it upsets.", lambda v: f"{len(v.settings)} settings"),

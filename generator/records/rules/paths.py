@@ -35,7 +35,7 @@ def shortest(graph: Graph, start: str, end: str) -> tuple[str, ...] | None:
     ('a', 'b', 'd')
     """
     seen = {start}
-    ways = deque([(start,)])
+    ways: deque[tuple[str, ...]] = deque([(start,)])
     while ways:
         way = ways.popleft()
         for after in sorted(graph.get(way[-1], ())):

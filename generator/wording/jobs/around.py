@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from generator.analysis.job.money import Quote
 from generator.analysis.job.types import Cell, WhileOpen
 from generator.analysis.machine import Remedy
 from generator.bench import Bench
@@ -162,11 +163,10 @@ def quote_lines(job: Job, shop: Shop) -> tuple[str, ...]:
     """The quote, its lines, and what they rest on."""
     if job.quote is None:
         return ("No quote: the shop's rate for an hour is not given.",)
-    return tuple(_quote_lines(job, shop))
+    return tuple(_quote_lines(job, job.quote, shop))
 
 
-def _quote_lines(job: Job, shop: Shop) -> Iterator[str]:
-    priced = job.quote
+def _quote_lines(job: Job, priced: Quote, shop: Shop) -> Iterator[str]:
     yield f"Labour {range_of_money(priced.labour, shop.currency)}" + (
         f", parts {range_of_money(priced.parts, shop.currency)}." if job.plan.parts else ", no parts."
     )
