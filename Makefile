@@ -6,7 +6,7 @@ BIN    := .venv/bin
 export NO_MKDOCS_2_WARNING := 1
 export DISABLE_MKDOCS_2_WARNING := true
 
-.PHONY: site serve test benchmarks clean
+.PHONY: site serve lint test benchmarks clean
 
 site: .venv/ready
 	$(BIN)/python -m generator check
@@ -15,8 +15,13 @@ site: .venv/ready
 serve: .venv/ready
 	$(BIN)/mkdocs serve
 
+# Types, order and likely bugs, by the rules in pyproject.toml.
+lint: .venv/test-ready
+	$(BIN)/python -m ruff check --quiet .
+	$(BIN)/python -m mypy
+
 # A file of tests stays in one process: what its tests share is made once.
-test: .venv/test-ready
+test: lint
 	$(BIN)/python -m pytest --numprocesses auto --dist loadfile
 
 benchmarks: .venv/test-ready

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import is_dataclass, replace
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from generator.cross_references import CrossReferences
 from generator.family_view import FamilyView, seat
@@ -22,7 +22,7 @@ from generator.records.model import (
 )
 from generator.records.trees import can_occur
 
-_Any = TypeVar("_Any")
+_Record = TypeVar("_Record")
 
 
 def build_view(library: CrossReferences, family: Family) -> FamilyView:
@@ -34,7 +34,8 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
         if use.use in records.assemblies
     }
     spared = frozenset(c.id for c in records.cautions.values() if _spares(family, c))
-    parts, settings = (_sparing(items, spared) for items in _only_what_is_there(assemblies))
+    there = _only_what_is_there(assemblies)
+    parts, settings = _sparing(there[0], spared), _sparing(there[1], spared)
     assemblies = _sparing({a.id: _with(a, parts, settings) for a in assemblies.values()}, spared)
     not_here = {
         m.id: why
@@ -94,16 +95,18 @@ def _spares(family: Family, caution: Caution) -> bool:
     return any(family.features.get(f) is False for f in caution.needs)
 
 
-def _sparing(items: Mapping[str, _Any], spared: frozenset[str]) -> dict[str, _Any]:
+def _sparing(items: Mapping[str, _Record], spared: frozenset[str]) -> dict[str, _Record]:
     """The records without these cautions."""
     return {i: _without(item, spared) for i, item in items.items()} if spared else dict(items)
 
 
-def _without(item: _Any, spared: frozenset[str]) -> _Any:
+def _without(item: _Record, spared: frozenset[str]) -> _Record:
     """A record without these cautions, in its moves too."""
     moves = {name: getattr(item, name, None) for name in ("off", "on")}
     laid: dict[str, object] = {name: _without(move, spared) for name, move in moves.items() if is_dataclass(move)}
-    return replace(item, cautions=tuple(c for c in item.cautions if c not in spared), **laid)
+    record: Any = item
+    spared_one: _Record = replace(record, cautions=tuple(c for c in record.cautions if c not in spared), **laid)
+    return spared_one
 
 
 def _with(assembly: Assembly, parts: Mapping[str, Part], settings: Mapping[str, Setting]) -> Assembly:

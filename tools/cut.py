@@ -31,7 +31,8 @@ def cut(path: Path, weight: str) -> TTFont:
     tool = subset.Subsetter(options)
     tool.populate(unicodes=[code for first, last in _RANGES for code in range(first, last + 1)])
     tool.subset(face)
-    for number, words in ((1, NAME), (2, weight), (3, f"{NAME} {weight}"), (4, f"{NAME} {weight}"), (6, f"{NAME.replace(' ', '')}-{weight}")):
+    full = f"{NAME} {weight}"
+    for number, words in ((1, NAME), (2, weight), (3, full), (4, full), (6, f"{NAME.replace(' ', '')}-{weight}")):
         face["name"].setName(words, number, 3, 1, 0x409)
     return face
 

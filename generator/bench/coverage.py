@@ -111,7 +111,7 @@ class Coverage:
     def _mean(self, values: Iterable[float]) -> float:
         chances = [p.chance for p in self.pairs]
         whole = fsum(chances)
-        return fsum(c * v for c, v in zip(chances, values)) / whole if whole else 1.0
+        return fsum(c * v for c, v in zip(chances, values, strict=False)) / whole if whole else 1.0
 
     @property
     def alike(self) -> list[tuple[PairCoverage, Alike]]:

@@ -95,9 +95,9 @@ def _not_listed(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -
     for view in views:
         for symptom in bench.library.records.symptoms.values():
             able = not unmet(view.family.features, symptom.needs, symptom.lacks)
-            if symptom.id not in view.symptoms and able:
-                if can_occur(symptom.tree, view.failure_modes.__contains__, bench.library.gates):
-                    yield Gap("symptom-not-listed", symptom.id, "symptom", view.id, symptom.id)
+            unlisted = able and symptom.id not in view.symptoms
+            if unlisted and can_occur(symptom.tree, view.failure_modes.__contains__, bench.library.gates):
+                yield Gap("symptom-not-listed", symptom.id, "symptom", view.id, symptom.id)
 
 
 def _no_note(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:

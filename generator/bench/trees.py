@@ -18,7 +18,7 @@ def full_tree(library: Library, symptom: Symptom) -> Gate:
 
 def family_tree(library: Library, view: FamilyView, symptom: Symptom) -> Folded:
     """The tree cut down to what one family has, and what was left out and why."""
-    return fold(full_tree(library, symptom), lambda mode: view.not_here.get(mode))
+    return fold(full_tree(library, symptom), view.not_here.get)
 
 
 def _gate(

@@ -27,7 +27,9 @@ def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str) -> None
     records, findings = load_checked(folders_there)
     asked = [f for f in findings if not paths or _under(f.path, paths)]
     if not records.places and not findings:
-        raise click.UsageError(f"No record is in {', '.join(map(str, folders_there))}: name the folder that holds families/ with --content.")
+        raise click.UsageError(
+            f"No record is in {', '.join(map(str, folders_there))}: name the folder that holds families/ with --content."
+        )
     report = FORMATS[form](asked)
     if report:
         click.echo(report)

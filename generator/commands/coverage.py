@@ -124,7 +124,7 @@ def _isolated_lines(found: Coverage) -> Iterator[str]:
 
 def _order_lines(found: Coverage) -> Iterator[str]:
     proved = sum(p.diagnosed.solution.exact for p in found.pairs)
-    ours, record, ratio = (fsum(values) for values in zip(*map(_three, found.pairs)))
+    ours, record, ratio = (fsum(values) for values in zip(*map(_three, found.pairs), strict=False))
     yield ""
     yield f"Order of checks: {proved} of {len(found.pairs)} proved the best."
     for pair in found.not_proved[:1]:

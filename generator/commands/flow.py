@@ -52,7 +52,10 @@ def _lines(bench: Bench, complaint: Complaint) -> list[str]:
         lines += _item(complaint, item)
     proof = "no order takes fewer" if found.solution.exact else f"at least {found.solution.lower_bound:.1f}"
     lines.append(f"{found.solution.expected_minutes:.1f} min expected ({proof}).")
-    lines.append(f"Likeliest for its cost first: {found.ratio_order_minutes:.1f} min. As the records stand: {found.record_order_minutes:.1f} min.")
+    lines.append(
+        f"Likeliest for its cost first: {found.ratio_order_minutes:.1f} min. "
+        f"As the records stand: {found.record_order_minutes:.1f} min."
+    )
     return lines
 
 

@@ -1,0 +1,1 @@
+"""Pictures: Graphviz lays out, we draw SVG."""

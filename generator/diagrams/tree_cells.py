@@ -29,14 +29,17 @@ class Cell:
 
     @property
     def title(self) -> str:
+        """What stands in its box."""
         return self.node.title or self.node.id
 
     @property
     def is_leaf(self) -> bool:
+        """Whether nothing is drawn under it."""
         return _is_leaf(self.node, self.parent)
 
     @property
     def is_transfer(self) -> bool:
+        """Whether it stands for a gate that is drawn elsewhere."""
         return self.is_leaf and isinstance(self.node, Gate)
 
 

@@ -1,0 +1,1 @@
+"""Records: read from YAML, validated, checked by rules, and made into frozen data."""

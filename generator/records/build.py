@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass, replace
 from functools import cache
 from types import UnionType
-from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
+from typing import Any, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from generator.records.gates import INPUTS, kinds_of
 from generator.records.kinds import KINDS
@@ -40,11 +40,11 @@ def build_all(content: Content) -> Records:
 def _build_record(record: Record) -> Any:
     shape = KINDS[record.kind].shape
     if record.kind == "fasteners":
-        return tuple(build(shape, note) for note in record.data)
-    return build(shape, record.data, record.id)
+        return tuple(build(shape, note) for note in cast(list[Any], record.data))
+    return build(shape, cast(dict[str, Any], record.data), record.id)
 
 
-def build(shape: type[T], data: Mapping[str, Any], id: str | None = None) -> T:
+def build(shape: Callable[..., T], data: Mapping[str, Any], id: str | None = None) -> T:
     """One object of a class of `model` from data that its schema has nothing against."""
     readers = _readers(shape)
     given = {name: readers[name](value) for name, value in data.items()}
@@ -58,17 +58,18 @@ def with_changes(value: T, changes: Mapping[str, Any]) -> T:
     >>> with_changes(Part("gear", "Gear", off=Move(minutes=6)), {"off": {"position": "upright"}}).off.minutes
     6
     """
-    readers = _readers(type(value))
+    readers = _readers(cast(Any, type(value)))
     new: dict[str, Any] = {}
     for name, change in changes.items():
         old = getattr(value, name)
         merges = is_dataclass(old) and isinstance(change, Mapping)
         new[name] = with_changes(old, change) if merges else readers[name](change)
-    return replace(value, **new)
+    changed: T = replace(cast(Any, value), **new)
+    return changed
 
 
 @cache
-def _readers(shape: type) -> dict[str, Reader]:
+def _readers(shape: Any) -> dict[str, Reader]:
     """How to read each field of a class, by the field's type."""
     hints = get_type_hints(shape)
     return {field.name: _reader(hints[field.name]) for field in fields(shape)}
@@ -78,7 +79,7 @@ def _reader(hint: Any) -> Reader:
     if hint in _SPECIAL:
         return _SPECIAL[hint]
     if is_dataclass(hint):
-        return lambda data: build(hint, data)
+        return lambda data: build(cast(Any, hint), data)
     arguments = [a for a in get_args(hint) if a is not type(None)]
     if get_origin(hint) in (Union, UnionType):
         return _reader(arguments[0]) if len(arguments) == 1 else _same
@@ -97,7 +98,7 @@ def _tuple_reader(entry: Reader) -> Reader:
 
 def _mapping_reader(hint: Any) -> Reader:
     if is_dataclass(hint) and hint not in _SPECIAL:
-        return lambda data: {key: build(hint, value, key) for key, value in data.items()}
+        return lambda data: {key: build(cast(Any, hint), value, key) for key, value in data.items()}
     entry = _reader(hint)
     return lambda data: {key: entry(value) for key, value in data.items()}
 
@@ -114,7 +115,7 @@ def _gate(data: Mapping[str, Any]) -> TreeGate:
     (kind,) = kinds_of(dict(data))
     inputs = tuple(_tree_node(node) for node in data[INPUTS[kind]])
     k = {"any": 1, "all": len(inputs)}.get(kind) or int(data["at_least"])
-    return TreeGate(data.get("id"), data.get("title"), kind, inputs, k)
+    return TreeGate(data.get("id"), data.get("title"), cast(Literal["any", "all", "at_least"], kind), inputs, k)
 
 
 def _tree_node(data: str | Mapping[str, Any]) -> TreeNode:

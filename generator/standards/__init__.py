@@ -1,0 +1,1 @@
+"""Tables of the trade and of published standards, with their sources."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Sequence
-from functools import lru_cache
+from functools import cache, lru_cache
 from math import floor
 
 import markdown
@@ -20,7 +20,7 @@ def _converter() -> markdown.Markdown:
     return markdown.Markdown(extensions=["tables", NoHtml(), NoLinks()], output_format="html")
 
 
-@lru_cache(maxsize=None)
+@cache
 def block(text: str) -> Markup:
     """Markdown blocks as HTML; anything that looks like a tag shows as text.
 
@@ -41,7 +41,7 @@ def inline(text: str) -> Markup:
     return Markup(single[1]) if single and "<p>" not in single[1] else rendered
 
 
-@lru_cache(maxsize=None)
+@cache
 def plain(text: str) -> str:
     """The words alone, for titles, search and attributes.
 

@@ -10,7 +10,7 @@ from tests.analysis.fault_tree.fault_trees import gate, occurs, states, trees
 WHY = "this family has no drop-feed lever"
 
 
-def without(*gone: str):  # noqa: ANN201
+def without(*gone: str):
     return lambda event: WHY if event in gone else None
 
 

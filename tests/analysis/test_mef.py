@@ -73,7 +73,7 @@ def test_a_tree_3000_gates_deep_comes_back() -> None:
     for i in range(1, 3001):
         node = Gate(f"g{i}", "", "any", (Event(f"e{i}"), node))
     assert isinstance(node, Gate)
-    q = {e: 0.5 for e in event_ids(node)}
+    q = dict.fromkeys(event_ids(node), 0.5)
     again, read = from_mef(to_mef(node, q))
     assert [n.id for n in walk(again)] == [n.id for n in walk(node)]
     assert read == q

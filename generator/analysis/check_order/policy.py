@@ -57,16 +57,19 @@ Rule = Callable[[Situation], Check | Remedy]
 
 
 def grow(start: Situation, rule: Rule) -> Node:
-    """The policy that a rule makes from a situation; one remedy left is always done."""
-    return _node(start, rule, start.share())
+    """The policy that a rule makes from a situation with something left; one remedy left is always done."""
+    policy = _node(start, rule, start.share())
+    assert policy is not None
+    return policy
 
 
 def _node(now: Situation, rule: Rule, whole: float) -> Node | None:
     if not now.left:
         return None
     step = now.last_remedy() or rule(now)
-    grown = _check_node if isinstance(step, Check) else _remedy_node
-    return grown(now, step, rule, whole)
+    if isinstance(step, Check):
+        return _check_node(now, step, rule, whole)
+    return _remedy_node(now, step, rule, whole)
 
 
 def _check_node(now: Situation, check: Check, rule: Rule, whole: float) -> CheckNode:

@@ -35,7 +35,9 @@ def ratio_order(case: Case) -> float:
 
 def _best_ratio(now: Situation) -> Check | Remedy:
     checks = [check for check in now.case.checks if now.tells(check)]
-    costs = [(now.remedy_minutes(r), 0, r.id, _cured(now, r), r) for r in now.remedies()]
+    costs: list[tuple[float, int, str, float, Check | Remedy]] = [
+        (now.remedy_minutes(r), 0, r.id, _cured(now, r), r) for r in now.remedies()
+    ]
     costs += [(now.check_minutes(c), 1, c.id, _singled_out(now, c), c) for c in checks]
     return min(costs, key=lambda step: (-_ratio(step[3], step[0]), *step[:3]))[-1]
 

@@ -7,13 +7,13 @@ from dataclasses import dataclass
 
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.case import Case, Check
-from generator.analysis.check_order.cost import Board, board
+from generator.analysis.check_order.cost import Action, Board, board
 from generator.analysis.check_order.exact import Search
 from generator.analysis.check_order.heuristic import Rollout
 from generator.analysis.check_order.policy import Node, expected_minutes, grow
 from generator.analysis.check_order.rules import PLAIN_RULES
 from generator.analysis.check_order.situation import Situation
-from generator.analysis.check_order.states import Action, State, States
+from generator.analysis.check_order.states import State, States
 from generator.analysis.machine import Remedy
 
 BUDGET = 4000

@@ -102,7 +102,7 @@ def _steps(wider: Iterable[Step], left: int) -> Steps:
         same = rivals.get(key := tuple(leaves))
         if same is None:
             rivals[key] = [action]
-        elif not any([_no_dearer(rival, action) for rival in same]):
+        elif not any(_no_dearer(rival, action) for rival in same):
             same[:] = [rival for rival in same if not _no_dearer(action, rival)]
             same.append(action)
     actions = [(action, leaves) for leaves, same in rivals.items() for action in same]

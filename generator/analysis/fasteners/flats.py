@@ -12,7 +12,7 @@ For the burr that a cup point raises round its seat; an estimate, from memory.
 
 _HAIR = 1e-9  # what floating point may leave over a whole quarter turn
 
-_NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split()
+_NUMBERS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
 _QUARTERS = ("", "a quarter", "a half", "three quarters")
 
 

@@ -117,7 +117,8 @@ def _at_most(needs: int, probabilities: Sequence[float], apart: bool) -> float:
     """Upper bound of the probability that `needs` of the inputs come true.
 
     Inputs that rest on different events are independent. For others: not one of them comes true
-    at least as often as if they were independent (Technometrics 5, 1963); all of them at most as often as the rarest; `needs` of them by Markov's inequality.
+    at least as often as if they were independent (Technometrics 5, 1963); all of them at
+    most as often as the rarest; `needs` of them by Markov's inequality.
     """
     if needs == len(probabilities) and not apart:
         return min(probabilities)

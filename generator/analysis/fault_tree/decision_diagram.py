@@ -147,7 +147,7 @@ class Diagram:
         """The result where it is a constant, an operand or remembered."""
         if f == g or g == 1 - absorbing:
             return f
-        if f == absorbing or g == absorbing:
+        if absorbing in (f, g):
             return absorbing
         if f == 1 - absorbing:
             return g
@@ -155,7 +155,7 @@ class Diagram:
 
     def _known_without(self, f: int, g: int) -> int | None:
         """The result where it is a constant, an operand or remembered."""
-        if f == NONE or g == UNIT or f == g:
+        if f in (NONE, g) or g == UNIT:
             return NONE
         if g == NONE or f == UNIT:
             return f

@@ -56,7 +56,7 @@ class Solution:
 
     def values(self, q: Mapping[str, float]) -> tuple[dict[str | int, float], float]:
         """The probabilities of events and parts, and that of the top event."""
-        known: dict[str | int, float] = {event: p for event, p in q.items()}
+        known: dict[str | int, float] = dict(q.items())
         for number, part in enumerate(self.parts):
             by_level = [known[event] for event in part.events]
             known[number] = probabilities(self.diagram, part.root, by_level)[part.root]

@@ -8,6 +8,7 @@ which finds words that stand apart. The browser adds the two.
 
 from __future__ import annotations
 
+import itertools
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
@@ -69,7 +70,7 @@ def terms_of(found: Sequence[Unit]) -> dict[str, float]:
     for unit in found:
         for term, weight in unit.terms:
             total[term] += weight
-    for first, second in zip(found, found[1:], strict=False):
+    for first, second in itertools.pairwise(found):
         total["~".join(sorted((first.head, second.head)))] += _PAIR
     return total
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Mapping
 
 from generator.analysis.machine import Machine
@@ -42,7 +43,7 @@ def _direct(machine: Machine, made: frozenset[str]) -> dict[str, tuple[str, ...]
 
 def _round(machine: Machine, direct: Mapping[str, tuple[str, ...]], start: str) -> str:
     path = [start, *_way_back(direct, start)]
-    hops = [_hop(machine, later, first) for later, first in zip(path, path[1:])]
+    hops = [_hop(machine, later, first) for later, first in itertools.pairwise(path)]
     return f"settings wait for each other: {', '.join(hops)}"
 
 

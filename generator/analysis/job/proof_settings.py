@@ -121,8 +121,8 @@ def _last_need(plan: Plan, machine: Machine, part: str, now: int) -> int:
     needed = (
         n for n, s in enumerate(steps)
         if s.phase in ("way-in", "work")
-        or s.do == "set" and part in _needs_off(machine, s.part)
-        or s.do == "refit" and part in machine.parts[s.part].behind
+        or (s.do == "set" and part in _needs_off(machine, s.part))
+        or (s.do == "refit" and part in machine.parts[s.part].behind)
     )  # fmt: skip
     return max(needed, default=0)
 

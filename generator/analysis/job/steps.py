@@ -26,6 +26,7 @@ class Job:
 
     @property
     def renewed(self) -> tuple[str, ...]:
+        """Parts that any remedy renews, by id."""
         return tuple(sorted({part for remedy in self.remedies for part in remedy.renew}))
 
 

@@ -53,9 +53,11 @@ class Practice:
     settings: Mapping[str, SettingHandling] = field(default_factory=dict)
 
     def part(self, id: str) -> Handling:
+        """How a part is handled; plainly, where nothing is said."""
         return self.parts.get(id, Handling())
 
     def setting(self, id: str) -> SettingHandling:
+        """How a setting is handled; plainly, where nothing is said."""
         return self.settings.get(id, SettingHandling())
 
 
@@ -113,6 +115,7 @@ class WhileOpen:
 
     @property
     def saved_minutes(self) -> float:
+        """By doing it in this plan."""
         return self.later_minutes - self.extra_minutes
 
 

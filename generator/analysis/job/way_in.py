@@ -47,7 +47,7 @@ class _Task:
         """Changes of position and of tool to take this part off in a state."""
         _, position, hand = state
         hands = (hand, *self.tools)
-        return int(position != self.position), sum(a != b for a, b in zip(hands, self.tools))
+        return int(position != self.position), sum(a != b for a, b in zip(hands, self.tools, strict=False))
 
 
 @dataclass(frozen=True, slots=True)

@@ -121,13 +121,13 @@ def _list(maker: Maker, view: FamilyView, sheets: dict[str, Remedy]) -> PageText
         "job-list.html",
         search=texts("job sheets", view.family.title),
         family=view.family,
-        groups=[
-            {"id": a, "title": view.assemblies[a].title, "jobs": sorted(jobs, key=_quickest)}
-            for a, jobs in groups.items()
-            if jobs
-        ],
+        groups=[_group(view, a, jobs) for a, jobs in groups.items() if jobs],
         invented=maker.records.shop.invented,
     )
+
+
+def _group(view: FamilyView, assembly: str, jobs: list[dict[str, Any]]) -> dict[str, Any]:
+    return {"id": assembly, "title": view.assemblies[assembly].title, "jobs": sorted(jobs, key=_quickest)}
 
 
 def _quickest(entry: Mapping[str, Any]) -> tuple[float, str]:

@@ -39,17 +39,49 @@ def pages(maker: Maker) -> Iterator[PageText]:
     families = [v.family for v in maker.library.views]
     groups = grouped(records.symptoms.values())
     said = [_with_words(g) for g in groups]
-    yield maker.page("index.html", "Find", "home.html", wide=True, groups=said, families=families, description="Find the cause by what the customer says.")
+    yield maker.page(
+        "index.html",
+        "Find",
+        "home.html",
+        wide=True,
+        groups=said,
+        families=families,
+        description="Find the cause by what the customer says.",
+    )
     yield maker.page("symptoms.html", "Symptoms", "symptoms.html", groups=said, families=families)
     yield maker.page("families.html", "Machines", "families.html", families=families)
     yield maker.page("assemblies.html", "Mechanisms", "assemblies.html", roles=_by_role(maker))
     yield maker.page("failure-modes.html", "Failure modes", "failure-modes.html", groups=_modes_by_home(maker))
     yield maker.page("checks.html", "Checks", "checks.html", groups=_by_minutes(maker))
     yield maker.page("techniques.html", "Ways of working", "techniques.html", techniques=_titled(records.techniques))
-    yield maker.page("glossary.html", "Glossary", "glossary.html", terms=_titled(records.glossary), search=texts([t.title for t in records.glossary.values()]))
-    yield maker.page("cautions.html", "Cautions", "cautions.html", cautions=_titled(records.cautions), search=texts([[c.title, c.text] for c in records.cautions.values()]))
-    yield maker.page("tools.html", "Tools", "tools.html", tools=_titled(records.tools), search=texts([t.title for t in records.tools.values()]))
-    yield maker.page("sources.html", "Sources", "sources.html", groups=_by_status(maker), search=texts([s.title for s in records.sources.values()]))
+    yield maker.page(
+        "glossary.html",
+        "Glossary",
+        "glossary.html",
+        terms=_titled(records.glossary),
+        search=texts([t.title for t in records.glossary.values()]),
+    )
+    yield maker.page(
+        "cautions.html",
+        "Cautions",
+        "cautions.html",
+        cautions=_titled(records.cautions),
+        search=texts([[c.title, c.text] for c in records.cautions.values()]),
+    )
+    yield maker.page(
+        "tools.html",
+        "Tools",
+        "tools.html",
+        tools=_titled(records.tools),
+        search=texts([t.title for t in records.tools.values()]),
+    )
+    yield maker.page(
+        "sources.html",
+        "Sources",
+        "sources.html",
+        groups=_by_status(maker),
+        search=texts([s.title for s in records.sources.values()]),
+    )
     yield from _chart_hubs(maker)
 
 
@@ -101,10 +133,34 @@ def _by_status(maker: Maker) -> list[tuple[str, str, list[Source]]]:
 def _chart_hubs(maker: Maker) -> Iterator[PageText]:
     """One hub for each kind of chart that every family has."""
     charts: tuple[tuple[str, str, str, str, Callable[[FamilyView], str]], ...] = (
-        ("fasteners.html", "Fastener charts", "fasteners", "Keys, threads, seats and turns, joint by joint.", lambda v: f"{len(v.fasteners)} joints"),
-        ("oil-chart.html", "Oil charts", "oil-chart", "Where the oil goes, how much and how often.", lambda v: f"{sum(1 for _ in v.oil())} points"),
-        ("settings-order.html", "Settings in order", "settings-order", "What is set after what, and what it upsets.", lambda v: f"{len(v.settings)} settings"),
-        ("job-list.html", "Job sheets", "job-list", "The way in, the work, the way out, and what must be set again: a sheet to print for each remedy.", lambda v: f"{len(set(maker.bench.remedies(v).values()))} remedies"),
+        (
+            "fasteners.html",
+            "Fastener charts",
+            "fasteners",
+            "Keys, threads, seats and turns, joint by joint.",
+            lambda v: f"{len(v.fasteners)} joints",
+        ),
+        (
+            "oil-chart.html",
+            "Oil charts",
+            "oil-chart",
+            "Where the oil goes, how much and how often.",
+            lambda v: f"{sum(1 for _ in v.oil())} points",
+        ),
+        (
+            "settings-order.html",
+            "Settings in order",
+            "settings-order",
+            "What is set after what, and what it upsets.",
+            lambda v: f"{len(v.settings)} settings",
+        ),
+        (
+            "job-list.html",
+            "Job sheets",
+            "job-list",
+            "The way in, the work, the way out, and what must be set again: a sheet to print for each remedy.",
+            lambda v: f"{len(set(maker.bench.remedies(v).values()))} remedies",
+        ),
     )
     for address, title, kind, intro, note in charts:
         link = Links(maker.library, address)

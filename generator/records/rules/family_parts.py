@@ -77,7 +77,8 @@ def _built(records: Records, id: str, uses: Uses, features: Features | None) -> 
         if use.use in records.assemblies:
             there = as_used(records.assemblies[use.use], use, features)
             for found, group in ((parts, "parts"), (settings, "settings")):
-                changes, where = getattr(use, group), (user, (*route, group))
+                changes: Mapping[str, Mapping[str, object]] = getattr(use, group)
+                where: tuple[tuple[str, str], Route] = (user, (*route, group))
                 for item in getattr(there, group).values():
                     owned = _owned(item, there.id, group, changes.get(item.id, {}), where)
                     found.setdefault(item.id, []).append(owned)
@@ -89,6 +90,7 @@ def _owned(
     item: T, assembly: str, group: str, changes: Mapping[str, object], where: tuple[tuple[str, str], Route]
 ) -> Owned[T]:
     """The item with its places; `where` is the record and route of the family's changes to such items."""
-    user, route = where
+    user: tuple[str, str] = where[0]
+    route: Route = where[1]
     changed = {field: (user, (*route, item.id, field)) for field in changes}
     return Owned(item, assembly, ("assembly", assembly), (group, item.id), changed)

@@ -192,7 +192,7 @@ def _check(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepVi
 
 
 def _oil(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepView:
-    assembly, point = next((a, o) for a, o in view.oil() if o.point == step.part)
+    _assembly, point = next((a, o) for a, o in view.oil() if o.point == step.part)
     title = point.title or words.spaced(point.point).capitalize()
     href = link.to(f"oil-chart/{view.id}.html")
     return replace(blank, do="Oil", title=title, href=href, how=point.how or "", oil=point)

@@ -64,7 +64,7 @@ def test_probability_and_cut_sets_agree(case: tuple[Gate, dict]) -> None:
 
 @settings(max_examples=4, deadline=None)
 @given(st.randoms(use_true_random=False))
-def test_probability_of_200_events_in_shared_groups_agrees(random) -> None:  # noqa: ANN001
+def test_probability_of_200_events_in_shared_groups_agrees(random) -> None:
     events = [f"e{i:03}" for i in range(200)]
     groups = []
     for start in range(0, 200, 8):
