@@ -44,7 +44,7 @@ def fastener_facts(note: Fastener) -> FastenerFacts:
     thread = _thread(note)
     shaft = _mm(note.shaft)
     width, depth = _flat(note, shaft)
-    turns = turns_to_clear(depth, float(thread.pitch_mm)) if thread and depth else None
+    turns, turns_said = _turns(thread, depth)
     return FastenerFacts(
         thread,
         _key_said(note, thread),
@@ -53,8 +53,17 @@ def fastener_facts(note: Fastener) -> FastenerFacts:
         width,
         depth,
         turns,
-        f"{advice(turns)} {lift_in_words(depth, thread.name, float(thread.pitch_mm))}" if turns else "",
+        turns_said,
     )
+
+
+def _turns(thread: Thread | None, depth: float | None) -> tuple[float | None, str]:
+    """Turns that clear the flat, and the figures that say so; None and empty where they are not known."""
+    if not (thread and depth):
+        return None, ""
+    pitch = float(thread.pitch_mm)
+    turns = turns_to_clear(depth, pitch)
+    return turns, f"{advice(turns)} {lift_in_words(depth, thread.name, pitch)}" if turns else ""
 
 
 def _thread(note: Fastener) -> Thread | None:

@@ -16,7 +16,14 @@ from generator.records.report import FORMATS, summary
 @click.command()
 @click.argument("paths", nargs=-1, type=click.Path(path_type=Path))
 @content_option
-@click.option("--format", "form", type=click.Choice([*FORMATS]), default="text", show_default=True, help="text to read, annotations for a pull request, json as data.")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice([*FORMATS]),
+    default="text",
+    show_default=True,
+    help="text to read, annotations for a pull request, json as data.",
+)
 def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str) -> None:
     """Validate the records; with PATHS, report on those files and folders only.
 
