@@ -13,8 +13,8 @@ from generator.analysis.tree import Event, Gate, event_ids
 from generator.diagrams import channels, draw, symbols, text
 from generator.diagrams.draw import Href
 from generator.diagrams.layout import Drawing, Graph, Layout, Point
-from generator.diagrams.tree_cells import Cell, cells_of
-from generator.diagrams.tree_plan import CHANNEL, NODE_GAP, Plan, plan
+from generator.diagrams.tree_cells import TreeCell, cells_of
+from generator.diagrams.tree_plan import CHANNEL, NODE_GAP, TreePlan, plan
 
 STANDING_LEAVES = 8
 "Most leaves of a tree that may stand: with more, the lowest row is wider than any tree of usual depth lying."
@@ -49,7 +49,7 @@ def prepare(
     return replace(_drawing(tree, standing, prefix, href), other=lying)
 
 
-def _drawing(tree: Gate, rooms: Plan, prefix: str, href: Href) -> Drawing:
+def _drawing(tree: Gate, rooms: TreePlan, prefix: str, href: Href) -> Drawing:
     edges = tuple((cell.parent, number) for number, cell in enumerate(rooms.cells) if cell.parent is not None)
     graph = Graph(rooms.sizes(), edges, rooms.lying, rank_gap=CHANNEL, node_gap=NODE_GAP, tree=True)
 
@@ -69,7 +69,7 @@ def _described(tree: Gate) -> str:
     return f"{causes} through gates to the top event. The same tree is given as a list."
 
 
-def _lines(rooms: Plan, corners: list[Point]) -> str:
+def _lines(rooms: TreePlan, corners: list[Point]) -> str:
     """All lines, the lit ones last so that they lie above the others."""
     inputs: dict[int, list[int]] = {}
     for number, cell in enumerate(rooms.cells):
@@ -89,7 +89,7 @@ def _lines(rooms: Plan, corners: list[Point]) -> str:
     return "".join(draw.path(line, "line lit" if is_lit else "line") for is_lit, line in drawn)
 
 
-def _cell(rooms: Plan, cell: Cell, corner: Point, href: Href) -> str:
+def _cell(rooms: TreePlan, cell: TreeCell, corner: Point, href: Href) -> str:
     if isinstance(cell.node, Event):
         return _leaf(rooms, cell, corner, href(cell.node.id))
     if cell.is_leaf:
@@ -97,11 +97,11 @@ def _cell(rooms: Plan, cell: Cell, corner: Point, href: Href) -> str:
     return _gate(rooms, cell, corner)
 
 
-def _look(cell: Cell, *more: str) -> str:
+def _look(cell: TreeCell, *more: str) -> str:
     return " ".join((*more, *(("lit",) if cell.lit else ())))
 
 
-def _leaf(rooms: Plan, cell: Cell, corner: Point, address: str | None) -> str:
+def _leaf(rooms: TreePlan, cell: TreeCell, corner: Point, address: str | None) -> str:
     """A basic event or a transfer, with its link."""
     centre = rooms.leaf_centre(cell, corner)
     if isinstance(cell.node, Event):
@@ -117,12 +117,12 @@ def _leaf(rooms: Plan, cell: Cell, corner: Point, address: str | None) -> str:
     return draw.link(address, f"{cell.title}, {cell.note}" if cell.note else cell.title, body, _look(cell))
 
 
-def _shield(rooms: Plan, cell: Cell, centre: Point) -> str:
+def _shield(rooms: TreePlan, cell: TreeCell, centre: Point) -> str:
     assert isinstance(cell.node, Gate)
     return symbols.gate(cell.node, centre, rooms.shield, rooms.lying, _look(cell))
 
 
-def _gate(rooms: Plan, cell: Cell, corner: Point) -> str:
+def _gate(rooms: TreePlan, cell: TreeCell, corner: Point) -> str:
     x, y, width, height = rooms.gate_box(cell, corner)
     is_top = cell.parent is None
     centre = rooms.shield_centre(cell, corner)

@@ -20,7 +20,7 @@ _OVERHANG = 1.0
 
 
 @dataclass(frozen=True, slots=True)
-class _Cell:
+class _FlowCell:
     """One box with what is seen before it."""
 
     rank: int
@@ -70,16 +70,16 @@ def prepare(policy: Step, *, prefix: str, title: str, name: Name, href: StepHref
     return Drawing(graph, render)
 
 
-def _cells(policy: Step, name: Name, href: StepHref, more: str) -> list[_Cell]:
+def _cells(policy: Step, name: Name, href: StepHref, more: str) -> list[_FlowCell]:
     """All boxes from the first step on, outcomes in order."""
-    cells: list[_Cell] = []
+    cells: list[_FlowCell] = []
 
     def add(seen: str, step: Step | None, rank: int, parent: int | None) -> None:
         goes_on = step is not None and rank >= DEPTH and flow_steps.count(step) > 1
         title, note, look, address = _content(step, goes_on, name, href, more)
         label = ", ".join(filter(None, (seen, title, note)))
         lines, above = text.wrap(title, _TEXT), text.wrap(seen, _WIDTH - 2 * _OVERHANG, strong=True)
-        cells.append(_Cell(rank, parent, above, lines, note, look, address, label))
+        cells.append(_FlowCell(rank, parent, above, lines, note, look, address, label))
         number = len(cells) - 1
         if step is not None and not goes_on:
             for says, then in flow_steps.after(step):
@@ -101,11 +101,11 @@ def _content(
     return name(kind, step[kind]), flow_steps.minutes(step), kind, href(kind, step[kind])
 
 
-def _middle(cell: _Cell, corner: Point) -> float:
+def _middle(cell: _FlowCell, corner: Point) -> float:
     return corner[1] + cell.height - cell.box_height / 2
 
 
-def _lines(cells: list[_Cell], corners: list[Point]) -> str:
+def _lines(cells: list[_FlowCell], corners: list[Point]) -> str:
     ends: dict[int, list[Point]] = {}
     for cell, corner in zip(cells, corners, strict=True):
         if cell.parent is not None:
@@ -118,7 +118,7 @@ def _lines(cells: list[_Cell], corners: list[Point]) -> str:
     return "".join(draw.path(line, "line") for lines in drawn for line in lines)
 
 
-def _drawn(cell: _Cell, corner: Point) -> str:
+def _drawn(cell: _FlowCell, corner: Point) -> str:
     x, y = corner
     top = y + cell.height - cell.box_height
     inner = top + draw.PAD / 2

@@ -15,7 +15,7 @@ _TEXT_LYING_BOX = 88.0
 
 
 @dataclass(frozen=True, slots=True)
-class Cell:
+class TreeCell:
     """One appearance of a node in the picture, with all that belongs to it."""
 
     node: Node
@@ -61,14 +61,14 @@ def occurs(node: Node, events: frozenset[str]) -> bool:
     return sum(occurs(child, events) for child in node.inputs) >= needed
 
 
-def cells_of(tree: Gate, shares: Mapping[str, str], lit: frozenset[str], lying: bool) -> tuple[Cell, ...]:
+def cells_of(tree: Gate, shares: Mapping[str, str], lit: frozenset[str], lying: bool) -> tuple[TreeCell, ...]:
     """Every node that is drawn, from the top event down, inputs in order."""
-    cells: list[Cell] = []
+    cells: list[TreeCell] = []
 
     def add(node: Node, rank: int, parent: int | None) -> None:
         limit = _TEXT_LYING_BOX if lying and not _is_leaf(node, parent) else _TEXT
         lines = text.wrap(node.title or node.id, limit, strong=parent is None)
-        cell = Cell(node, rank, parent, lines, _note(node, shares), occurs(node, lit))
+        cell = TreeCell(node, rank, parent, lines, _note(node, shares), occurs(node, lit))
         cells.append(cell)
         if isinstance(node, Gate) and not cell.is_leaf:
             number = len(cells) - 1

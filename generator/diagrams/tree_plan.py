@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.analysis.tree import Event, Gate
 from generator.diagrams import draw, symbols, text
 from generator.diagrams.layout import Point
-from generator.diagrams.tree_cells import Cell
+from generator.diagrams.tree_cells import TreeCell
 
 CHANNEL = 16.0
 "Between ranks, where the lines turn, px."
@@ -21,10 +21,10 @@ LEAST = 24.0
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class TreePlan:
     """The rooms of all cells: a rank's cells share one extent along the tree, so that they line up."""
 
-    cells: tuple[Cell, ...]
+    cells: tuple[TreeCell, ...]
     lying: bool
     radius: float
     "Of every circle, so that each share fits, px."
@@ -35,7 +35,7 @@ class Plan:
     ranks: Mapping[int, float]
     "A rank's extent along the tree, px."
 
-    def size(self, cell: Cell) -> Point:
+    def size(self, cell: TreeCell) -> Point:
         """Width and height of a cell's room, px."""
         width, height = _room(cell, self.lying, self.radius, self.shield, self.boxes)
         return (self.ranks[cell.rank], height) if self.lying else (width, self.ranks[cell.rank])
@@ -44,12 +44,12 @@ class Plan:
         """The rooms of all cells, for the layout."""
         return tuple(map(self.size, self.cells))
 
-    def entry(self, cell: Cell, corner: Point) -> Point:
+    def entry(self, cell: TreeCell, corner: Point) -> Point:
         """Where the line from the gate above arrives."""
         (x, y), (width, height) = corner, self.size(cell)
         return (x, y + height / 2) if self.lying else (x + width / 2, y)
 
-    def gate_box(self, cell: Cell, corner: Point) -> tuple[float, float, float, float]:
+    def gate_box(self, cell: TreeCell, corner: Point) -> tuple[float, float, float, float]:
         """Left, top, width and height of a gate's box."""
         (x, y), (width, height) = corner, self.size(cell)
         wide, tall = self.boxes[cell.rank]
@@ -59,19 +59,19 @@ class Plan:
         wide = _box(cell)[0]
         return x + (width - wide) / 2, y, wide, tall
 
-    def shield_centre(self, cell: Cell, corner: Point) -> Point:
+    def shield_centre(self, cell: TreeCell, corner: Point) -> Point:
         """Middle of a gate's symbol."""
         x, y, width, height = self.gate_box(cell, corner)
         if self.lying:
             return x + width + STEM + self.shield / 2, y + height / 2
         return x + width / 2, y + height + STEM + self.shield / 2
 
-    def leaf_centre(self, cell: Cell, corner: Point) -> Point:
+    def leaf_centre(self, cell: TreeCell, corner: Point) -> Point:
         """Middle of an event's circle or a transfer's triangle."""
         x, y = self.entry(cell, corner)
         return (x + self.radius, y) if self.lying else (x, y + self.radius)
 
-    def leaf_words(self, cell: Cell, corner: Point) -> Point:
+    def leaf_words(self, cell: TreeCell, corner: Point) -> Point:
         """Left (or middle, in a standing tree) and top of a leaf's text."""
         x, y = self.entry(cell, corner)
         if self.lying:
@@ -79,7 +79,7 @@ class Plan:
         return x, y + 2 * self.radius + STEM / 2
 
 
-def plan(cells: tuple[Cell, ...], lying: bool) -> Plan:
+def plan(cells: tuple[TreeCell, ...], lying: bool) -> TreePlan:
     """The rooms of the cells of one tree."""
     shares = (text.width(cell.note, text.SMALL) for cell in cells if isinstance(cell.node, Event))
     radius = max([LEAST / 2, *(share / 2 + 3 for share in shares)])
@@ -93,29 +93,29 @@ def plan(cells: tuple[Cell, ...], lying: bool) -> Plan:
         rank: max(_room(cell, lying, radius, shield, boxes)[along] for cell in group)
         for rank, group in _by_rank(cells)
     }
-    return Plan(cells, lying, radius, shield, boxes, ranks)
+    return TreePlan(cells, lying, radius, shield, boxes, ranks)
 
 
-def _by_rank(cells: Iterable[Cell]) -> Iterator[tuple[int, list[Cell]]]:
-    groups: dict[int, list[Cell]] = {}
+def _by_rank(cells: Iterable[TreeCell]) -> Iterator[tuple[int, list[TreeCell]]]:
+    groups: dict[int, list[TreeCell]] = {}
     for cell in cells:
         groups.setdefault(cell.rank, []).append(cell)
     yield from groups.items()
 
 
-def _box(cell: Cell) -> Point:
+def _box(cell: TreeCell) -> Point:
     wide = text.widest(cell.lines, strong=cell.parent is None)
     return wide + 2 * draw.PAD, len(cell.lines) * text.LINE + draw.PAD
 
 
-def _leaf_text(cell: Cell) -> Point:
+def _leaf_text(cell: TreeCell) -> Point:
     note = (cell.note,) if cell.is_transfer else ()
     wide = max(text.widest(cell.lines), text.widest(note, text.SMALL))
     return wide, len(cell.lines + note) * text.LINE
 
 
 def _room(
-    cell: Cell, lying: bool, radius: float, shield: float, boxes: Mapping[int, Point]
+    cell: TreeCell, lying: bool, radius: float, shield: float, boxes: Mapping[int, Point]
 ) -> Point:
     """What a cell needs by itself; a gate's box counts as large as the largest of its rank."""
     if cell.is_leaf:

@@ -6,9 +6,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.records.gates import gates
+from generator.records.nested import children, match
 from generator.records.node import Route
 from generator.records.read import Content, Record
-from generator.records.walk import children, match
 
 _OPENING = {"behind": "part", "disturbs": "setting", "renew_with": "part", "joints": "joint"}
 _GUARDS = {"needs": "feature", "lacks": "feature", "cautions": "caution", "tools": "tool"}

@@ -9,7 +9,7 @@ from itertools import combinations
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.check_order.policy import Node
 from generator.analysis.check_order.solve import Solution, solve
-from generator.analysis.coverage.replay import Left, Replay, Stop
+from generator.analysis.coverage.policy_run import Left, PolicyRun, Stop
 
 MINUTES = 2.0
 "What the hypothetical check takes, nothing opened."
@@ -102,7 +102,7 @@ class _PutIn:
 
     def __init__(self, case: Case, solution: Solution, minutes: float) -> None:
         self._case, self._policy, self._minutes = case, solution.policy, minutes
-        self._replay = Replay(case)
+        self._run = PolicyRun(case)
         self._before: dict[int, float] = {}
 
     def of(self, shows: Left) -> float:
@@ -110,12 +110,12 @@ class _PutIn:
         return max(self._at(shows, *stop) for stop in self._stops(shows[0]))
 
     def _stops(self, hypothesis: Hypothesis) -> Iterator[Stop]:
-        return self._replay.way_to(self._policy, self._case.hypotheses, hypothesis.id)
+        return self._run.way_to(self._policy, self._case.hypotheses, hypothesis.id)
 
     def _at(self, shows: Left, node: Node, left: Left, opened: frozenset[str]) -> float:
         shown = tuple(h for h in left if h in shows)
         rest = tuple(h for h in left if h not in shows)
         if id(node) not in self._before:
-            self._before[id(node)] = self._replay.minutes(node, left, opened)
-        after = sum(self._replay.minutes(node, side, opened) for side in (shown, rest))
+            self._before[id(node)] = self._run.minutes(node, left, opened)
+        after = sum(self._run.minutes(node, side, opened) for side in (shown, rest))
         return self._before[id(node)] - after - self._minutes * sum(h.share for h in left)

@@ -12,7 +12,7 @@ from generator.analysis.fault_tree.decision_diagram import (
     Diagram,
     probabilities,
 )
-from generator.analysis.fault_tree.solution import Part, Solution
+from generator.analysis.fault_tree.solution import Solution, SolvedModule
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +36,7 @@ def birnbaum(solution: Solution, q: Mapping[str, float]) -> dict[str, float]:
     """
     known, _ = solution.values(q)
 
-    def changes(_: int, part: Part) -> list[float]:
+    def changes(_: int, part: SolvedModule) -> list[float]:
         return _changes(solution.diagram, part, [known[event] for event in part.events])
 
     return _down_the_modules(solution, 1.0, changes)
@@ -49,7 +49,7 @@ def fussell_vesely(solution: Solution, q: Mapping[str, float], top: float) -> di
     """
     known, value = solution.values(q)
 
-    def shares(number: int, part: Part) -> list[float]:
+    def shares(number: int, part: SolvedModule) -> list[float]:
         unions = _unions(solution.diagram, part, [known[event] for event in part.events])
         return [ratio(union, known[number]) for union in unions]
 
@@ -62,7 +62,7 @@ def ratio(part: float, whole: float) -> float:
 
 
 def _down_the_modules(
-    solution: Solution, top: float, within: Callable[[int, Part], Sequence[float]]
+    solution: Solution, top: float, within: Callable[[int, SolvedModule], Sequence[float]]
 ) -> dict[str, float]:
     """The events' measures, from the top event's and from those of events within their modules."""
     last = len(solution.parts) - 1
@@ -74,7 +74,7 @@ def _down_the_modules(
     return {event: value for event, value in measures.items() if isinstance(event, str)}
 
 
-def _changes(diagram: Diagram, part: Part, q: Sequence[float]) -> list[float]:
+def _changes(diagram: Diagram, part: SolvedModule, q: Sequence[float]) -> list[float]:
     """By level, for all events at once: the probability to come to a node from above, times what
     its event changes there.
 
@@ -92,7 +92,7 @@ def _changes(diagram: Diagram, part: Part, q: Sequence[float]) -> list[float]:
     return changes
 
 
-def _unions(diagram: Diagram, part: Part, q: Sequence[float]) -> list[float]:
+def _unions(diagram: Diagram, part: SolvedModule, q: Sequence[float]) -> list[float]:
     """By level: the probability that a minimal cut set that holds the event is whole."""
     family = minimal_sets(diagram, part.root)
     functions = union_functions(diagram, family)

@@ -32,7 +32,7 @@ _FIRST_SETS = 500
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class SolvedModule:
     """One module, solved."""
 
     events: tuple[str | int, ...]
@@ -46,7 +46,7 @@ class Solution:
     """A tree as a chain of solved modules; the last is the top event."""
 
     diagram: Diagram
-    parts: tuple[Part, ...]
+    parts: tuple[SolvedModule, ...]
     exact: bool
     missed: float = 0.0
     "Upper bound of what the top event's probability can be beyond that of the parts."
@@ -67,7 +67,7 @@ def solve(tree: Structure, limits: Limits) -> Solution:
     """The tree as decision diagrams. Raises BudgetExceeded."""
     parts = [well_ordered(part) for part in modules(tree)]
     diagram = Diagram(len(tree.events) + len(parts), limits.nodes)
-    solved = (Part(part.events, function_of(diagram, part)) for part in parts)
+    solved = (SolvedModule(part.events, function_of(diagram, part)) for part in parts)
     return Solution(diagram, tuple(solved), exact=True)
 
 
@@ -111,7 +111,7 @@ def _solved_sets(
     root = function_of(diagram, _tree_of(tree.events, found.sets[:count]))
     left = sum(_product(q, cut_set) for cut_set in found.sets[count:])
     exact = found.complete and count == len(found.sets)
-    part = Part(tree.events, root)
+    part = SolvedModule(tree.events, root)
     return Solution(diagram, (part,), exact, found.missed + left, found.floor, found.ceiling)
 
 
@@ -135,7 +135,7 @@ def _tree_of(events: tuple[str | int, ...], sets: Sequence[tuple[int, ...]]) -> 
     return Structure(events, tuple(gates), len(events) + len(gates) - 1)
 
 
-def _names(parts: Sequence[Part]) -> tuple[str, ...]:
+def _names(parts: Sequence[SolvedModule]) -> tuple[str, ...]:
     """The events of all parts, each part in the place where it stands."""
     names: list[str] = []
     stack: list[str | int] = [len(parts) - 1]
@@ -148,7 +148,7 @@ def _names(parts: Sequence[Part]) -> tuple[str, ...]:
     return tuple(names)
 
 
-def _family_of(diagram: Diagram, part: Part, families: Mapping[str | int, int]) -> int:
+def _family_of(diagram: Diagram, part: SolvedModule, families: Mapping[str | int, int]) -> int:
     """A part's minimal cut sets with the sets of earlier parts in the place of their numbers."""
     local = minimal_sets(diagram, part.root)
     whole = {NONE: NONE, UNIT: UNIT}

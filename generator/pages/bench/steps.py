@@ -31,7 +31,7 @@ class RowView:
 
 
 @dataclass(frozen=True, slots=True)
-class StepView:
+class CheckStepView:
     """One check as a card."""
 
     number: int
@@ -58,7 +58,7 @@ def lead(bench: Bench, complaint: Complaint, link: Links) -> tuple[TrialView, ..
     return tuple(_trial(bench, complaint, t, link) for t in bench.worklist(complaint).trials)
 
 
-def steps(bench: Bench, complaint: Complaint, told_before: Iterable[str], link: Links) -> tuple[StepView, ...]:
+def steps(bench: Bench, complaint: Complaint, told_before: Iterable[str], link: Links) -> tuple[CheckStepView, ...]:
     """The checks in order of work; cautions that the page told before stand by name."""
     items = bench.worklist(complaint).items
     first_at = {item.check: item.number for item in reversed(items)}
@@ -85,7 +85,7 @@ def _cautions(complaint: Complaint, item: Item) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*own, *(c for p in moves for c in (*p.cautions, *p.off.cautions)))))
 
 
-def first_words(lead: Sequence[TrialView], steps: Sequence[StepView]) -> dict[str, object] | None:
+def first_words(lead: Sequence[TrialView], steps: Sequence[CheckStepView]) -> dict[str, object] | None:
     """What to do first, for the head of the page: the first trial or check, where it stands, its minutes."""
     if lead:
         return {"href": "#checks", "title": in_one_line(lead[0].words), "minutes": lead[0].minutes}
@@ -101,13 +101,13 @@ def spare_checks(bench: Bench, complaint: Complaint) -> tuple[Check, ...]:
 
 def _step(
     bench: Bench, complaint: Complaint, item: Item, first_at: dict[str, int], told: set[str], link: Links
-) -> StepView:
+) -> CheckStepView:
     check = complaint.view.checks[item.check]
     cautions = _cautions(complaint, item)
     known = tuple(c for c in cautions if c in told)
     told.update(cautions)
     levels = bench.library.records.cautions
-    return StepView(
+    return CheckStepView(
         number=item.number,
         check=check,
         cautions=tuple(c for c in cautions if c not in known),

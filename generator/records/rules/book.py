@@ -10,12 +10,12 @@ from functools import cached_property
 from generator.records.finding import Finding, Level, fault
 from generator.records.fits import Fits, what_fits
 from generator.records.model import Records
+from generator.records.nested import match, strings
 from generator.records.node import Route
 from generator.records.read import Content
 from generator.records.references import Reference, definitions, references
 from generator.records.rules.transfers import TransferGraph, transfer_graph
 from generator.records.trees import Gates, named_gates
-from generator.records.walk import match, strings
 
 
 @dataclass(frozen=True)

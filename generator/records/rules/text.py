@@ -7,10 +7,10 @@ import unicodedata
 from collections.abc import Iterator
 
 from generator.records.finding import Finding, quote
+from generator.records.nested import strings
 from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
-from generator.records.walk import strings
 
 _CODE = re.compile(r"(?<!`)(`+)(?!`).+?(?<!`)\1(?!`)", re.DOTALL)
 _LINK = re.compile(r"(?<!\\)\[[^\]\n]*\](\([^)\n]*\)|\[|:\s)")

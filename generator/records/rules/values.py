@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from generator.records.finding import Finding, quote
 from generator.records.model import price_band
+from generator.records.nested import match
 from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
-from generator.records.walk import match
 from generator.standards.quantity import Quantity
 
 Found = Iterator[tuple[tuple[str, str], Route, object]]

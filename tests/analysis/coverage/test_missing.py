@@ -11,7 +11,7 @@ from generator.analysis.check_order import solve
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.coverage import ambiguity_groups, missing_check, tried_in_turn
 from generator.analysis.coverage.missing import SOLVED_AGAIN, _PutIn
-from generator.analysis.coverage.replay import Replay
+from generator.analysis.coverage.policy_run import PolicyRun
 from generator.analysis.machine import Machine, Part, Remedy
 from tests.analysis.check_order.order_brute_force import least_minutes
 from tests.analysis.check_order.order_cases import bench_case, random_case
@@ -104,7 +104,7 @@ def test_some_larger_cases_do_have_a_check_worth_finding() -> None:
 def test_a_policy_replayed_with_everything_left_takes_its_expected_minutes(number: int) -> None:
     case = bench_case(number, 9, 8)
     solution = solve(case)
-    replayed = Replay(case).minutes(solution.policy, case.hypotheses, frozenset())
+    replayed = PolicyRun(case).minutes(solution.policy, case.hypotheses, frozenset())
     assert replayed == pytest.approx(solution.expected_minutes, abs=1e-9)
 
 
@@ -114,7 +114,7 @@ def test_a_policy_replayed_with_less_left_is_a_policy_for_it(number: int) -> Non
     case = random_case(number, causes=(3, 5), checks=(0, 3))
     left = case.hypotheses[::2]
     share = sum(h.share for h in left)
-    replayed = Replay(case).minutes(solve(case).policy, left, frozenset())
+    replayed = PolicyRun(case).minutes(solve(case).policy, left, frozenset())
     assert replayed >= share * least_minutes(case, [h.id for h in left]) - 1e-9
 
 

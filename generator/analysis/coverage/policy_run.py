@@ -14,7 +14,7 @@ Stop = tuple[Node, Left, frozenset[str]]
 "A node, the hypotheses left and the parts open there."
 
 
-class Replay:
+class PolicyRun:
     """Follows policies of one case. Minutes are times the share of the hypotheses left."""
 
     def __init__(self, case: Case) -> None:
