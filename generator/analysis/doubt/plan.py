@@ -1,0 +1,81 @@
+"""The order of checks under doubt: the best policy, or the best found with a bound that holds."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from generator.analysis.doubt.case import Doubt
+from generator.analysis.doubt.exact import Search
+from generator.analysis.doubt.grow import Grower, Rule
+from generator.analysis.doubt.known_cause import KnownCause
+from generator.analysis.doubt.next_step import next_steps
+from generator.analysis.doubt.policy import Node, cut, expected_minutes
+from generator.analysis.doubt.relaxed import certain_bound
+from generator.analysis.doubt.rules import RULES
+from generator.analysis.doubt.standing import Standing, start
+from generator.analysis.doubt.table import Table
+
+BUDGET = 400
+"Standings expanded before the search gives up."
+FOLLOWED = 0.003
+"Share of the jobs down to which a rule is followed; below it, its own estimate stands."
+WRITTEN = 0.01
+"Share of the jobs down to which a policy is written out."
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """A policy under doubt and what is known of it."""
+
+    policy: Node
+    expected_minutes: float
+    exact: bool
+    "Whether no policy takes fewer, of all that keep to the rules of the case."
+    lower_bound: float
+    "Minutes that no policy can go below."
+    standings: int
+    "Standings expanded."
+
+
+def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
+    """The policy of least expected minutes that keeps to the rules of the case.
+
+    Searched: every policy that does each check and each remedy at most once, what must come before
+    before, no unproved remedy that wants a proof. Where that takes more than `budget` standings, the
+    better of the rules in `rules.RULES`, followed until so few jobs come so far as `FOLLOWED` says;
+    the bound is then the higher of `known_cause` and `relaxed`.
+
+    >>> from generator.analysis.check_order.case import Case, Check, Hypothesis
+    >>> from generator.analysis.doubt.case import plain
+    >>> from generator.analysis.machine import Machine, Remedy
+    >>> motor = Hypothesis("worn", ("worn",), 1, Remedy("renew:motor", minutes=40))
+    >>> look = Check("look", 0.5, (), ("burnt", "clean"), {"worn": 0})
+    >>> found = plan(plain(Case((motor,), (look,), Machine(), 2), dear=frozenset({"renew:motor"})))
+    >>> found.policy.check, [type(b.then).__name__ for b in found.policy.branches], found.exact
+    ('look', ['RemedyNode', 'StopNode'], True)
+    """
+    table = Table(doubt)
+    search = Search(table, budget)
+    exact = search.run(start(table))
+    rules = (search.move,) if exact else RULES
+    policy = min((_followed(table, rule, exact) for rule in rules), key=expected_minutes)
+    minutes = expected_minutes(policy)
+    bound = minutes if exact else min(minutes, max(KnownCause(table).bound(start(table)), certain_bound(doubt)))
+    return Plan(cut(policy, WRITTEN), minutes, exact, bound, search.expanded)
+
+
+def price_of_caution(doubt: Doubt, found: Plan) -> float:
+    """Minutes that wanting proof adds to what is expected; 0 where nothing wants it."""
+    if doubt.dear <= doubt.no_sign:
+        return 0.0
+    return max(0.0, found.expected_minutes - plan(replace(doubt, dear=frozenset())).expected_minutes)
+
+
+def _followed(table: Table, rule: Rule, exact: bool) -> Node:
+    if exact:
+        return Grower(table, rule).grow(start(table))
+    return Grower(table, rule, FOLLOWED, _estimate).grow(start(table))
+
+
+def _estimate(table: Table, now: Standing) -> float:
+    return next_steps(table, now)[0].score * now.share

@@ -1,0 +1,100 @@
+"""Where a job stands: beliefs, what is open, what is done, whose sign was seen."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.analysis.doubt.table import CheckRow, RemedyRow, Table
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """Where a job stands. Sets are in the bits of the table."""
+
+    weights: tuple[float, ...]
+    "By cause: the share of all jobs that have it and have come to this."
+    open_parts: int = 0
+    checked: int = 0
+    "Checks done, or that cannot be done."
+    tried: int = 0
+    "Remedies done, or that cannot be done."
+    proved: int = 0
+    "Remedies whose sign was seen."
+
+    @property
+    def share(self) -> float:
+        """Of all jobs."""
+        return sum(self.weights)
+
+
+def start(table: Table) -> Standing:
+    """A closed machine of which nothing was seen."""
+    return Standing(table.prior)
+
+
+def check_minutes(table: Table, now: Standing, check: CheckRow) -> float:
+    """A check from here, its opening included."""
+    return check.minutes + table.opening(check.parts & ~now.open_parts)
+
+
+def remedy_minutes(table: Table, now: Standing, remedy: RemedyRow) -> float:
+    """A remedy from here, its opening and the proving sew included."""
+    return remedy.minutes + table.opening(remedy.parts & ~now.open_parts)
+
+
+def seen(table: Table, now: Standing, number: int, outcome: int) -> Standing:
+    """After a check has shown an outcome that does not end the job (Bayes' rule)."""
+    check = table.checks[number]
+    return Standing(
+        tuple([w * c for w, c in zip(now.weights, check.chances[outcome])]),
+        now.open_parts | check.parts,
+        now.checked | 1 << number,
+        now.tried | check.does,
+        now.proved | check.proves[outcome],
+    )
+
+
+def not_cured(table: Table, now: Standing, number: int) -> Standing:
+    """After a remedy has not cured the machine."""
+    remedy = table.remedies[number]
+    weights = list(now.weights)
+    for cause in remedy.causes:
+        weights[cause] *= 1 - table.doubt.cures
+    opened = now.open_parts | remedy.parts
+    return Standing(tuple(weights), opened, now.checked, now.tried | 1 << number, now.proved)
+
+
+def allowed_checks(table: Table, now: Standing) -> list[int]:
+    """Checks that may come next: none twice, first those before all else, evidence before it is lost."""
+    for first in table.before:
+        if not now.checked & first:
+            return [first.bit_length() - 1]
+    return [
+        n
+        for n, check in enumerate(table.checks)
+        if not now.checked >> n & 1 and not check.after & ~now.checked
+    ]
+
+
+def allowed_remedies(table: Table, now: Standing) -> list[int]:
+    """Remedies that may come next: none twice, none that wants a proof before its sign was seen."""
+    if must_check(table, now):
+        return []
+    return [
+        n
+        for n, remedy in enumerate(table.remedies)
+        if not now.tried >> n & 1
+        and not remedy.after & ~now.checked
+        and (not remedy.needs_proof or now.proved >> n & 1)
+    ]
+
+
+def must_check(table: Table, now: Standing) -> bool:
+    """Whether a check that comes before all else is still to be done."""
+    return any(not now.checked & first for first in table.before)
+
+
+def stop_cost(table: Table, now: Standing) -> float:
+    """Minutes (times share) of stopping here: thinking, and a listed cause comes back."""
+    listed = now.share - now.weights[table.unlisted]
+    return now.share * table.doubt.stop_minutes + listed * table.doubt.come_back_minutes

@@ -1,0 +1,159 @@
+"""A doubtful case in numbers: every id an index, every set an integer with one bit for each.
+
+Causes are the hypotheses of the case in their order; the unlisted cause follows them as the last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from generator.analysis.check_order.case import Check
+from generator.analysis.check_order.cost import remedy_minutes
+from generator.analysis.doubt.case import Doubt, Reading
+from generator.analysis.machine import Remedy
+
+
+@dataclass(frozen=True, slots=True)
+class CheckRow:
+    """A check by its numbers."""
+
+    id: str
+    minutes: float
+    parts: int
+    sees: tuple[int, ...]
+    "By cause, the unlisted one last."
+    sound: int
+    outcomes: tuple[int, ...]
+    "Those that do not end the job."
+    cured: frozenset[int]
+    chances: tuple[tuple[float, ...], ...]
+    "By outcome, then by cause: the probability that it is seen."
+    proves: tuple[int, ...]
+    "By outcome: the remedies whose sign it is."
+    does: int
+    "Remedies that are done by it."
+    after: int
+    "Checks that must be done before it."
+
+
+@dataclass(frozen=True, slots=True)
+class RemedyRow:
+    """A remedy by its numbers."""
+
+    id: str
+    minutes: float
+    "Settings, own minutes, proving sew; opening not counted."
+    parts: int
+    causes: tuple[int, ...]
+    "Those that it cures."
+    proofs: tuple[int, ...]
+    "Checks that can show its sign."
+    needs_proof: bool
+    after: int
+    "Checks that must be done before it."
+
+
+class Table:
+    """A doubtful case in numbers."""
+
+    def __init__(self, doubt: Doubt) -> None:
+        self.doubt = doubt
+        case = doubt.case
+        self.part_ids = tuple(sorted(case.machine.parts))
+        self._part_bit = {p: 1 << n for n, p in enumerate(self.part_ids)}
+        self._check_bit = {c.id: 1 << n for n, c in enumerate(case.checks)}
+        found = {h.remedy.id: h.remedy for h in case.hypotheses}
+        self._remedy_bit = {r: 1 << n for n, r in enumerate(found)}
+        self.remedy_of = tuple(self._remedy_bit[h.remedy.id].bit_length() - 1 for h in case.hypotheses)
+        self.prior = (*(h.share * (1 - doubt.unlisted) for h in case.hypotheses), doubt.unlisted)
+        self.unlisted = len(case.hypotheses)
+        self.before = tuple(self._check_bit[c] for c in doubt.before)
+        self.checks = tuple(self._check(c, doubt.readings[c.id]) for c in case.checks)
+        self.remedies = tuple(self._remedy(r) for r in found.values())
+        self._opening: dict[int, float] = {0: 0.0}
+        self._remedy_costs: dict[int, list[float]] = {}
+        self.wanting_numbers = tuple(n for n, r in enumerate(self.remedies) if r.needs_proof)
+        self.wanting = sum(1 << n for n in self.wanting_numbers)
+
+    def opening(self, parts: int) -> float:
+        """Off and on minutes of a set of parts."""
+        if parts not in self._opening:
+            self._opening[parts] = self.doubt.case.machine.opening_minutes(self.part_names(parts))
+        return self._opening[parts]
+
+    def part_names(self, parts: int) -> tuple[str, ...]:
+        """The ids of a set of parts, sorted."""
+        return tuple(p for n, p in enumerate(self.part_ids) if parts >> n & 1)
+
+    def parts(self, ids: Iterable[str]) -> int:
+        """The set of the parts."""
+        return sum(self._part_bit[p] for p in set(ids))
+
+    def check_bits(self, ids: Iterable[str]) -> int:
+        """The set of the checks among the ids."""
+        return sum(self._check_bit.get(i, 0) for i in set(ids))
+
+    def remedy_bits(self, ids: Iterable[str]) -> int:
+        """The set of the remedies among the ids."""
+        return sum(self._remedy_bit.get(i, 0) for i in set(ids))
+
+    def remedy_costs(self, open_parts: int) -> list[float]:
+        """Minutes of every remedy where these parts are open."""
+        found = self._remedy_costs.get(open_parts)
+        if found is None:
+            found = [r.minutes + self.opening(r.parts & ~open_parts) for r in self.remedies]
+            self._remedy_costs[open_parts] = found
+        return found
+
+    def _check(self, check: Check, reading: Reading) -> CheckRow:
+        case = self.doubt.case
+        sees = (*(check.sees[h.id] for h in case.hypotheses), reading.sound)
+        chances = [[chance(check, reading, outcome, s) for s in sees] for outcome in range(len(check.outcomes))]
+        return CheckRow(
+            id=check.id,
+            minutes=check.minutes,
+            parts=self.parts(case.machine.way_in(check.reach)),
+            sees=sees,
+            sound=reading.sound,
+            outcomes=tuple(n for n in range(len(check.outcomes)) if n not in check.cured),
+            cured=check.cured,
+            chances=tuple(map(tuple, chances)),
+            proves=tuple(self._signs(check, reading, n) for n in range(len(check.outcomes))),
+            does=self.remedy_bits(reading.does) | self._tried(check),
+            after=self.check_bits(reads for by, reads in self.doubt.lost if by == check.id),
+        )
+
+    def _signs(self, check: Check, reading: Reading, outcome: int) -> int:
+        if outcome == reading.sound or outcome in check.cured:
+            return 0
+        shows = (h.remedy.id for h in self.doubt.case.hypotheses if check.sees[h.id] == outcome)
+        return self.remedy_bits(shows)
+
+    def _tried(self, check: Check) -> int:
+        """Remedies that a trial does: it would cure all that they cure."""
+        not_cured = {h.remedy.id for h in self.doubt.case.hypotheses if check.sees[h.id] not in check.cured}
+        return self.remedy_bits(self._remedy_bit.keys() - not_cured)
+
+    def _remedy(self, remedy: Remedy) -> RemedyRow:
+        bit = self._remedy_bit[remedy.id]
+        return RemedyRow(
+            id=remedy.id,
+            minutes=remedy_minutes(self.doubt.case, remedy),
+            parts=self.parts(self.doubt.case.machine.work(remedy).parts),
+            causes=tuple(n for n, r in enumerate(self.remedy_of) if 1 << r == bit),
+            proofs=tuple(n for n, c in enumerate(self.checks) if any(p & bit for p in c.proves)),
+            needs_proof=self.doubt.needs_proof(remedy.id),
+            after=self.check_bits(reads for by, reads in self.doubt.lost if by == remedy.id),
+        )
+
+
+def chance(check: Check, reading: Reading, outcome: int, shows: int) -> float:
+    """How likely an outcome is seen of a cause that shows a certain one."""
+    if outcome == shows:
+        others = [n for n in range(len(check.outcomes)) if n != shows and n not in check.cured]
+        return reading.trust[shows] if others else 1.0
+    if outcome in check.cured:
+        return 0.0
+    others = sum(1 for n in range(len(check.outcomes)) if n != shows and n not in check.cured)
+    return (1 - reading.trust[shows]) / others

@@ -1,0 +1,115 @@
+"""The least expected minutes under doubt by trying every policy: written from the rules alone.
+
+Nothing is shared with the solver but the types of a case: no bits, no bounds, no memory. A job is
+the list of what was done and seen; beliefs are reckoned from that list every time.
+"""
+
+from __future__ import annotations
+
+from generator.analysis.check_order.case import Check
+from generator.analysis.doubt.case import Doubt
+from tests.analysis.check_order.order_brute_force import off, remedy_parts
+
+Log = tuple[tuple[str, int], ...]
+"(check, outcome seen), or (remedy, -1) where it did not cure."
+SOMETHING_ELSE = ""
+
+
+def least_minutes(doubt: Doubt, log: Log = ()) -> float:
+    """Minutes (times share of all jobs) of the best of all policies that keep to the rules."""
+    beliefs = _beliefs(doubt, log)
+    share = sum(beliefs.values())
+    if share < 1e-15:
+        return 0.0
+    open_parts = _open(doubt, log)
+    done = {name for name, _ in log}
+    waiting = [c for c in doubt.before if c not in done]
+    options = []
+    if not waiting:
+        back = (share - beliefs[SOMETHING_ELSE]) * doubt.come_back_minutes
+        options.append(share * doubt.stop_minutes + back)
+        for remedy in _remedies(doubt, log):
+            minutes = _minutes(doubt, remedy_parts(doubt.case.machine, remedy)[0] - open_parts)
+            minutes += sum(doubt.case.machine.settings[s].minutes for s in remedy_parts(doubt.case.machine, remedy)[1])
+            minutes += remedy.minutes + doubt.case.proving_minutes
+            options.append(share * minutes + least_minutes(doubt, (*log, (remedy.id, -1))))
+    for check in doubt.case.checks:
+        if check.id in done or (waiting and check.id != waiting[0]) or _too_early(doubt, check.id, done):
+            continue
+        total = share * (check.minutes + _minutes(doubt, off(doubt.case.machine, set(check.reach)) - open_parts))
+        for outcome in range(len(check.outcomes)):
+            if outcome not in check.cured:
+                total += least_minutes(doubt, (*log, (check.id, outcome)))
+        options.append(total)
+    return min(options)
+
+
+def _minutes(doubt: Doubt, parts: set[str]) -> float:
+    return sum(doubt.case.machine.parts[p].off_minutes + doubt.case.machine.parts[p].on_minutes for p in parts)
+
+
+def _too_early(doubt: Doubt, name: str, done: set[str]) -> bool:
+    return any(by == name and reads not in done for by, reads in doubt.lost)
+
+
+def _open(doubt: Doubt, log: Log) -> set[str]:
+    checks = {c.id: c for c in doubt.case.checks}
+    remedies = {h.remedy.id: h.remedy for h in doubt.case.hypotheses}
+    found: set[str] = set()
+    for name, outcome in log:
+        if outcome < 0:
+            found |= remedy_parts(doubt.case.machine, remedies[name])[0]
+        else:
+            found |= off(doubt.case.machine, set(checks[name].reach))
+    return found
+
+
+def _beliefs(doubt: Doubt, log: Log) -> dict[str, float]:
+    checks = {c.id: c for c in doubt.case.checks}
+    beliefs = {h.id: h.share * (1 - doubt.unlisted) for h in doubt.case.hypotheses}
+    beliefs[SOMETHING_ELSE] = doubt.unlisted
+    cured_by = {h.id: h.remedy.id for h in doubt.case.hypotheses}
+    for name, outcome in log:
+        for cause in beliefs:
+            if outcome < 0:
+                beliefs[cause] *= 1 - doubt.cures if cured_by.get(cause) == name else 1
+            else:
+                beliefs[cause] *= seen(doubt, checks[name], cause)[outcome]
+    return beliefs
+
+
+def seen(doubt: Doubt, check: Check, cause: str) -> list[float]:
+    """Probability of every outcome; the cause with the empty id is the unlisted one."""
+    reading = doubt.readings[check.id]
+    true = reading.sound if cause == SOMETHING_ELSE else check.sees[cause]
+    others = [n for n in range(len(check.outcomes)) if n != true and n not in check.cured]
+    found = [0.0] * len(check.outcomes)
+    found[true] = reading.trust[true] if others else 1.0
+    for n in others:
+        found[n] = (1 - reading.trust[true]) / len(others)
+    return found
+
+
+def _remedies(doubt: Doubt, log: Log) -> list:
+    """Not done, not too early, and proved where that is wanted."""
+    done = {name for name, _ in log}
+    checks = {c.id: c for c in doubt.case.checks}
+    done_by_checks, proved = set(), set()
+    for name, outcome in log:
+        if outcome < 0:
+            continue
+        check, reading = checks[name], doubt.readings[name]
+        done_by_checks |= reading.does
+        for h in doubt.case.hypotheses:
+            if check.sees[h.id] == outcome != reading.sound:
+                proved.add(h.remedy.id)
+            same = [o for o in doubt.case.hypotheses if o.remedy.id == h.remedy.id]
+            if all(check.sees[o.id] in check.cured for o in same):
+                done_by_checks.add(h.remedy.id)
+    found = {h.remedy.id: h.remedy for h in doubt.case.hypotheses}
+    return [
+        r for r in found.values()
+        if r.id not in done | done_by_checks
+        and not _too_early(doubt, r.id, done)
+        and (r.id not in doubt.dear or r.id in doubt.no_sign or r.id in proved)
+    ]
