@@ -6,12 +6,12 @@ from dataclasses import dataclass, replace
 
 from generator.analysis.doubt.case import Doubt
 from generator.analysis.doubt.exact import Search
-from generator.analysis.doubt.grow import Grower, Rule
+from generator.analysis.doubt.grow import Grower
 from generator.analysis.doubt.known_cause import KnownCause
-from generator.analysis.doubt.next_step import next_steps
+from generator.analysis.doubt.next_step import next_move, next_steps
 from generator.analysis.doubt.policy import Node, cut, expected_minutes
 from generator.analysis.doubt.relaxed import certain_bound
-from generator.analysis.doubt.rules import RULES
+from generator.analysis.doubt.rollout import Rollout
 from generator.analysis.doubt.standing import Standing, start
 from generator.analysis.doubt.table import Table
 
@@ -42,8 +42,8 @@ def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
 
     Searched: every policy that does each check and each remedy at most once, what must come before
     before, no unproved remedy that wants a proof. Where that takes more than `budget` standings, the
-    better of the rules in `rules.RULES`, followed until so few jobs come so far as `FOLLOWED` says;
-    the bound is then the higher of `known_cause` and `relaxed`.
+    policy of `rollout`, its minutes summed down to a share of `FOLLOWED` and estimated below; the
+    bound is then the higher of `known_cause` and `relaxed`.
 
     >>> from generator.analysis.check_order.case import Case, Check, Hypothesis
     >>> from generator.analysis.doubt.case import plain
@@ -56,25 +56,27 @@ def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
     """
     table = Table(doubt)
     search = Search(table, budget)
-    exact = search.run(start(table))
-    rules = (search.move,) if exact else RULES
-    policy = min((_followed(table, rule, exact) for rule in rules), key=expected_minutes)
+    if search.run(start(table)):
+        policy = Grower(table, search.move).grow(start(table))
+        minutes = expected_minutes(policy)
+        return Plan(cut(policy, WRITTEN), minutes, True, minutes, search.expanded)
+    rollout = Rollout(table)
+    policy = Grower(table, rollout.move, FOLLOWED, rollout.estimate).grow(start(table))
     minutes = expected_minutes(policy)
-    bound = minutes if exact else min(minutes, max(KnownCause(table).bound(start(table)), certain_bound(doubt)))
-    return Plan(cut(policy, WRITTEN), minutes, exact, bound, search.expanded)
+    bound = max(KnownCause(table).bound(start(table)), certain_bound(doubt))
+    return Plan(cut(policy, WRITTEN), minutes, False, min(minutes, bound), search.expanded)
 
 
-def price_of_caution(doubt: Doubt, found: Plan) -> float:
-    """Minutes that wanting proof adds to what is expected; 0 where nothing wants it."""
+def price_of_caution(doubt: Doubt) -> float:
+    """Minutes that wanting proof of dear remedies adds to what the next step's rule expects."""
     if doubt.dear <= doubt.no_sign:
         return 0.0
-    return max(0.0, found.expected_minutes - plan(replace(doubt, dear=frozenset())).expected_minutes)
+    return _by_next_step(doubt) - _by_next_step(replace(doubt, dear=frozenset(), no_sign=frozenset()))
 
 
-def _followed(table: Table, rule: Rule, exact: bool) -> Node:
-    if exact:
-        return Grower(table, rule).grow(start(table))
-    return Grower(table, rule, FOLLOWED, _estimate).grow(start(table))
+def _by_next_step(doubt: Doubt) -> float:
+    table = Table(doubt)
+    return expected_minutes(Grower(table, next_move, WRITTEN, _estimate).grow(start(table)))
 
 
 def _estimate(table: Table, now: Standing) -> float:

@@ -1,9 +1,8 @@
-"""Plain rules under doubt, for comparison and as rivals of the next step."""
+"""Plain rules under doubt, for comparison with the best order."""
 
 from __future__ import annotations
 
 from generator.analysis.doubt.grow import STOP, Move
-from generator.analysis.doubt.next_step import next_move, next_steps
 from generator.analysis.doubt.standing import (
     Standing,
     allowed_checks,
@@ -52,15 +51,6 @@ def likeliest_first(table: Table, now: Standing) -> Move:
         if signs and not now.tried >> remedy & 1:
             return Move("check", min(signs, key=lambda n: (check_minutes(table, now, table.checks[n]), n)))
     return _last_resort(table, now)
-
-
-def patient(table: Table, now: Standing) -> Move:
-    """The next step, reckoned as if checks saved most of the waiting."""
-    return next_steps(table, now, 0.25)[0].move
-
-
-RULES = (next_move, patient)
-"Rivals: the best of them is written out where the search is given up."
 
 
 def _likely_remedy(table: Table, now: Standing) -> Move | None:

@@ -45,11 +45,12 @@ def remedy_minutes(table: Table, now: Standing, remedy: RemedyRow) -> float:
 def seen(table: Table, now: Standing, number: int, outcome: int) -> Standing:
     """After a check has shown an outcome that does not end the job (Bayes' rule)."""
     check = table.checks[number]
+    tried = now.tried | check.does
     return Standing(
         tuple([w * c for w, c in zip(now.weights, check.chances[outcome])]),
         now.open_parts | check.parts,
-        now.checked | 1 << number,
-        now.tried | check.does,
+        now.checked | 1 << number | _repeats(table, tried),
+        tried,
         now.proved | check.proves[outcome],
     )
 
@@ -60,8 +61,13 @@ def not_cured(table: Table, now: Standing, number: int) -> Standing:
     weights = list(now.weights)
     for cause in remedy.causes:
         weights[cause] *= 1 - table.doubt.cures
-    opened = now.open_parts | remedy.parts
-    return Standing(tuple(weights), opened, now.checked, now.tried | 1 << number, now.proved)
+    opened, tried = now.open_parts | remedy.parts, now.tried | 1 << number
+    return Standing(tuple(weights), opened, now.checked | _repeats(table, tried), tried, now.proved)
+
+
+def _repeats(table: Table, tried: int) -> int:
+    """Trials that would only repeat remedies that were done: they count as done with them."""
+    return sum([bit for bit, does in table.trials if not does & ~tried])
 
 
 def allowed_checks(table: Table, now: Standing) -> list[int]:

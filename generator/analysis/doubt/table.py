@@ -14,6 +14,10 @@ from generator.analysis.doubt.case import Doubt, Reading
 from generator.analysis.machine import Remedy
 
 
+Groups = tuple[tuple[int, tuple[int, ...]], ...]
+"Remedies with the causes that each cures, in the order of the case."
+
+
 @dataclass(frozen=True, slots=True)
 class CheckRow:
     """A check by its numbers."""
@@ -31,6 +35,10 @@ class CheckRow:
     "By outcome, then by cause: the probability that it is seen."
     proves: tuple[int, ...]
     "By outcome: the remedies whose sign it is."
+    can_prove: tuple[int, ...]
+    "Remedies whose sign some outcome is."
+    shown: tuple[tuple[int, Groups], ...]
+    "By outcome that a cause shows and that does not end the job: those causes, by their remedies."
     does: int
     "Remedies that are done by it."
     after: int
@@ -47,7 +55,7 @@ class RemedyRow:
     parts: int
     causes: tuple[int, ...]
     "Those that it cures."
-    proofs: tuple[int, ...]
+    proofs: int
     "Checks that can show its sign."
     needs_proof: bool
     after: int
@@ -68,8 +76,10 @@ class Table:
         self.remedy_of = tuple(self._remedy_bit[h.remedy.id].bit_length() - 1 for h in case.hypotheses)
         self.prior = (*(h.share * (1 - doubt.unlisted) for h in case.hypotheses), doubt.unlisted)
         self.unlisted = len(case.hypotheses)
+        self.cures = self._grouped(range(self.unlisted))
         self.before = tuple(self._check_bit[c] for c in doubt.before)
         self.checks = tuple(self._check(c, doubt.readings[c.id]) for c in case.checks)
+        self.trials = tuple((1 << n, c.does) for n, c in enumerate(self.checks) if c.cured and c.does)
         self.remedies = tuple(self._remedy(r) for r in found.values())
         self._opening: dict[int, float] = {0: 0.0}
         self._remedy_costs: dict[int, list[float]] = {}
@@ -109,20 +119,31 @@ class Table:
     def _check(self, check: Check, reading: Reading) -> CheckRow:
         case = self.doubt.case
         sees = (*(check.sees[h.id] for h in case.hypotheses), reading.sound)
-        chances = [[chance(check, reading, outcome, s) for s in sees] for outcome in range(len(check.outcomes))]
+        outcomes = range(len(check.outcomes))
+        chances = [[chance(check, reading, outcome, s) for s in sees] for outcome in outcomes]
+        proves = tuple(self._signs(check, reading, n) for n in outcomes)
+        shown = {n: [c for c, s in enumerate(sees[:-1]) if s == n] for n in sorted(set(sees) - check.cured)}
         return CheckRow(
             id=check.id,
             minutes=check.minutes,
             parts=self.parts(case.machine.way_in(check.reach)),
             sees=sees,
             sound=reading.sound,
-            outcomes=tuple(n for n in range(len(check.outcomes)) if n not in check.cured),
+            outcomes=tuple(n for n in outcomes if n not in check.cured),
             cured=check.cured,
             chances=tuple(map(tuple, chances)),
-            proves=tuple(self._signs(check, reading, n) for n in range(len(check.outcomes))),
+            proves=proves,
+            can_prove=tuple(r for r in range(len(self._remedy_bit)) if any(p >> r & 1 for p in proves)),
+            shown=tuple((n, self._grouped(causes)) for n, causes in shown.items()),
             does=self.remedy_bits(reading.does) | self._tried(check),
             after=self.check_bits(reads for by, reads in self.doubt.lost if by == check.id),
         )
+
+    def _grouped(self, causes: Iterable[int]) -> Groups:
+        found: dict[int, list[int]] = {}
+        for cause in causes:
+            found.setdefault(self.remedy_of[cause], []).append(cause)
+        return tuple((remedy, tuple(group)) for remedy, group in found.items())
 
     def _signs(self, check: Check, reading: Reading, outcome: int) -> int:
         if outcome == reading.sound or outcome in check.cured:
@@ -142,7 +163,7 @@ class Table:
             minutes=remedy_minutes(self.doubt.case, remedy),
             parts=self.parts(self.doubt.case.machine.work(remedy).parts),
             causes=tuple(n for n, r in enumerate(self.remedy_of) if 1 << r == bit),
-            proofs=tuple(n for n, c in enumerate(self.checks) if any(p & bit for p in c.proves)),
+            proofs=sum(1 << n for n, c in enumerate(self.checks) if any(p & bit for p in c.proves)),
             needs_proof=self.doubt.needs_proof(remedy.id),
             after=self.check_bits(reads for by, reads in self.doubt.lost if by == remedy.id),
         )

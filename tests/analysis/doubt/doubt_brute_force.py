@@ -22,7 +22,7 @@ def least_minutes(doubt: Doubt, log: Log = ()) -> float:
     if share < 1e-15:
         return 0.0
     open_parts = _open(doubt, log)
-    done = {name for name, _ in log}
+    done = {name for name, _ in log} | _repeats(doubt, log)
     waiting = [c for c in doubt.before if c not in done]
     options = []
     if not waiting:
@@ -92,24 +92,36 @@ def seen(doubt: Doubt, check: Check, cause: str) -> list[float]:
 
 def _remedies(doubt: Doubt, log: Log) -> list:
     """Not done, not too early, and proved where that is wanted."""
-    done = {name for name, _ in log}
+    done = {name for name, _ in log} | _repeats(doubt, log)
     checks = {c.id: c for c in doubt.case.checks}
-    done_by_checks, proved = set(), set()
-    for name, outcome in log:
-        if outcome < 0:
-            continue
-        check, reading = checks[name], doubt.readings[name]
-        done_by_checks |= reading.does
-        for h in doubt.case.hypotheses:
-            if check.sees[h.id] == outcome != reading.sound:
-                proved.add(h.remedy.id)
-            same = [o for o in doubt.case.hypotheses if o.remedy.id == h.remedy.id]
-            if all(check.sees[o.id] in check.cured for o in same):
-                done_by_checks.add(h.remedy.id)
+    proved = {
+        h.remedy.id for name, outcome in log if outcome >= 0 for h in doubt.case.hypotheses
+        if checks[name].sees[h.id] == outcome != doubt.readings[name].sound
+    }
     found = {h.remedy.id: h.remedy for h in doubt.case.hypotheses}
     return [
         r for r in found.values()
-        if r.id not in done | done_by_checks
+        if r.id not in _tried(doubt, log)
         and not _too_early(doubt, r.id, done)
         and (r.id not in doubt.dear or r.id in doubt.no_sign or r.id in proved)
     ]
+
+
+def _tried(doubt: Doubt, log: Log) -> set[str]:
+    """Remedies done, by themselves or by a check."""
+    checks = {c.id: c for c in doubt.case.checks}
+    found = {name for name, outcome in log if outcome < 0}
+    return found.union(*(does(doubt, checks[name]) for name, outcome in log if outcome >= 0))
+
+
+def does(doubt: Doubt, check: Check) -> set[str]:
+    """Remedies that a check does: those it says, and those all of whose causes it would cure."""
+    hypotheses = doubt.case.hypotheses
+    spared = {h.remedy.id for h in hypotheses if check.sees[h.id] not in check.cured}
+    return doubt.readings[check.id].does | ({h.remedy.id for h in hypotheses} - spared)
+
+
+def _repeats(doubt: Doubt, log: Log) -> set[str]:
+    """Trials of which nothing is left that was not tried: they count as done."""
+    tried = _tried(doubt, log)
+    return {c.id for c in doubt.case.checks if c.cured and does(doubt, c) and does(doubt, c) <= tried}

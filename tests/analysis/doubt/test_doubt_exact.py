@@ -15,7 +15,7 @@ from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.plan import plan
 from generator.analysis.doubt.policy import expected_minutes
 from generator.analysis.doubt.relaxed import certain_bound
-from generator.analysis.doubt.rules import likeliest_first, patient, ratio_order, record_order
+from generator.analysis.doubt.rules import likeliest_first, ratio_order, record_order
 from generator.analysis.doubt.standing import start
 from generator.analysis.doubt.table import Table
 from tests.analysis.check_order.order_cases import random_case
@@ -54,7 +54,7 @@ def test_no_bound_is_above_brute_force() -> None:
 def test_no_rule_beats_the_best_policy() -> None:
     for number in CASES:
         table = Table(small_doubt(number))
-        for rule in (next_move, patient, record_order, ratio_order, likeliest_first):
+        for rule in (next_move, record_order, ratio_order, likeliest_first):
             minutes = expected_minutes(Grower(table, rule).grow(start(table)))
             assert minutes >= least(number) - 1e-9, (number, rule.__name__)
 

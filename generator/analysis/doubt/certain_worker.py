@@ -1,0 +1,69 @@
+"""The way of working that takes every reading for certain and every cause for listed.
+
+It follows the best order of the certain world (`check_order`) and, where that has nothing to say, its
+next step among the causes that the fewest readings speak against. It stops when nothing is left.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from generator.analysis.check_order import CheckNode, Node, RemedyNode, next_step, solve
+from generator.analysis.doubt.grow import STOP, Move
+from generator.analysis.doubt.simulate import Worker
+from generator.analysis.doubt.table import Table
+
+
+class CertainWorker:
+    """One job, worked as if nothing could deceive."""
+
+    def __init__(self, table: Table, policy: Node) -> None:
+        self._table, self._node = table, policy
+        self._against = [0] * table.unlisted
+        self._done: set[str] = set()
+        self._failed: set[str] = set()
+        self._open: set[str] = set()
+
+    def move(self) -> Move:
+        """The order's, or the next step's."""
+        if isinstance(self._node, CheckNode):
+            return self._numbered("check", self._node.check)
+        if isinstance(self._node, RemedyNode):
+            return self._numbered("remedy", self._node.remedy)
+        steps = next_step(self._table.doubt.case, self._weights(), self._open, self._done)
+        return self._numbered(steps[0].kind, steps[0].id) if steps else STOP
+
+    def saw(self, number: int, outcome: int) -> None:
+        """Goes down the order's branch, if it has one for what was seen."""
+        check = self._table.checks[number]
+        self._done.add(check.id)
+        self._open.update(self._table.part_names(check.parts))
+        for cause in range(self._table.unlisted):
+            self._against[cause] += check.sees[cause] != outcome
+        node = self._node
+        branches = node.branches if isinstance(node, CheckNode) and node.check == check.id else ()
+        self._node = next((b.then for b in branches if b.outcome == outcome), None)
+
+    def failed(self, number: int) -> None:
+        """Goes on where the order does."""
+        remedy = self._table.remedies[number]
+        self._done.add(remedy.id)
+        self._failed.add(remedy.id)
+        self._open.update(self._table.part_names(remedy.parts))
+        self._node = self._node.otherwise if isinstance(self._node, RemedyNode) else None
+
+    def _weights(self) -> dict[str, float]:
+        left = [n for n, h in enumerate(self._table.doubt.case.hypotheses) if h.remedy.id not in self._failed]
+        fewest = min((self._against[n] for n in left), default=0)
+        hypotheses = self._table.doubt.case.hypotheses
+        return {hypotheses[n].id: hypotheses[n].share for n in left if self._against[n] == fewest}
+
+    def _numbered(self, kind: str, name: str) -> Move:
+        rows = self._table.checks if kind == "check" else self._table.remedies
+        return Move(kind, next(n for n, row in enumerate(rows) if row.id == name))
+
+
+def certain_worker(table: Table) -> Callable[[], Worker]:
+    """Workers that follow the best order of the certain world."""
+    policy = solve(table.doubt.case).policy
+    return lambda: CertainWorker(table, policy)
