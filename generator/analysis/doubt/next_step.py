@@ -13,7 +13,6 @@ from generator.analysis.doubt.standing import (
     allowed_remedies,
     check_minutes,
     must_check,
-    not_cured,
     remedy_minutes,
     stop_cost,
 )

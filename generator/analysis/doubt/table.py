@@ -13,7 +13,6 @@ from generator.analysis.check_order.cost import remedy_minutes
 from generator.analysis.doubt.case import Doubt, Reading
 from generator.analysis.machine import Remedy
 
-
 Groups = tuple[tuple[int, tuple[int, ...]], ...]
 "Remedies with the causes that each cures, in the order of the case."
 

@@ -6,6 +6,8 @@ the list of what was done and seen; beliefs are reckoned from that list every ti
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from generator.analysis.check_order.case import Check
 from generator.analysis.doubt.case import Doubt
 from tests.analysis.check_order.order_brute_force import off, remedy_parts
@@ -17,31 +19,28 @@ SOMETHING_ELSE = ""
 
 def least_minutes(doubt: Doubt, log: Log = ()) -> float:
     """Minutes (times share of all jobs) of the best of all policies that keep to the rules."""
-    beliefs = _beliefs(doubt, log)
-    share = sum(beliefs.values())
-    if share < 1e-15:
+    if sum(_beliefs(doubt, log).values()) < 1e-15:
         return 0.0
-    open_parts = _open(doubt, log)
+    return min(cost + sum(least_minutes(doubt, after) for after in then) for cost, then in steps(doubt, log))
+
+
+def steps(doubt: Doubt, log: Log) -> Iterator[tuple[float, list[Log]]]:
+    """Minutes (times share) of everything that may come next, and what the log may be after it."""
+    beliefs, machine = _beliefs(doubt, log), doubt.case.machine
+    share, open_parts = sum(beliefs.values()), _open(doubt, log)
     done = {name for name, _ in log} | _repeats(doubt, log)
     waiting = [c for c in doubt.before if c not in done]
-    options = []
     if not waiting:
-        back = (share - beliefs[SOMETHING_ELSE]) * doubt.come_back_minutes
-        options.append(share * doubt.stop_minutes + back)
+        yield share * doubt.stop_minutes + (share - beliefs[SOMETHING_ELSE]) * doubt.come_back_minutes, []
         for remedy in _remedies(doubt, log):
-            minutes = _minutes(doubt, remedy_parts(doubt.case.machine, remedy)[0] - open_parts)
-            minutes += sum(doubt.case.machine.settings[s].minutes for s in remedy_parts(doubt.case.machine, remedy)[1])
-            minutes += remedy.minutes + doubt.case.proving_minutes
-            options.append(share * minutes + least_minutes(doubt, (*log, (remedy.id, -1))))
+            parts, settings = remedy_parts(machine, remedy)
+            minutes = _minutes(doubt, parts - open_parts) + sum(machine.settings[s].minutes for s in settings)
+            yield share * (minutes + remedy.minutes + doubt.case.proving_minutes), [(*log, (remedy.id, -1))]
     for check in doubt.case.checks:
-        if check.id in done or (waiting and check.id != waiting[0]) or _too_early(doubt, check.id, done):
-            continue
-        total = share * (check.minutes + _minutes(doubt, off(doubt.case.machine, set(check.reach)) - open_parts))
-        for outcome in range(len(check.outcomes)):
-            if outcome not in check.cured:
-                total += least_minutes(doubt, (*log, (check.id, outcome)))
-        options.append(total)
-    return min(options)
+        if check.id not in done and check.id in (waiting or [check.id])[:1] and not _too_early(doubt, check.id, done):
+            minutes = check.minutes + _minutes(doubt, off(machine, set(check.reach)) - open_parts)
+            goes_on = [n for n in range(len(check.outcomes)) if n not in check.cured]
+            yield share * minutes, [(*log, (check.id, n)) for n in goes_on]
 
 
 def _minutes(doubt: Doubt, parts: set[str]) -> float:
