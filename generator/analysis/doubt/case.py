@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from itertools import pairwise
 from math import isfinite
 
 from generator.analysis.check_order.case import Case, Check
@@ -123,7 +124,7 @@ def _order_faults(doubt: Doubt, checks: Mapping[str, Check], remedies: set[str])
         if reads not in checks:
             yield f"'{reads}' is said to lose its evidence, but is no check of the case."
         after.setdefault(destroys, set()).add(reads)
-    for earlier, later in zip(doubt.before, doubt.before[1:]):
+    for earlier, later in pairwise(doubt.before):
         after.setdefault(later, set()).add(earlier)
     yield from _round(after, doubt.before)
 
@@ -131,7 +132,8 @@ def _order_faults(doubt: Doubt, checks: Mapping[str, Check], remedies: set[str])
 def _round(after: Mapping[str, set[str]], before: tuple[str, ...]) -> Iterator[str]:
     """A round of things that each come after the next."""
     for start in sorted(after):
-        found, stack = set(), [start]
+        found: set[str] = set()
+        stack = [start]
         while stack:
             new = after.get(stack.pop(), set()) - found
             found |= new

@@ -18,7 +18,8 @@ class CertainWorker:
     """One job, worked as if nothing could deceive."""
 
     def __init__(self, table: Table, policy: Node) -> None:
-        self._table, self._node = table, policy
+        self._table = table
+        self._node: Node | None = policy
         self._against = [0] * table.unlisted
         self._done: set[str] = set()
         self._failed: set[str] = set()
@@ -27,11 +28,13 @@ class CertainWorker:
     def move(self) -> Move:
         """The order's, or the next step's."""
         if isinstance(self._node, CheckNode):
-            return self._numbered("check", self._node.check)
+            return self._check(self._node.check)
         if isinstance(self._node, RemedyNode):
-            return self._numbered("remedy", self._node.remedy)
+            return self._remedy(self._node.remedy)
         steps = next_step(self._table.doubt.case, self._weights(), self._open, self._done)
-        return self._numbered(steps[0].kind, steps[0].id) if steps else STOP
+        if not steps:
+            return STOP
+        return self._check(steps[0].id) if steps[0].kind == "check" else self._remedy(steps[0].id)
 
     def saw(self, number: int, outcome: int) -> None:
         """Goes down the order's branch, if it has one for what was seen."""
@@ -58,9 +61,11 @@ class CertainWorker:
         hypotheses = self._table.doubt.case.hypotheses
         return {hypotheses[n].id: hypotheses[n].share for n in left if self._against[n] == fewest}
 
-    def _numbered(self, kind: str, name: str) -> Move:
-        rows = self._table.checks if kind == "check" else self._table.remedies
-        return Move(kind, next(n for n, row in enumerate(rows) if row.id == name))
+    def _check(self, name: str) -> Move:
+        return Move("check", next(n for n, row in enumerate(self._table.checks) if row.id == name))
+
+    def _remedy(self, name: str) -> Move:
+        return Move("remedy", next(n for n, row in enumerate(self._table.remedies) if row.id == name))
 
 
 def certain_worker(table: Table) -> Callable[[], Worker]:

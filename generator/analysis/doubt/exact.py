@@ -74,7 +74,7 @@ class Search:
         """The minutes of a move; only a lower bound where they are above the limit."""
         bounds = [self._bound(standing) for standing in then]
         total = cost + sum(bounds)
-        for standing, bound in zip(then, bounds):
+        for standing, bound in zip(then, bounds, strict=True):
             if total >= limit - NEGLIGIBLE:
                 break
             total += self.least(standing)[0] - bound

@@ -50,6 +50,12 @@ class Grower:
         self._estimate = estimate
         self.count = 0
 
+    def policy(self, now: Standing) -> Node:
+        """The policy from where some jobs stand."""
+        node = self.grow(now)
+        assert node is not None
+        return node
+
     def grow(self, now: Standing) -> Node | None:
         """The policy from here; below a share of `least` its minutes are the estimate's."""
         share = now.share

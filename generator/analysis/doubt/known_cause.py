@@ -30,7 +30,7 @@ class KnownCause:
         minutes = self._known.get(key)
         if minutes is None:
             minutes = self._known[key] = tuple(self._minutes(now))
-        return sum([w * m for w, m in zip(now.weights, minutes)])
+        return sum([w * m for w, m in zip(now.weights, minutes, strict=True)])
 
     def _minutes(self, now: Standing) -> Iterator[float]:
         doubt = self._table.doubt

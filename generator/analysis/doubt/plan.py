@@ -57,11 +57,11 @@ def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
     table = Table(doubt)
     search = Search(table, budget)
     if search.run(start(table)):
-        policy = Grower(table, search.move).grow(start(table))
+        policy = Grower(table, search.move).policy(start(table))
         minutes = expected_minutes(policy)
         return Plan(cut(policy, WRITTEN), minutes, True, minutes, search.expanded)
     rollout = Rollout(table)
-    policy = Grower(table, rollout.move, FOLLOWED, rollout.estimate).grow(start(table))
+    policy = Grower(table, rollout.move, FOLLOWED, rollout.estimate).policy(start(table))
     minutes = expected_minutes(policy)
     bound = max(KnownCause(table).bound(start(table)), certain_bound(doubt))
     return Plan(cut(policy, WRITTEN), minutes, False, min(minutes, bound), search.expanded)
@@ -76,7 +76,7 @@ def price_of_caution(doubt: Doubt) -> float:
 
 def _by_next_step(doubt: Doubt) -> float:
     table = Table(doubt)
-    return expected_minutes(Grower(table, next_move, WRITTEN, _estimate).grow(start(table)))
+    return expected_minutes(Grower(table, next_move, WRITTEN, _estimate).policy(start(table)))
 
 
 def _estimate(table: Table, now: Standing) -> float:

@@ -124,16 +124,17 @@ def beyond_share(policy: Node | None) -> float:
     return sum(n.share for n in nodes(policy) if isinstance(n, BeyondNode))
 
 
-def cut(node: Node | None, least: float) -> Node | None:
+def cut(node: Node, least: float) -> Node:
     """The policy written only as far as a share of the jobs comes; the minutes stay the same."""
-    if node is None or isinstance(node, StopNode | BeyondNode):
+    if isinstance(node, StopNode | BeyondNode):
         return node
     share, minutes = share_and_minutes(node)
     if share < least:
         return BeyondNode(share, minutes / share)
     if isinstance(node, RemedyNode):
-        return replace(node, otherwise=cut(node.otherwise, least))
-    return replace(node, branches=tuple(replace(b, then=cut(b.then, least)) for b in node.branches))
+        return replace(node, otherwise=node.otherwise and cut(node.otherwise, least))
+    branches = (replace(b, then=b.then and cut(b.then, least)) for b in node.branches)
+    return replace(node, branches=tuple(branches))
 
 
 def to_json(policy: Node | None) -> dict[str, object] | None:

@@ -14,10 +14,11 @@ from dataclasses import replace
 
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.check_order.cost import board, remedy_minutes
+from generator.analysis.check_order.cost import board
 from generator.analysis.check_order.states import States
 from generator.analysis.doubt.case import Doubt
 from generator.analysis.machine import Remedy
+from generator.analysis.minutes import but_for_opening, opening
 
 UNLISTED = "something else"
 "Id of the unlisted cause as a hypothesis; record ids hold no space."
@@ -37,7 +38,7 @@ def relaxed(doubt: Doubt) -> Case:
     """The case with true readings, the unlisted cause and the way out as hypothesis and check."""
     listed = [replace(h, share=h.share * (1 - doubt.unlisted)) for h in doubt.case.hypotheses]
     listed = [replace(h, remedy=_no_dearer(doubt, h.remedy)) for h in listed]
-    case, unlisted = doubt.case, ()
+    case, unlisted = doubt.case, tuple[Hypothesis, ...]()
     if doubt.unlisted:
         thinking = Remedy(UNLISTED, minutes=max(0.0, doubt.stop_minutes - case.proving_minutes))
         unlisted = (Hypothesis(UNLISTED, (UNLISTED,), doubt.unlisted, thinking),)
@@ -60,7 +61,8 @@ def _with_unlisted(doubt: Doubt, check: Check) -> Check:
 def _no_dearer(doubt: Doubt, remedy: Remedy) -> Remedy:
     """The remedy; one that costs more than the way out becomes as cheap as that, with nothing to open."""
     case = doubt.case
-    minutes = remedy_minutes(case, remedy)
-    if minutes + case.machine.opening_minutes(case.machine.work(remedy).parts) <= doubt.come_back_minutes:
+    work = case.machine.work(remedy)
+    minutes = but_for_opening(case.machine, remedy, work, case.proving_minutes)
+    if minutes + opening(case.machine, work.parts) <= doubt.come_back_minutes:
         return remedy
     return Remedy(remedy.id, minutes=max(0.0, min(minutes, doubt.come_back_minutes) - case.proving_minutes))

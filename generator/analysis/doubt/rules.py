@@ -88,4 +88,4 @@ def _shows(check: CheckRow, cause: int) -> bool:
 
 def _sign(table: Table, now: Standing, check: CheckRow) -> float:
     """Weight of the causes that the check tells from a sound machine."""
-    return sum(w for w, shows in zip(now.weights, check.sees) if shows != check.sound)
+    return sum(w for w, shows in zip(now.weights, check.sees, strict=True) if shows != check.sound)

@@ -77,15 +77,18 @@ class ByRule:
         self._now = start(table)
 
     def move(self) -> Move:
+        """The rule's."""
         found = self._known.get(self._now)
         if found is None:
             found = self._known[self._now] = self._rule(self._table, self._now)
         return found
 
     def saw(self, number: int, outcome: int) -> None:
+        """Beliefs after the reading."""
         self._now = seen(self._table, self._now, number, outcome)
 
     def failed(self, number: int) -> None:
+        """Beliefs after the remedy."""
         self._now = not_cured(self._table, self._now, number)
 
 

@@ -47,7 +47,7 @@ def seen(table: Table, now: Standing, number: int, outcome: int) -> Standing:
     check = table.checks[number]
     tried = now.tried | check.does
     return Standing(
-        tuple([w * c for w, c in zip(now.weights, check.chances[outcome])]),
+        tuple([w * c for w, c in zip(now.weights, check.chances[outcome], strict=True)]),
         now.open_parts | check.parts,
         now.checked | 1 << number | _repeats(table, tried),
         tried,

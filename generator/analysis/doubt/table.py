@@ -9,9 +9,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from generator.analysis.check_order.case import Check
-from generator.analysis.check_order.cost import remedy_minutes
 from generator.analysis.doubt.case import Doubt, Reading
 from generator.analysis.machine import Remedy
+from generator.analysis.minutes import but_for_opening, opening
 
 Groups = tuple[tuple[int, tuple[int, ...]], ...]
 "Remedies with the causes that each cures, in the order of the case."
@@ -88,7 +88,7 @@ class Table:
     def opening(self, parts: int) -> float:
         """Off and on minutes of a set of parts."""
         if parts not in self._opening:
-            self._opening[parts] = self.doubt.case.machine.opening_minutes(self.part_names(parts))
+            self._opening[parts] = opening(self.doubt.case.machine, self.part_names(parts))
         return self._opening[parts]
 
     def part_names(self, parts: int) -> tuple[str, ...]:
@@ -156,11 +156,12 @@ class Table:
         return self.remedy_bits(self._remedy_bit.keys() - not_cured)
 
     def _remedy(self, remedy: Remedy) -> RemedyRow:
-        bit = self._remedy_bit[remedy.id]
+        bit, case = self._remedy_bit[remedy.id], self.doubt.case
+        work = case.machine.work(remedy)
         return RemedyRow(
             id=remedy.id,
-            minutes=remedy_minutes(self.doubt.case, remedy),
-            parts=self.parts(self.doubt.case.machine.work(remedy).parts),
+            minutes=but_for_opening(case.machine, remedy, work, case.proving_minutes),
+            parts=self.parts(work.parts),
             causes=tuple(n for n, r in enumerate(self.remedy_of) if 1 << r == bit),
             proofs=sum(1 << n for n, c in enumerate(self.checks) if any(p & bit for p in c.proves)),
             needs_proof=self.doubt.needs_proof(remedy.id),
@@ -175,5 +176,5 @@ def chance(check: Check, reading: Reading, outcome: int, shows: int) -> float:
         return reading.trust[shows] if others else 1.0
     if outcome in check.cured:
         return 0.0
-    others = sum(1 for n in range(len(check.outcomes)) if n != shows and n not in check.cured)
-    return (1 - reading.trust[shows]) / others
+    spread = sum(1 for n in range(len(check.outcomes)) if n != shows and n not in check.cured)
+    return (1 - reading.trust[shows]) / spread
