@@ -6,7 +6,7 @@ BIN    := .venv/bin
 export NO_MKDOCS_2_WARNING := 1
 export DISABLE_MKDOCS_2_WARNING := true
 
-.PHONY: site serve lint test benchmarks clean
+.PHONY: site serve lint scripts test benchmarks clean
 
 site: .venv/ready
 	$(BIN)/python -m generator check
@@ -19,6 +19,10 @@ serve: .venv/ready
 lint: .venv/test-ready
 	$(BIN)/python -m ruff check --quiet .
 	$(BIN)/python -m mypy
+
+# The scripts against the shapes of their data; needs Node.js, and nothing else here does.
+scripts:
+	npx --yes --package typescript@5 tsc --project generator/jsconfig.json
 
 # A file of tests stays in one process: what its tests share is made once.
 test: lint

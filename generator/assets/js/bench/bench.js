@@ -24,7 +24,7 @@
   /** The page's words for what comes before any check; the walk shows them above its first. */
   function beforeAnything() {
     const words = page.querySelector(".hw-head .hw-first");
-    const copy = words && words.cloneNode(true);
+    const copy = words && /** @type {Element} */ (words.cloneNode(true));
     if (copy) copy.querySelector("h2").removeAttribute("id");
     return copy;
   }

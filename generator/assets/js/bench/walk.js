@@ -52,7 +52,11 @@
 
   class Walk {
     constructor(of, keepAs, { linkPairs, first }, kept) {
-      Object.assign(this, { of, keepAs, linkPairs, log: known(of, kept), before: null });
+      this.of = of;
+      this.keepAs = keepAs;
+      this.linkPairs = linkPairs;
+      this.log = known(of, kept);
+      this.before = null;
       this.parts = frame(of, first);
       this.show();
     }

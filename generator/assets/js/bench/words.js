@@ -45,7 +45,7 @@
   function cautionLines(family, ids) {
     return [...new Set(ids)]
       .filter((id) => family.cautions[id])
-      .sort((a, b) => (family.cautions[b].level === "danger") - (family.cautions[a].level === "danger"))
+      .sort((a, b) => Number(family.cautions[b].level === "danger") - Number(family.cautions[a].level === "danger"))
       .map((id) => {
         const { title, text, level } = family.cautions[id];
         const link = el("a", { href: `${root()}cautions.html#${id}` }, `${title}.`);

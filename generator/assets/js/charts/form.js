@@ -78,7 +78,7 @@
    * Ties a form to its reckoning. `reckon(fields)` gives the nodes to show, or null while too little is
    * filled in; it throws Refused. The page has a form and, for what comes of it, #<id>-out and #<id>-drawing.
    */
-  function reckoner(id, reckon, draw = () => null) {
+  function reckoner(id, reckon, draw = (_) => null) {
     const form = document.getElementById(id);
     if (!form) return;
     const out = document.getElementById(`${id}-out`);

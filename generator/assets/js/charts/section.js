@@ -128,7 +128,9 @@
   function definitions(prefix, scene) {
     const hatch = node("pattern", { id: `${prefix}-hatch`, width: 6, height: 6, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" },
       path("hatch", "M0 0v6"));
-    const clips = [["seated", SEATED], ["raised", RAISED]].flatMap(([name, middle]) => [
+    /** @type {Array<[string, number]>} */
+    const places = [["seated", SEATED], ["raised", RAISED]];
+    const clips = places.flatMap(([name, middle]) => [
       node("clipPath", { id: `${prefix}-${name}` },
         node("rect", { x: at(middle - HALF_VIEW), y: 0, width: 2 * HALF_VIEW, height: at(scene.bottom) })),
       node("clipPath", { id: `${prefix}-${name}-hub` }, disc("", middle, scene.centre, scene.radius + scene.wall)),

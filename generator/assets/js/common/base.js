@@ -124,5 +124,7 @@
     requestAnimationFrame(() => setTimeout(act));
   }
 
-  window.handwheel = { give, whenGiven, load, root, withFamily, el, device, minutes, percent, whenIdle, afterPaint };
+  /** @type {any} */
+  const shared = { give, whenGiven, load, root, withFamily, el, device, minutes, percent, whenIdle, afterPaint };
+  window.handwheel = shared; // the other pieces add themselves
 })();

@@ -41,7 +41,8 @@
 
   class NotListed {
     constructor(book, chosen, linked) {
-      Object.assign(this, { book, chosen: known(book, chosen) });
+      this.book = book;
+      this.chosen = known(book, chosen);
       this.drawForm();
       this.drawRest(linked);
     }

@@ -18,7 +18,7 @@
     const items = family[LISTS[kind]];
     const ids = Object.keys(items).sort((a, b) => items[a].title.localeCompare(items[b].title, "en") || (a < b ? -1 : 1));
     const rows = ids.map((id) => tick(family, kind, id, picks[kind].includes(id), toggle));
-    rows.forEach((row, place) => (row.dataset.place = place));
+    rows.forEach((row, place) => (row.dataset.place = String(place)));
     return el("details", { class: "hw-plan-offers" }, el("summary", {}, `${TITLES[kind]} `, el("small", {}, String(ids.length))), rows);
   }
 

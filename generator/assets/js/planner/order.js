@@ -92,7 +92,9 @@
   }
 
   function count(order) {
-    let [turns, tools, state] = [0, 0, START];
+    let [turns, tools] = [0, 0];
+    /** @type {any} */
+    let state = START;
     for (const task of order) {
       const [turned, picked] = changes(task, state);
       [turns, tools, state] = [turns + turned, tools + picked, taken(task, state, 0)];
@@ -103,7 +105,9 @@
   /** {parts, changes: {position, tool, fewest}}; `parts` holds, with every part, all that it is behind. */
   function order(family, parts) {
     const tasks = tasksOf(family, [...parts].sort());
-    let [states, exact] = [[START], true];
+    /** @type {any[]} */
+    let states = [START];
+    let exact = true;
     for (let taken = 0; taken < tasks.length; taken += 1) {
       states = undominated(oneMoreOff(states, tasks));
       exact = exact && states.length <= WIDTH;

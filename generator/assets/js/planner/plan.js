@@ -38,7 +38,7 @@
   }
 
   function weighed(family, now, part) {
-    const own = work(family, { renew: [part], set: [], reach: [] });
+    const own = work(family, { renew: [part], set: [], reach: [], minutes: 0 });
     const added = (all, there) => [...all].filter((id) => !there.has(id));
     return {
       part,
@@ -72,7 +72,7 @@
 
   const down = (amount, unit = 1) => Math.floor(amount / unit + HAIR) * unit;
   const up = (amount, unit = 1) => Math.ceil(amount / unit - HAIR) * unit;
-  const outward = ([low, high], unit) => [down(low, unit), up(high, unit)];
+  const outward = (/** @type {number[]} */ [low, high], unit = undefined) => [down(low, unit), up(high, unit)];
 
   /** The range of money that a plan comes to; null while the shop gives no rate for labour. */
   function quote(family, planned) {

@@ -68,7 +68,7 @@
     const settings = Object.keys(later).sort((a, b) => rank[a] - rank[b] || cmp(a, b));
     const refits = [...order].reverse().map((id) => ({ do: "refit", id, position: family.parts[id].on_position }));
     const made = settings.map((id) => ({ do: "set", id, position: family.settings[id].position }));
-    return [...refits, ...made, { do: "sew", id: "", position: UPRIGHT }].map((task, n) => ({ ...task, n, bit: 1n << BigInt(n) }));
+    return [...refits, ...made, { do: "sew", id: "", position: UPRIGHT }].map((task, n) => ({ ...task, n, bit: 1n << BigInt(n), first: 0n, off: 0n }));
   }
 
   /** What each task waits for, by bits: as _Bench in generator/analysis/job/way_out.py. */
