@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import hashlib
-import pickle
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from generator.kept import Kept
 from generator.records.model import Records
 
 _HERE = Path(__file__).parent
+MOST = 4
+"Sets of records kept: those of a shop, of the shared folder alone, and of what stood before an edit."
 
 
 def load_kept(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str, ...]]:
@@ -18,8 +20,9 @@ def load_kept(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str,
 
     Records that come from here do not know where their values stand: that is for whoever mends them.
     """
-    path = cache / f"records-{_fingerprint(folders)}.pickle"
-    return _kept(path) or _read(folders, path)
+    kept, fingerprint = Kept(cache, "records", Records, MOST), _fingerprint(folders)
+    found = kept.read(fingerprint)
+    return (found, ()) if found else _read(folders, kept, fingerprint)
 
 
 def _fingerprint(folders: Sequence[Path]) -> str:
@@ -34,17 +37,12 @@ def _all_files(folders: Sequence[Path]) -> Iterator[Path]:
     """Everything that could change what is read: content, schema, and the reader's own code."""
     for folder in (*folders, _HERE.parent / "schema", _HERE / "records", _HERE / "standards"):
         yield from sorted(p for p in folder.rglob("*") if p.suffix in (".yaml", ".yml", ".json", ".py"))
+    yield from (_HERE / "content_rules.py", _HERE / "typed_json.py")
 
 
-def _kept(path: Path) -> tuple[Records, tuple[str, ...]] | None:
-    try:
-        found = pickle.loads(path.read_bytes())
-    except Exception:  # whatever a torn or foreign file raises, the records are read again
-        return None
-    return found if isinstance(found, tuple) and len(found) == 2 else None
-
-
-def _read(folders: Sequence[Path], path: Path) -> tuple[Records, tuple[str, ...]]:
+def _read(
+    folders: Sequence[Path], kept: Kept[Records], fingerprint: str
+) -> tuple[Records, tuple[str, ...]]:
     """Reads and checks; only records without a fault are kept."""
     from generator.content_rules import (
         load_checked,  # imports the validator: slow, and not needed for kept records
@@ -55,11 +53,6 @@ def _read(folders: Sequence[Path], path: Path) -> tuple[Records, tuple[str, ...]
     records = replace(records, places={})
     errors = tuple(as_text([f]).rstrip() for f in findings if f.level == "error")
     if not errors:
-        try:
-            path.parent.mkdir(parents=True, exist_ok=True)
-            part = path.with_suffix(".part")
-            part.write_bytes(pickle.dumps((records, errors)))
-            part.replace(path)
-        except OSError:
-            pass
+        kept.write(fingerprint, records)
+        kept.prune()
     return records, errors

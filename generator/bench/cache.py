@@ -4,22 +4,26 @@ from __future__ import annotations
 
 import hashlib
 import os
-import pickle
 from collections.abc import Callable, Iterator, Sequence
 from functools import cache
 from pathlib import Path
 
 from generator.analysis.check_order import Case, ratio_order, record_order, solve
 from generator.bench.diagnosed import Diagnosed
+from generator.kept import Kept
 
 _ANALYSIS = Path(__file__).parent.parent / "analysis"
+
+
+MOST = 5_000
+"Orders kept: those of several states of a book of a thousand complaints."
 
 
 class DiagnosisCache:
     """A folder of solved cases. Without a folder, cases are solved every time."""
 
     def __init__(self, folder: Path | None) -> None:
-        self._folder = folder
+        self._store = Kept(folder, "order", Diagnosed, MOST)
 
     def diagnosed(self, case: Case) -> Diagnosed:
         """The case solved, from the folder if the same case was solved by the same code."""
@@ -33,17 +37,15 @@ class DiagnosisCache:
         kept = [self._kept(case) for case in cases]
         open_cases = [case for case, found in zip(cases, kept, strict=True) if found is None]
         solved = iter(_solved(open_cases, say))
-        return [found or self._keep(case, next(solved)) for case, found in zip(cases, kept, strict=True)]
+        all_solved = [found or self._keep(case, next(solved)) for case, found in zip(cases, kept, strict=True)]
+        self._store.prune()
+        return all_solved
 
     def _kept(self, case: Case) -> Diagnosed | None:
-        return None if self._folder is None else _read(self._path(self._folder, case))
+        return self._store.read(_fingerprint(case))
 
     def _keep(self, case: Case, diagnosed: Diagnosed) -> Diagnosed:
-        return diagnosed if self._folder is None else _written(self._path(self._folder, case), diagnosed)
-
-    @staticmethod
-    def _path(folder: Path, case: Case) -> Path:
-        return folder / f"{_fingerprint(case)}.pickle"
+        return self._store.write(_fingerprint(case), diagnosed)
 
 
 ALONE = 3
@@ -83,26 +85,6 @@ def _fingerprint(case: Case) -> str:
 @cache
 def _code() -> str:
     here = Path(__file__)
-    others = (here, here.with_name("diagnosed.py"), _ANALYSIS / "machine.py")
+    others = (here, here.with_name("diagnosed.py"), _ANALYSIS / "machine.py", _ANALYSIS.parent / "typed_json.py")
     sources = sorted([*(_ANALYSIS / "check_order").rglob("*.py"), *others])
     return hashlib.sha256(b"".join(path.read_bytes() for path in sources)).hexdigest()
-
-
-def _read(path: Path) -> Diagnosed | None:
-    """What the file holds, or None: a cache that cannot be read is no fault."""
-    try:
-        found = pickle.loads(path.read_bytes())
-    except Exception:  # whatever a torn or foreign file raises, the case is solved again
-        return None
-    return found if isinstance(found, Diagnosed) else None
-
-
-def _written(path: Path, diagnosed: Diagnosed) -> Diagnosed:
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        part = path.with_suffix(".part")
-        part.write_bytes(pickle.dumps(diagnosed))
-        part.replace(path)
-    except OSError:
-        pass
-    return diagnosed

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from typing import TypeVar
 
-from generator.records.build import with_changes
 from generator.records.model import Assembly, AssemblyUse, Part, Setting
+from generator.records.shapes import with_changes
 
 Features = Mapping[str, bool]
 "Feature id -> whether a family has it; what is not named, it has not."
