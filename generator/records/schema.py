@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -22,6 +22,7 @@ FOLDER = Path(__file__).parents[2] / "schema"
 Schema = dict[str, Any]
 
 _COMMON = "common.schema.json#/$defs/"
+_OWN = "#/$defs/"
 
 
 @cache
@@ -34,42 +35,57 @@ def schema(name: str) -> Schema:
 @cache
 def validator(name: str) -> Draft202012Validator:
     """A validator for one schema file."""
-    made: Draft202012Validator = _Validator(_inlined(schema(name)), registry=_registry(), format_checker=_formats())
+    made: Draft202012Validator = _Validator(_whole(name), registry=_registry(_whole), format_checker=_formats())
     return made
 
 
-def _inlined(part: Any) -> Any:
+def _whole(name: str) -> Schema:
+    written: Schema = _inlined(schema(name), schema(name))
+    return written
+
+
+def _inlined(part: Any, own: Schema) -> Any:
     """A schema with the common shapes written where they are named, which halves the time.
 
-    A shape's own description stays, since it says how a value is written; the examples are the place's.
+    So are its own shapes where more is asked of them, so that an error can see both. A common shape's own
+    description stays, since it says how a value is written; the examples are the place's.
     """
     if isinstance(part, list):
-        return [_inlined(entry) for entry in part]
+        return [_inlined(entry, own) for entry in part]
     if not isinstance(part, dict):
         return part
     name = part.get("$ref", "")
     if isinstance(name, str) and name.startswith(_COMMON):
-        own = {key: value for key, value in part.items() if key not in ("$ref", "description")}
-        return {**schema("common")["$defs"][name.removeprefix(_COMMON)], **own}
-    return {key: _inlined(value) for key, value in part.items()}
+        beside = {key: value for key, value in part.items() if key not in ("$ref", "description")}
+        return {**schema("common")["$defs"][name.removeprefix(_COMMON)], **beside}
+    if isinstance(name, str) and name.startswith(_OWN) and "required" in part:
+        beside = {key: value for key, value in part.items() if key != "$ref"}
+        part = {**own["$defs"][name.removeprefix(_OWN)], **beside}
+    return {key: _inlined(value, own) for key, value in part.items()}
 
 
 def follow(name: str, part: Schema) -> Schema:
-    """A subschema of one schema file with its `$ref` laid under its own keys.
+    """A subschema of one schema file with what its `$ref` leads to laid under its own keys.
 
     >>> follow("tools", {"$ref": "common.schema.json#/$defs/id", "examples": ["awl"]})["examples"]
     ['awl']
     """
+    return _followed(_registry(schema).resolver(base_uri=f"{name}.schema.json"), part)
+
+
+def _followed(resolver: Any, part: Schema) -> Schema:
     if "$ref" not in part:
         return part
-    resolver = _registry().resolver(base_uri=f"{name}.schema.json")
-    return {**resolver.lookup(part["$ref"]).contents, **part}
+    found = resolver.lookup(part["$ref"])
+    beside = {key: value for key, value in part.items() if key != "$ref"}
+    return {**_followed(found.resolver, found.contents), **beside}
 
 
 @cache
-def _registry() -> Registry:
-    files = sorted(FOLDER.glob("*.schema.json"))
-    contents = ((file.name, _inlined(json.loads(file.read_text("utf-8")))) for file in files)
+def _registry(read: Callable[[str], Schema]) -> Registry:
+    """Every schema file, by its name, as `read` gives it."""
+    names = sorted(file.name for file in FOLDER.glob("*.schema.json"))
+    contents = ((name, read(name.removesuffix(".schema.json"))) for name in names)
     return Registry().with_resources((name, DRAFT202012.create_resource(c)) for name, c in contents)
 
 

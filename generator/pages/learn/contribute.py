@@ -4,63 +4,68 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from pathlib import Path
 
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
-from generator.records.schema import Schema
+from generator.records.kinds import KINDS
+from generator.records.schema import Schema, follow, schema
 
-SCHEMA = Path(__file__).parent.parent.parent / "schema"
+_ANOTHER_PLACE = "schema.json#"
+"Of a `$ref`: what it leads to is listed with its own kind of record."
 
 
 def pages(maker: Maker) -> Iterator[PageText]:
     """One page: how to contribute, and every key of every kind of record."""
-    kinds = [_kind(path) for path in sorted(SCHEMA.glob("*.schema.json")) if not path.name.startswith("common")]
+    kinds = [_kind(name) for name in sorted({kind.schema for kind in KINDS.values()})]
     yield maker.page("contribute.html", "Contribute", "contribute.html", kinds=kinds, search="contribute record schema keys")
 
 
-def _kind(path: Path) -> dict[str, object]:
-    schema = json.loads(path.read_text(encoding="utf-8"))
+def _kind(name: str) -> dict[str, object]:
+    whole = schema(name)
     return {
-        "name": path.name.removesuffix(".schema.json"),
-        "title": schema["title"],
-        "description": schema["description"],
-        "rows": list(_rows(_body(schema), schema, "")),
+        "name": name,
+        "title": whole["title"],
+        "description": whole["description"],
+        "rows": list(_rows(name, _body(name, whole), "", ())),
     }
 
 
-def _body(schema: Schema) -> Schema:
+def _body(name: str, whole: Schema) -> Schema:
     """The part of a schema that has the keys: of each item or entry, for lists and mappings."""
-    if schema.get("type") == "array":
-        items: Schema = schema["items"]
-        return items
-    entry = schema.get("additionalProperties")
-    return entry if isinstance(entry, dict) else schema
+    entry = whole.get("items") or whole.get("additionalProperties")
+    return follow(name, entry) if isinstance(entry, dict) else whole
 
 
-def _rows(node: Schema, schema: Schema, prefix: str) -> Iterator[dict[str, object]]:
-    """Keys from the top down, nested ones with their path."""
-    for key, value in node.get("properties", {}).items():
+def _rows(name: str, node: Schema, prefix: str, above: tuple[Schema, ...]) -> Iterator[dict[str, object]]:
+    """Keys from the top down, nested ones with their path; what nests in itself is gone into once."""
+    keys = node["properties"]
+    if keys in above:
+        return
+    for key, value in keys.items():
         yield {
             "key": prefix + key,
             "required": key in node.get("required", ()),
-            "description": value.get("description", ""),
+            "description": value["description"],
             "example": json.dumps(value.get("examples", [""])[0], ensure_ascii=False),
         }
-        inner, mark = _inner(value, schema)
-        if inner and prefix.count(".") < 3:
-            yield from _rows(inner, schema, f"{prefix}{key}{mark}.")
+        for inner, mark in _inner(name, value):
+            yield from _rows(name, inner, f"{prefix}{key}{mark}.", (*above, keys))
 
 
-def _inner(value: Schema, schema: Schema) -> tuple[Schema | None, str]:
-    """The object that a key holds, and the mark of a list or a mapping of such objects."""
-    if "properties" in value:
-        return value, ""
-    for holder, mark in (("items", "[]"), ("additionalProperties", ".<id>")):
-        held = value.get(holder)
+def _inner(name: str, value: Schema) -> Iterator[tuple[Schema, str]]:
+    """The objects that a key holds, each with the mark of a list or a mapping of such objects."""
+    whole = follow(name, value)
+    for held, mark in ((whole, ""), (whole.get("items"), "[]"), (whole.get("additionalProperties"), ".<id>")):
         if isinstance(held, dict):
-            target = held.get("$ref", "").removeprefix("#/$defs/")
-            held = schema.get("$defs", {}).get(target, held)
-            if "properties" in held and not target.endswith(("node", "gate", "changes")):
-                return held, mark
-    return None, ""
+            yield from ((found, mark) for found in _objects(name, held))
+
+
+def _objects(name: str, part: Schema) -> Iterator[Schema]:
+    """The objects that a value may be: itself, or the branches of a choice."""
+    if _ANOTHER_PLACE in part.get("$ref", ""):
+        return
+    whole = follow(name, part)
+    if "properties" in whole:
+        yield whole
+    for branch in (b for b in ("then", "else") if b in whole):
+        yield from _objects(name, whole[branch])
