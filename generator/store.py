@@ -11,6 +11,8 @@ from generator.kept import Kept
 from generator.records.model import Records
 
 _HERE = Path(__file__).parent
+_CODE = ("records", "content_rules", "standards")
+"Folders of the code that reads and checks."
 MOST = 4
 "Sets of records kept: those of a shop, of the shared folder alone, and of what stood before an edit."
 
@@ -35,9 +37,9 @@ def _fingerprint(folders: Sequence[Path]) -> str:
 
 def _all_files(folders: Sequence[Path]) -> Iterator[Path]:
     """Everything that could change what is read: content, schema, and the reader's own code."""
-    for folder in (*folders, _HERE.parent / "schema", _HERE / "records", _HERE / "standards"):
+    for folder in (*folders, _HERE.parent / "schema", *(_HERE / name for name in _CODE)):
         yield from sorted(p for p in folder.rglob("*") if p.suffix in (".yaml", ".yml", ".json", ".py"))
-    yield from (_HERE / "content_rules.py", _HERE / "typed_json.py")
+    yield _HERE / "typed_json.py"
 
 
 def _read(

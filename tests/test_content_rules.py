@@ -27,10 +27,10 @@ def said(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, gear_screws: str) -> s
     return as_text(load_checked([Path("content")])[1])
 
 
-def line(note: str, at: str, message: str) -> str:
+def line(note: str, at: str, message: str, rule: str = "fastener-key") -> str:
     """The one line said, at the place where `at` begins."""
     column = len("- {joint: gear-screws, ") + note.index(at) + 1
-    return f"content/fasteners/testa-1.yaml:2:{column}: {message}"
+    return f"content/fasteners/testa-1.yaml:2:{column}: {message} [{rule}]"
 
 
 def test_sound_content_breaks_none_of_them():
@@ -101,7 +101,7 @@ def test_a_flat_that_a_shaft_can_have_is_left_alone(tmp_path, monkeypatch, flat)
 )
 def test_a_flat_that_does_not_go_on_its_shaft_is_an_error(tmp_path, monkeypatch, flat, fault):
     note = f"kind: set screw, shaft: 8 mm, flat: {flat}"
-    assert said(tmp_path, monkeypatch, note) == line(note, "{", fault)
+    assert said(tmp_path, monkeypatch, note) == line(note, "{", fault, "fastener-flat")
 
 
 def test_a_flat_without_a_shaft_says_nothing(tmp_path, monkeypatch):

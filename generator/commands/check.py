@@ -8,6 +8,7 @@ from pathlib import Path
 
 import click
 
+from generator.commands.explain import explained, listed
 from generator.commands.folders import content_option, existing
 from generator.content_rules import load_checked
 from generator.records.report import FORMATS, summary
@@ -24,11 +25,22 @@ from generator.records.report import FORMATS, summary
     show_default=True,
     help="text to read, annotations for a pull request, json as data.",
 )
-def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str) -> None:
+@click.option(
+    "--explain",
+    "rule",
+    is_flag=False,
+    flag_value="",
+    metavar="[RULE]",
+    help="Say what a rule holds, with an example; without RULE, list all.",
+)
+def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str, rule: str | None) -> None:
     """Validate the records; with PATHS, report on those files and folders only.
 
     Exits with 1 if there is a problem; warnings do not count.
     """
+    if rule is not None:
+        click.echo("\n".join(explained(rule) if rule else listed()))
+        return
     folders_there = existing(folders)
     _refuse_strangers(paths, folders_there)
     records, findings = load_checked(folders_there)

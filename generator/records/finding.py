@@ -29,6 +29,8 @@ class Finding:
     "The mend, as a sentence."
     level: Level = "error"
     "An error stops a build; a warning does not."
+    rule: str = ""
+    "What it breaks: the name of a rule, `schema` for a shape, `file` for what is no good as YAML or is misplaced."
 
 
 def fault(at: Position, message: str, hint: str, level: Level = "error") -> Finding:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.records.explain import explain
@@ -53,7 +53,8 @@ class Content:
 def read(folders: Sequence[Path]) -> Content:
     """Read content folders, later ones over earlier ones, and validate what comes of it. Never raises."""
     gathered = gather(folders)
-    findings = list(gathered.findings)
+    of_files = [replace(finding, rule="file") for finding in gathered.findings]
+    findings = list(of_files)
     records = [
         record
         for (kind, id), node in gathered.nodes.items()
@@ -61,7 +62,7 @@ def read(folders: Sequence[Path]) -> Content:
     ]
     return Content(
         records=_by_kind(records),
-        findings=tuple(sorted(_first_in_place(findings, gathered.findings))),
+        findings=tuple(sorted(_first_in_place(findings, of_files))),
         unread={kind: frozenset(ids) for kind, ids in gathered.unread.items()},
         words=frozenset(gathered.words),
         blind=frozenset(gathered.blind),
@@ -102,7 +103,7 @@ def _faults(kind: Kind, data: object, where: Places, findings: list[Finding]) ->
     """Routes to what the schema has against a file's data; the sentences are added to the findings."""
     routes: list[Route] = []
     for error in validator(kind.schema).iter_errors(data):
-        findings += explain(error, where)
+        findings += (replace(finding, rule="schema") for finding in explain(error, where))
         route = tuple(error.absolute_path)
         routes.append((*route, error.instance) if "propertyNames" in error.schema_path else route)
     return routes

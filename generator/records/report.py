@@ -9,14 +9,14 @@ from generator.records.finding import Finding, printable
 
 
 def as_text(findings: Iterable[Finding]) -> str:
-    """One line a finding: `path:line:column: message hint`, a warning named as one.
+    """One line a finding: `path:line:column: message hint [rule]`, a warning named as one.
 
     >>> from pathlib import Path
-    >>> as_text([Finding(Path("a.yaml"), 2, 1, "'titel' is no key.", "Did you mean 'title'?")])
-    "a.yaml:2:1: 'titel' is no key. Did you mean 'title'?"
+    >>> as_text([Finding(Path("a.yaml"), 2, 1, "'titel' is no key.", "Did you mean 'title'?", rule="schema")])
+    "a.yaml:2:1: 'titel' is no key. Did you mean 'title'? [schema]"
     """
     return "\n".join(
-        f"{_path(f)}:{f.line}:{f.column}: {'warning: ' * (f.level == 'warning')}{_words(f)}"
+        f"{_path(f)}:{f.line}:{f.column}: {'warning: ' * (f.level == 'warning')}{_words(f)}{f' [{f.rule}]' * bool(f.rule)}"
         for f in findings
     )
 
@@ -24,7 +24,7 @@ def as_text(findings: Iterable[Finding]) -> str:
 def as_annotations(findings: Iterable[Finding]) -> str:
     """One line a finding that a forge shows beside the line it is about: `::level file=,line=,col=::words`."""
     return "\n".join(
-        f"::{f.level} file={_property(_path(f))},line={f.line},col={f.column}::{_data(_words(f))}"
+        f"::{f.level} file={_property(_path(f))},line={f.line},col={f.column}{_title(f)}::{_data(_words(f))}"
         for f in findings
     )
 
@@ -39,6 +39,7 @@ def as_json(findings: Iterable[Finding]) -> str:
             "message": printable(f.message),
             "hint": printable(f.hint),
             "level": f.level,
+            "rule": f.rule,
         }
         for f in findings
     ]
@@ -71,6 +72,10 @@ def _path(finding: Finding) -> str:
 
 def _words(finding: Finding) -> str:
     return printable(f"{finding.message} {finding.hint}")
+
+
+def _title(finding: Finding) -> str:
+    return f",title={_property(finding.rule)}" if finding.rule else ""
 
 
 def _data(text: str) -> str:

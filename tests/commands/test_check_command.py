@@ -8,6 +8,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from generator.commands.check import check
+from generator.content_rules import ALL_RULES
 
 SOUND = Path(__file__).parents[1] / "records" / "sound"
 
@@ -37,9 +38,9 @@ def test_problems_exit_with_1_and_name_every_place() -> None:
     assert result.exit_code == 1
     assert result.output.splitlines() == [
         "content/failure-modes/gear-cracked.yaml:1:1: 'titel' is no key that can stand here. "
-        "Did you mean 'title'?",
+        "Did you mean 'title'? [schema]",
         "content/failure-modes/gear-cracked.yaml:1:1: 'title' is missing. "
-        "Add it, such as `title: Hook-shaft gear`.",
+        "Add it, such as `title: Hook-shaft gear`. [schema]",
         "20 records: 2 problems.",
     ]
 
@@ -56,7 +57,7 @@ def test_a_path_limits_what_is_reported() -> None:
     spoil("sources.yaml", "handbook: {}\n")
     assert len(run().output.splitlines()) == 4
     assert run("content/tools.yaml").output.splitlines()[:-1] == [
-        "content/tools.yaml:1:9: 'title' is missing. Add it, such as `title: Hook-shaft gear`."
+        "content/tools.yaml:1:9: 'title' is missing. Add it, such as `title: Hook-shaft gear`. [schema]"
     ]
     assert run("content/checks").exit_code == 0
     assert run(str(Path("content").absolute())).exit_code == 1
@@ -95,7 +96,7 @@ def test_json_is_json_and_nothing_else() -> None:
 
 def test_a_pull_request_gets_annotations() -> None:
     spoil("tools.yaml", "driver: {}\n")
-    assert run("--format", "annotations").output.startswith("::error file=content/tools.yaml,line=1,col=9::")
+    assert run("--format", "annotations").output.startswith("::error file=content/tools.yaml,line=1,col=9,title=schema::")
     assert run("--format", "xml").exit_code == 2
 
 
@@ -104,3 +105,27 @@ def test_a_folder_without_records_is_a_mistyped_folder() -> None:
     result = run("--content", "empty")
     assert result.exit_code == 2
     assert "No record is in empty" in result.output
+
+
+def test_every_rule_is_listed_with_what_it_holds() -> None:
+    told = run("--explain")
+    assert told.exit_code == 0
+    names = [line.split()[0] for line in told.output.splitlines()]
+    assert names == sorted({*(rule.name for rule in ALL_RULES), "schema", "file"})
+    assert "names-exist" in names
+    assert "Everything that a record names exists." in told.output
+
+
+@pytest.mark.parametrize("name", ["schema", "file", *(rule.name for rule in ALL_RULES)])
+def test_a_rule_is_explained_by_a_bad_and_a_good_record(name: str) -> None:
+    told = run("--explain", name)
+    assert told.exit_code == 0
+    bad, said, good = (told.output.index(word) for word in ("\nBad, in ", "\nIt says:", "\nGood, in "))
+    assert told.output.startswith(f"{name} (")
+    assert bad < said < good
+    assert f"[{name}]" in told.output[said:good]
+
+
+def test_a_name_that_is_no_rules_gets_the_nearest() -> None:
+    told = run("--explain", "names-exits")
+    assert (told.exit_code, told.output) == (1, "'names-exits' is no rule. Did you mean 'names-exist'?\n")

@@ -28,7 +28,7 @@ def test_a_link_out_of_the_folder_is_not_followed(content: Path, tmp_path: Path)
     (tmp_path / "secret.yaml").write_text(TECHNIQUE)
     (content / "techniques" / "a.yaml").symlink_to(tmp_path / "secret.yaml")
     assert said(content) == [
-        "content/techniques/a.yaml:1:1: The link leads out of the content folder. Put the file itself here."
+        "content/techniques/a.yaml:1:1: The link leads out of the content folder. Put the file itself here. [file]"
     ]
     assert load([content])[0].techniques == {}
 
@@ -50,14 +50,14 @@ def test_the_content_folder_itself_may_be_a_link(content: Path) -> None:
 def test_a_link_to_nothing_or_to_itself_is_one_line(content: Path, target: str) -> None:
     (content / "techniques" / "a.yaml").symlink_to(target)
     assert said(content) == [
-        "content/techniques/a.yaml:1:1: This is no plain file. Put a file of that name here, or take it away."
+        "content/techniques/a.yaml:1:1: This is no plain file. Put a file of that name here, or take it away. [file]"
     ]
 
 
 def test_a_linked_folder_is_not_followed(content: Path, tmp_path: Path) -> None:
     (tmp_path / "checks").mkdir()
     (content / "checks").symlink_to(tmp_path / "checks")
-    assert said(content) == ["content/checks:1:1: A linked folder is not followed. Put the folder itself here."]
+    assert said(content) == ["content/checks:1:1: A linked folder is not followed. Put the folder itself here. [file]"]
 
 
 def test_hidden_files_and_other_kinds_of_file_are_passed_over(content: Path) -> None:
@@ -72,7 +72,7 @@ def test_hidden_files_and_other_kinds_of_file_are_passed_over(content: Path) -> 
 def test_a_folder_that_is_not_there_is_one_line() -> None:
     assert said(Path("no-such-folder")) == [
         "no-such-folder:1:1: The folder cannot be opened: No such file or directory. "
-        "Mend its permissions or the link."
+        "Mend its permissions or the link. [file]"
     ]
 
 
@@ -83,6 +83,6 @@ def test_a_file_name_that_is_no_text_is_one_line(content: Path) -> None:
     (line,) = said(content)
     assert line == (
         r"content/techniques/caf\udce9\n.yaml:1:1: The file name 'caf\udce9\n' is no id. It holds a character without a name. "
-        "Rename the file to 'caf.yaml': lower-case words joined by hyphens."
+        "Rename the file to 'caf.yaml': lower-case words joined by hyphens. [file-name-is-id]"
     )
     line.encode("utf-8")

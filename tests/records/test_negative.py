@@ -2,18 +2,21 @@
 
 A case is laid over the content folder `sound`, which has no findings. Its name begins with the rule's
 name, `schema` or `file`; `--` parts off what is special in it, and `+` joins rules that cannot be
-broken one without the other.
+broken one without the other. Where a case has a folder `mended`, its records are those of the case put right.
 """
 
+from importlib import import_module
 from pathlib import Path
 
 import pytest
 
+from generator.content_rules import ALL_RULES, load_checked
 from generator.records.build import build_all
-from generator.records.load import load
+from generator.records.cases import case_of
 from generator.records.read import read
 from generator.records.report import as_text
-from generator.records.rules import RULES, Book
+from generator.records.rules import Book
+from generator.records.rules.registry import rules_in
 
 HERE = Path(__file__).parent
 CASES = sorted(path.name for path in (HERE / "negative").iterdir())
@@ -30,12 +33,12 @@ def _here(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def test_sound_content_has_no_findings() -> None:
-    assert as_text(load([Path("sound")])[1]) == ""
+    assert as_text(load_checked([Path("sound")])[1]) == ""
 
 
 @pytest.mark.parametrize("case", CASES)
 def test_a_negative_case_gives_exactly_its_expected_lines(case: str) -> None:
-    _, findings = load(folders(case))
+    _, findings = load_checked(folders(case))
     expected = (HERE / "negative" / case / "expected.txt").read_text("utf-8")
     assert as_text(findings).replace(f"negative/{case}/", "") + "\n" == expected
 
@@ -44,10 +47,37 @@ def test_a_negative_case_gives_exactly_its_expected_lines(case: str) -> None:
 def test_a_negative_case_breaks_nothing_but_what_it_is_named_after(case: str) -> None:
     content = read(folders(case))
     book = Book(content, build_all(content))
-    broken = {rule.name for rule in RULES if list(rule.run(book))}
+    broken = {rule.name for rule in ALL_RULES if list(rule.run(book))}
     reader = {"schema", "file"} & OWN[case] if content.findings else set()
     assert broken | reader == OWN[case]
 
 
 def test_every_rule_has_a_negative_case() -> None:
-    assert {rule.name for rule in RULES} | {"schema", "file"} == set().union(*OWN.values())
+    assert {rule.name for rule in ALL_RULES} | {"schema", "file"} == set().union(*OWN.values())
+
+
+@pytest.mark.parametrize("case", [case for case in CASES if (HERE / "negative" / case / "mended").is_dir()])
+def test_a_mended_case_has_no_findings(case: str) -> None:
+    assert as_text(load_checked([Path("sound"), Path("negative", case, "mended")])[1]) == ""
+
+
+@pytest.mark.parametrize("rule", [*(rule.name for rule in ALL_RULES), "schema", "file"])
+def test_every_rule_has_a_case_that_shows_how_it_is_mended(rule: str) -> None:
+    case = case_of(rule)
+    assert case
+    assert case.bad != case.good
+    assert any(line.endswith(f"[{rule}]") for line in case.said)
+
+
+def test_a_module_of_rules_is_found_by_itself(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    package = tmp_path / "some_rules"
+    package.mkdir()
+    (package / "__init__.py").write_text("")
+    (package / "odd.py").write_text(
+        "from generator.records.rules import rule\n"
+        "from generator.records.rules.names import names_exist\n\n"
+        '@rule("Nothing is odd.", "tool")\n'
+        "def nothing_is_odd(book):\n    return []\n"
+    )
+    monkeypatch.syspath_prepend(tmp_path)
+    assert [rule.name for rule in rules_in(import_module("some_rules"))] == ["nothing-is-odd"]

@@ -1,31 +1,11 @@
-"""Rules about the content: one rule, one generator of findings."""
+"""Rules about the content: one rule, one generator of findings. A module put here is found by itself."""
 
-from generator.records.rules import (
-    checks,
-    cycles,
-    families,
-    modes,
-    names,
-    text,
-    trees,
-    unused,
-    values,
-)
+import sys
+
 from generator.records.rules.book import Book
-from generator.records.rules.registry import RULES, Rule, rule
+from generator.records.rules.registry import Rule, rule, rules_in
 
-__all__ = [
-    "RULES",
-    "Book",
-    "Rule",
-    "checks",
-    "cycles",
-    "families",
-    "modes",
-    "names",
-    "rule",
-    "text",
-    "trees",
-    "unused",
-    "values",
-]
+RULES = rules_in(sys.modules[__name__])
+"Every rule of this floor."
+
+__all__ = ["RULES", "Book", "Rule", "rule"]

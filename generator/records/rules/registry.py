@@ -1,17 +1,17 @@
-"""The list of rules."""
+"""What a rule is, and where the rules of a package are found."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from importlib import import_module
+from pkgutil import iter_modules
+from types import ModuleType
 
 from generator.records.finding import Finding
 from generator.records.rules.book import Book
 
 Find = Callable[[Book], Iterable[Finding]]
-
-RULES: list[Rule] = []
-"Every rule, in the order of the modules that hold them."
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,15 +28,26 @@ class Rule:
     "Everything that breaks it."
 
     def run(self, book: Book) -> Iterator[Finding]:
-        """Everything that breaks the rule."""
-        yield from self.find(book)
+        """Everything that breaks the rule, under its name."""
+        for finding in self.find(book):
+            yield replace(finding, rule=self.name)
 
 
-def rule(description: str, scope: str = "all") -> Callable[[Find], Find]:
-    """Enter a generator of findings in the list; the rule is named after it."""
+def rule(description: str, scope: str = "all") -> Callable[[Find], Rule]:
+    """Make a generator of findings a rule; it is named after the generator."""
 
-    def enter(find: Find) -> Find:
-        RULES.append(Rule(find.__name__.replace("_", "-"), description, scope, find))
-        return find
+    def make(find: Find) -> Rule:
+        return Rule(find.__name__.replace("_", "-"), description, scope, find)
 
-    return enter
+    return make
+
+
+def rules_in(package: ModuleType) -> tuple[Rule, ...]:
+    """Every rule that a module of the package holds, by module and then as they stand in the file."""
+    modules = [import_module(f"{package.__name__}.{found.name}") for found in iter_modules(package.__path__)]
+    return tuple(
+        held
+        for module in modules
+        for held in vars(module).values()
+        if isinstance(held, Rule) and held.find.__module__ == module.__name__
+    )

@@ -1,26 +1,20 @@
-"""Rules that need more than records: what the standards say of them. The door that loads with all rules."""
+"""Rules about fastener notes: what the standards and geometry say of them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from pathlib import Path
+from collections.abc import Iterator
 
 from generator.analysis.fasteners.flats import flat_depth, flat_width
 from generator.records.finding import Finding
-from generator.records.load import load
-from generator.records.model import Fastener, Records
+from generator.records.model import Fastener
 from generator.records.rules.book import Book
-from generator.records.rules.registry import Rule
+from generator.records.rules.registry import rule
 from generator.standards.agreement import disagreement
 from generator.standards.quantity import Quantity
 
 
-def load_checked(folders: Sequence[Path]) -> tuple[Records, tuple[Finding, ...]]:
-    """All good records, and everything that is wrong by any rule."""
-    return load(folders, EXTRA_RULES)
-
-
-def _keys(book: Book) -> Iterator[Finding]:
+@rule("A key agrees with the standard for its thread, or the record says why not.", "fasteners")
+def fastener_key(book: Book) -> Iterator[Finding]:
     """A key that is not the standard's for its thread, unless the record says why."""
     for family, number, note in _notes(book):
         if not (note.thread and note.drive):
@@ -39,7 +33,8 @@ def _keys(book: Book) -> Iterator[Finding]:
             yield book.finding(where[0], (number, "key_confirmed"), message, "Take out `key_confirmed:` and `key_reason:`.", key=True)
 
 
-def _flats(book: Book) -> Iterator[Finding]:
+@rule("A flat goes on its shaft.", "fasteners")
+def fastener_flat(book: Book) -> Iterator[Finding]:
     """A flat that does not go on its shaft."""
     for family, number, note in _notes(book):
         if note.flat is None or note.shaft is None:
@@ -69,9 +64,3 @@ def _notes(book: Book) -> Iterator[tuple[str, int, Fastener]]:
     for family, notes in book.records.fasteners.items():
         for number, note in enumerate(notes):
             yield family, number, note
-
-
-EXTRA_RULES = (
-    Rule("fastener-key", "A key agrees with the standard for its thread, or the record says why not.", "fasteners", _keys),
-    Rule("fastener-flat", "A flat goes on its shaft.", "fasteners", _flats),
-)
