@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import MISSING, Field, fields, is_dataclass
 from functools import cache
 from types import NoneType, UnionType
-from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
+from typing import Any, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 T = TypeVar("T")
 Coder = Callable[[Any], Any]
@@ -23,15 +23,16 @@ def to_json(shape: type[T], value: T) -> Any:
     >>> to_json(Remedy, Remedy("set:gap", set=("gap",)))
     {'id': 'set:gap', 'set': ['gap']}
     """
-    return _writer(shape)(value)
+    return _writer(cast(Any, shape))(value)
 
 
 def from_json(shape: type[T], data: Any) -> T:
     """The value of plain data. Raises ValueError, KeyError or TypeError where it is no such value."""
-    return _reader(shape)(data)
+    value: T = _reader(cast(Any, shape))(data)
+    return value
 
 
-def _classes(hint: Any) -> list[type]:
+def _classes(hint: Any) -> list[Any]:
     """The dataclasses among the alternatives of a union."""
     return [a for a in get_args(hint) if is_dataclass(a)]
 
@@ -40,7 +41,7 @@ def _is_union(hint: Any) -> bool:
     return get_origin(hint) in (Union, UnionType)
 
 
-def _default(field: Field) -> Any:
+def _default(field: Field[Any]) -> Any:
     """What a field is where nothing says otherwise; MISSING, which equals nothing else, where it must be given."""
     return field.default if field.default_factory is MISSING else field.default_factory()
 
@@ -63,7 +64,7 @@ def _same(value: Any) -> Any:
     return value
 
 
-def _object_writer(shape: type) -> Coder:
+def _object_writer(shape: Any) -> Coder:
     hints = get_type_hints(shape)
     defaults = {f.name: _default(f) for f in fields(shape)}
 
@@ -81,7 +82,7 @@ def _union_writer(hint: Any) -> Coder:
     def write(value: Any) -> Any:
         if not is_dataclass(value):
             return value
-        data = _writer(type(value))(value)
+        data = _writer(cast(Any, type(value)))(value)
         return {_TAG: type(value).__name__, **data} if tagged else data
 
     return write
@@ -125,7 +126,7 @@ def _word_reader(words: tuple[str, ...]) -> Coder:
     return read
 
 
-def _object_reader(shape: type) -> Coder:
+def _object_reader(shape: Any) -> Coder:
     hints = get_type_hints(shape)
     readers: dict[str, Coder] = {}  # made when first needed: a class may hold itself
 

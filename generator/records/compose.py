@@ -22,6 +22,8 @@ DEEPEST = 50
 
 _FAST = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _STRING = "tag:yaml.org,2002:str"
+EXAMPLE = "!example"
+"Tag of a value that a new record has from the schema."
 _ORDINARY = (None, "!", _STRING, "tag:yaml.org,2002:map", "tag:yaml.org,2002:seq")
 
 
@@ -151,12 +153,14 @@ class _Composer:
         return self.anchors[name]
 
     def _check_tag(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent, at: Position) -> None:
-        if event.tag not in _ORDINARY:
+        if event.tag == EXAMPLE:
+            self._fault(at, "This is the example's value.", f"Write your own, and take out {EXAMPLE}.")
+        elif event.tag not in _ORDINARY:
             message = f"The tag {quote(event.tag)} means nothing here."
             self._fault(at, message, "Take it out, or quote the text.")
 
     def _scalar(self, event: yaml.ScalarEvent, at: Position) -> Node:
-        quoted = not event.implicit[0] or event.tag == "!"
+        quoted = event.style is not None if event.tag == EXAMPLE else not event.implicit[0] or event.tag == "!"
         if quoted or (self.stack and self.stack[-1].expects_key):
             return Node(event.value, at)
         try:

@@ -15,6 +15,8 @@ from generator.records.position import Position
 LARGEST = 2**20
 "Bytes that a file may hold."
 
+_OURS, _THEIRS = re.compile(r"^<{7}( |$)", re.M), re.compile(r"^>{7}( |$)", re.M)
+"Lines between which git leaves both versions of what two people changed."
 _FORBIDDEN = re.compile("[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
@@ -68,7 +70,7 @@ def read_file(path: Path) -> Reading:
 def parse(raw: bytes, path: Path) -> Reading:
     """The value in a file's bytes: UTF-8, with or without a byte order mark."""
     text = raw.decode("utf-8", errors="replace").removeprefix("\ufeff")
-    finding = _bytes_fault(raw, path) or _character_fault(text, path)
+    finding = _bytes_fault(raw, path) or _character_fault(text, path) or _merge_fault(text, path)
     if finding:
         return Reading(None, text, (finding,))
     node, findings = compose(text, path)
@@ -107,3 +109,15 @@ def _character_fault(text: str, path: Path) -> Finding | None:
 
 def _place(before: str) -> tuple[int, int]:
     return before.count("\n") + 1, len(before) - (before.rfind("\n") + 1) + 1
+
+
+def _merge_fault(text: str, path: Path) -> Finding | None:
+    """A merge that was not brought to its end."""
+    begin = _OURS.search(text)
+    end = _THEIRS.search(text, begin.end()) if begin else None
+    if not begin or not end:
+        return None
+    first, last = (text.count("\n", 0, mark.start()) + 1 for mark in (begin, end))
+    message = f"A merge left two versions here, in lines {first} to {last}."
+    hint = "Keep one of them, and take out the lines that begin with <<<<<<<, ======= and >>>>>>>."
+    return Finding(path, first, 1, message, hint)

@@ -9,6 +9,7 @@ from typing import Any
 
 import yaml
 
+from generator.records.compose import EXAMPLE
 from generator.records.explain import shown
 from generator.records.kinds import Kind
 from generator.records.node import Places
@@ -28,7 +29,8 @@ _ALSO = {
 def starting_record(kind: Kind, id: str, known: Mapping[str, frozenset[str]]) -> str:
     """The text of a new file with one record; `known` are the ids there are, by kind.
 
-    Keys that must be there hold the schema's examples, the rest stand as comments. A name in an example
+    Keys that must be there hold the schema's examples, marked so that `check` asks for one's own; the rest
+    stand as comments. A name in an example
     that does not exist is replaced by one that does.
     """
     shape = schema(kind.schema)
@@ -58,8 +60,9 @@ def _lines(
     sample = _sample(kind, id, shape, known)
     for name, part in shape["properties"].items():
         yield from (f"{' ' * len(lead)}# {line}\n" for line in _about(kind, part))
-        text = _dump(name, sample[name])
-        mark = "" if name in live else "# "
+        text, mark = _dump(name, sample[name]), "" if name in live else "# "
+        if name in live and name != "title":
+            text = text.replace(f"{name}:", f"{name}: {EXAMPLE}", 1)
         yield textwrap.indent(text, " " * len(lead) + mark).replace(" " * len(lead), lead, 1)
         lead = " " * len(lead)
 

@@ -1,4 +1,4 @@
-"""`new`: what it writes passes `check`."""
+"""`new`: what it writes passes `check` once the examples are one's own, and not before."""
 
 import shutil
 from pathlib import Path
@@ -31,14 +31,20 @@ def errors() -> str:
     return as_text(f for f in load([Path("content")])[1] if f.level == "error")
 
 
+def own(path: Path) -> None:
+    """Take every example for one's own."""
+    path.write_text(path.read_text().replace(" !example", ""))
+
+
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_starting_record_passes_check_beside_other_records(kind: str) -> None:
     Path("content/shop.yaml").unlink()
     if kind == "fasteners":
-        run("family", "testa-2")
+        own(Path(run("family", "testa-2").output.strip()))
     result = run(kind, IDS[kind])
-    assert (result.exit_code, errors()) == (0, "")
     path = Path(result.output.strip())
+    own(path)
+    assert (result.exit_code, errors()) == (0, "")
     assert path == Path("content") / KINDS[kind].file_for(IDS[kind])
     assert (kind, IDS[kind]) in load([Path("content")])[0].places
 
@@ -47,9 +53,22 @@ def test_a_starting_record_passes_check_beside_other_records(kind: str) -> None:
 def test_a_starting_record_keeps_to_its_schema_in_an_empty_folder(kind: str) -> None:
     shutil.rmtree("content")
     Path("content").mkdir()
-    run(kind, IDS[kind])
+    own(Path(run(kind, IDS[kind]).output.strip()))
     kept = [line for line in errors().splitlines() if " is no " not in line]
     assert kept == []
+
+
+@pytest.mark.parametrize("kind", [kind for kind in KINDS if kind != "shop"])
+def test_every_example_in_a_starting_record_is_refused_where_it_stands_until_it_is_ones_own(kind: str) -> None:
+    """A title is made from the id; all else that a record must have is an example, and the shop must have nothing."""
+    if kind == "fasteners":
+        own(Path(run("family", "testa-2").output.strip()))
+    path = Path(run(kind, IDS[kind]).output.strip())
+    marked = [(n, line.index("!example") + 1) for n, line in enumerate(path.read_text().splitlines(), 1) if "!example" in line]
+    told = [f for f in load([Path("content")])[1] if f.level == "error"]
+    assert [(f.path, f.line, f.column) for f in told] == [(path, *place) for place in marked]
+    assert {(f.message, f.hint) for f in told} <= {("This is the example's value.", "Write your own, and take out !example.")}
+    assert marked or schema(KINDS[kind].schema).get("additionalProperties", {}).get("required") == ["title"]
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -72,6 +91,7 @@ def test_an_uncommented_starting_record_is_good_too() -> None:
     keys = tuple(f"# {key}:" for key in schema("failure-mode")["properties"] if key not in ("setting", "lacks"))
     out = [line[2:] if line.startswith(keys) and not line.endswith(":") else line for line in lines]
     path.write_text("\n".join(out) + "\n")
+    own(path)
     assert errors() == ""
     assert load([Path("content")])[0].failure_modes["felt-dry"].effects
 

@@ -106,6 +106,22 @@ def notes_belong_to_a_family(book: Book) -> Iterator[Finding]:
             yield book.finding(("fasteners", id), (), message, hint)
 
 
+_NEEDED = {"a hook or loopers": {"hook", "loopers"}, "a feed": {"feed"}}
+"What makes a stitch and moves the cloth -> the roles of the mechanisms that do."
+
+
+@rule("A family has a hook or loopers, and a feed.", "family")
+def family_makes_a_stitch(book: Book) -> Iterator[Finding]:
+    for id, family in book.records.families.items():
+        used = [book.records.assemblies.get(use.use) for use in family.assemblies]
+        roles = {assembly.role if assembly else None for assembly in used}
+        for what, ways in _NEEDED.items():
+            if None not in roles and not roles & ways:  # a mechanism that names no role may be it
+                message = f"{quote(id)} has no {what.removeprefix('a ')}."
+                hint = f"Add the mechanism to `assemblies`: one with role {' or '.join(sorted(ways))}."
+                yield book.finding(("family", id), ("assemblies",), message, hint, key=True, level="warning")
+
+
 def _joints(built: Built) -> frozenset[str]:
     items = [o.value for group in (built.parts, built.settings) for owners in group.values() for o in owners]
     return frozenset(joint for item in items for joint in item.joints)
