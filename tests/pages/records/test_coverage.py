@@ -15,7 +15,7 @@ from generator.pages.maker import Maker
 from generator.pages.page import PageText
 from generator.pages.records import coverage as coverage_page
 
-CONTENT = Path(__file__).parents[1] / "fixtures" / "coverage"
+CONTENT = Path(__file__).parents[2] / "fixtures" / "coverage"
 XHTML = "{http://www.w3.org/1999/xhtml}"
 
 

@@ -14,7 +14,7 @@ from generator.pages.records import assemblies as assembly_pages
 from generator.pages.records import faults as fault_pages
 from generator.pages.records.check_uses import uses
 
-CONTENT = Path(__file__).parents[2] / "content"
+CONTENT = Path(__file__).parents[3] / "content"
 
 
 @cache
