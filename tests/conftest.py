@@ -14,6 +14,10 @@ from filelock import FileLock
 from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
+from generator.bench import Bench
+from generator.library import Library
+from generator.store import load_kept
+
 ROOT = Path(__file__).parent.parent
 
 settings.register_profile("patient", deadline=None)
@@ -45,6 +49,15 @@ def shared(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
     """A folder for all processes of this run."""
     base = tmp_path_factory.getbasetemp()
     return base if worker_id == "master" else base.parent
+
+
+@pytest.fixture(scope="session")
+def published(shared: Path) -> Bench:
+    """The bench of the real content: read and checked once for all processes, and what it works out kept for all."""
+    with FileLock(shared / "records.lock"):
+        records, errors = load_kept([ROOT / "content"], shared)
+    assert not errors, errors
+    return Bench(Library(records), ROOT / ".cache" / "handwheel")
 
 
 @pytest.fixture(scope="session")

@@ -27,22 +27,21 @@ XHTML = "{http://www.w3.org/1999/xhtml}"
 GEAR = "jobs/probe-1/gear-cracked.html"
 
 
-def made(folder: Path, site_url: str = "") -> tuple[Bench, dict[str, PageText]]:
-    records, findings = load_checked([folder])
-    errors = [f for f in findings if f.level == "error"]
-    assert not errors, as_text(errors)
-    maker = Maker(Bench(Library(records)))
-    return maker.bench, {page.address: page for page in job_sheets.pages(maker, site_url)}
+def made(bench: Bench, site_url: str = "") -> tuple[Bench, dict[str, PageText]]:
+    return bench, {page.address: page for page in job_sheets.pages(Maker(bench), site_url)}
 
 
 @pytest.fixture(scope="module")
 def small() -> dict[str, PageText]:
-    return made(ROOT / "tests" / "fixtures" / "jobs")[1]
+    records, findings = load_checked([ROOT / "tests" / "fixtures" / "jobs"])
+    errors = [f for f in findings if f.level == "error"]
+    assert not errors, as_text(errors)
+    return made(Bench(Library(records)))[1]
 
 
 @pytest.fixture(scope="module")
-def real() -> tuple[Bench, dict[str, PageText]]:
-    return made(ROOT / "content", "https://bench.example.org/book/")
+def real(published) -> tuple[Bench, dict[str, PageText]]:
+    return made(published, "https://bench.example.org/book/")
 
 
 def tree(page: PageText):

@@ -3,24 +3,9 @@
 from __future__ import annotations
 
 import os
-import shutil
 import subprocess
 import sys
 from pathlib import Path
-
-import pytest
-
-ROOT = Path(__file__).parent.parent.parent
-SOUND = ROOT / "tests" / "records" / "sound"
-
-
-@pytest.fixture
-def project(tmp_path: Path) -> Path:
-    """A small project with sound records, built once."""
-    shutil.copytree(SOUND, tmp_path / "content")
-    shutil.copy(ROOT / "mkdocs.yml", tmp_path)
-    assert build(tmp_path).returncode == 0, build(tmp_path).stdout
-    return tmp_path
 
 
 def build(folder: Path) -> subprocess.CompletedProcess[str]:

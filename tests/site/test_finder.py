@@ -9,12 +9,10 @@ import yaml
 from playwright.sync_api import expect
 
 from generator.analysis.finder import units
-from generator.content_rules import load_checked
 from generator.library import Library
 from generator.pages.data.finder import everyday_words, tables
 
 _HERE = Path(__file__).parent
-_ROOT = _HERE.parent.parent
 FIRST, AMONG_THREE = 0.85, 0.95
 "What the finder is held to on phrases that nobody tuned it for: the project's own aim."
 
@@ -24,9 +22,8 @@ def _phrases(name: str) -> dict[str, list[str]]:
 
 
 @pytest.fixture(scope="module")
-def library() -> Library:
-    records, _ = load_checked([_ROOT / "content"])
-    return Library(records)
+def library(published) -> Library:
+    return published.library
 
 
 @pytest.fixture

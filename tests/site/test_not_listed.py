@@ -7,7 +7,6 @@ import random
 import shutil
 import subprocess
 import sys
-from functools import cache
 from pathlib import Path
 
 import pytest
@@ -16,7 +15,6 @@ from playwright.sync_api import expect
 
 from generator.analysis.check_order import next_step
 from generator.bench import Bench
-from generator.content_rules import load_checked
 from generator.library import Library
 from generator.records.model import AssemblyUse, Family
 from generator.wording.grouping import GROUPS
@@ -30,9 +28,9 @@ MACHINES = 6
 "Machines put together by chance; each is tried with all its symptoms."
 
 
-@cache
-def _records():
-    return load_checked([ROOT / "content"])[0]
+@pytest.fixture
+def records(published):
+    return published.library.records
 
 
 @pytest.fixture
@@ -51,9 +49,9 @@ def _ids(assembly) -> set[str]:
     return {*assembly.parts, *assembly.settings}
 
 
-def _random_machine(rng: random.Random) -> dict:
+def _random_machine(records, rng: random.Random) -> dict:
     """Mechanisms that can stand together, some parts left out, any features."""
-    records, uses, taken = _records(), [], set()
+    uses, taken = [], set()
     for assembly in rng.sample(sorted(records.assemblies.values(), key=lambda a: a.id), len(records.assemblies)):
         if _ids(assembly) & taken or rng.random() < 0.15:
             continue
@@ -64,11 +62,11 @@ def _random_machine(rng: random.Random) -> dict:
     return {"title": "Made by chance", "kind": "domestic", "uses": uses, "features": features}
 
 
-def _view(chosen: dict):
+def _view(records, chosen: dict):
     """The same machine, built by the library from a record."""
     uses = tuple(AssemblyUse(u["use"], tuple(u["without"])) for u in chosen["uses"])
     family = Family("made", chosen["title"], chosen["kind"], "Made.", uses, features=chosen["features"])
-    bench = Bench(Library(dataclasses.replace(_records(), families={"made": family}, tallies={}, fasteners={})))
+    bench = Bench(Library(dataclasses.replace(records, families={"made": family}, tallies={}, fasteners={})))
     return bench, bench.library.for_family("made")
 
 
@@ -113,12 +111,12 @@ def _same_steps(found, case):
     assert by_id[found[0]["kind"], found[0]["id"]].score == pytest.approx(expected[0].score, abs=CLOSE)
 
 
-def test_a_machine_made_by_chance_has_pythons_causes_shares_checks_and_next_steps(tab):
+def test_a_machine_made_by_chance_has_pythons_causes_shares_checks_and_next_steps(tab, records):
     rng = random.Random(5)
-    machines = [_random_machine(rng) for _ in range(MACHINES)]
+    machines = [_random_machine(records, rng) for _ in range(MACHINES)]
     compared = joint = 0
     for chosen, symptoms in zip(machines, tab.evaluate(_BUILD, machines), strict=True):
-        bench, view = _view(chosen)
+        bench, view = _view(records, chosen)
         assert sorted(s["id"] for s in symptoms) == sorted(view.symptoms)
         for found in symptoms:
             case = bench.complaint(view, found["id"]).case
@@ -131,9 +129,9 @@ def test_a_machine_made_by_chance_has_pythons_causes_shares_checks_and_next_step
     assert joint > 0
 
 
-def test_its_remedies_do_and_say_what_the_pages_of_a_listed_machine_would(tab):
-    chosen = _random_machine(random.Random(2))
-    bench, view = _view(chosen)
+def test_its_remedies_do_and_say_what_the_pages_of_a_listed_machine_would(tab, records):
+    chosen = _random_machine(records, random.Random(2))
+    bench, view = _view(records, chosen)
     link = Links(bench.library, "index.html", view)
     remedies = bench.remedies(view)
     causes = {}
@@ -161,16 +159,16 @@ def _start(tab, family="tessaly-40"):
     tab.get_by_label("Start from the machine that is most like it").select_option(family)
 
 
-def test_started_from_a_listed_machine_it_has_that_machines_symptoms(tab):
+def test_started_from_a_listed_machine_it_has_that_machines_symptoms(tab, records):
     _start(tab)
     shown = {b.get_attribute("data-symptom") for b in tab.locator("#nl-symptoms button").all()}
-    listed = Library(_records()).for_family("tessaly-40")
+    listed = Library(records).for_family("tessaly-40")
     if listed.family.symptoms is None:
         assert shown == set(listed.symptoms)
     assert set(listed.symptoms) <= shown
 
 
-def test_complaints_stand_in_the_groups_of_the_home_page(tab):
+def test_complaints_stand_in_the_groups_of_the_home_page(tab, records):
     _start(tab)
     shown = tab.locator("#nl-symptoms h3").all_text_contents()
     assert shown == [title for title in GROUPS.values() if title in shown]
@@ -178,7 +176,7 @@ def test_complaints_stand_in_the_groups_of_the_home_page(tab):
     for section in tab.locator("#nl-symptoms section").all():
         title = section.locator("h3").inner_text()
         for button in section.locator("button").all():
-            symptom = _records().symptoms[button.get_attribute("data-symptom")]
+            symptom = records.symptoms[button.get_attribute("data-symptom")]
             assert GROUPS[symptom.group or "other"] == title
 
 
@@ -208,8 +206,7 @@ def test_a_symptom_opens_the_same_walk_and_the_device_remembers_it(tab):
     assert sum(shares) == pytest.approx(1, abs=1e-6)
 
 
-def test_what_the_complaint_warns_of_stands_before_its_first_check(tab):
-    records = _records()
+def test_what_the_complaint_warns_of_stands_before_its_first_check(tab, records):
     warned = next(s for s in Library(records).for_family("tessaly-40").symptoms.values() if s.cautions or s.stop)
     _start(tab)
     tab.locator(f"#nl-symptoms [data-symptom='{warned.id}']").click()
@@ -264,12 +261,12 @@ def _save(tab, title, folder) -> Path:
     return saved
 
 
-def test_the_records_that_it_saves_pass_the_check_as_they_are(tab, tmp_path):
+def test_the_records_that_it_saves_pass_the_check_as_they_are(tab, records, tmp_path):
     content = tmp_path / "content"
     shutil.copytree(ROOT / "content", content)
     _start(tab)
     saved = [_save(tab, title, content / "families") for title in _TITLES]
-    listed = _records().families["tessaly-40"]
+    listed = records.families["tessaly-40"]
     for path in saved:
         record = yaml.safe_load(path.read_text(encoding="utf-8"))
         assert [u if isinstance(u, str) else u["use"] for u in record["assemblies"]] == [u.use for u in listed.assemblies]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -14,8 +13,6 @@ from playwright.sync_api import expect
 
 from tests.site.serving import served
 
-ROOT = Path(__file__).parent.parent.parent
-
 
 def build(folder: Path) -> Path:
     subprocess.run(
@@ -25,14 +22,6 @@ def build(folder: Path) -> Path:
         env={**os.environ, "NO_MKDOCS_2_WARNING": "1"},
     )
     return folder / "site"
-
-
-@pytest.fixture
-def project(tmp_path: Path) -> Path:
-    shutil.copytree(ROOT / "tests" / "records" / "sound", tmp_path / "content")
-    shutil.copy(ROOT / "mkdocs.yml", tmp_path)
-    build(tmp_path)
-    return tmp_path
 
 
 @pytest.fixture

@@ -13,16 +13,14 @@ from generator.analysis.job import plan_json
 from generator.analysis.machine import Remedy
 from generator.bench import Bench
 from generator.bench.jobs import Job, renewing, setting
-from generator.content_rules import load_checked
 from generator.family_view import FamilyView
-from generator.library import Library
 from generator.pages.data import jobs as jobs_data
 from generator.pages.maker import Maker
 from generator.pages.planner import page as planner_page
 from generator.wording.jobs import around as job_view
 from generator.wording.jobs.steps import step_views
 from generator.wording.links import Links
-from tests.site.some_pages import ROOT, build_pages
+from tests.site.some_pages import build_pages
 
 _RUN = """([id, sets]) => new Promise((done) => {
   handwheel.load(`assets/handwheel/data/jobs-${id}.js`);
@@ -44,9 +42,8 @@ _RANDOM_SETS = 200
 
 
 @pytest.fixture(scope="module")
-def bench() -> Bench:
-    records, _ = load_checked([ROOT / "content"])
-    return Bench(Library(records))
+def bench(published) -> Bench:
+    return published
 
 
 @pytest.fixture(scope="module")

@@ -259,26 +259,23 @@ def _ends(way: list) -> list[str]:
     return [end for branch in below for end in _ends(branch)] if below else [title]
 
 
-def test_a_way_through_the_tree_ends_in_the_causes_and_in_nothing_else():
+def test_a_way_through_the_tree_ends_in_the_causes_and_in_nothing_else(published):
     """A hypothesis is a minimal cut set: what makes the top true is all of it (IEC 61025's terms)."""
-    records, _ = load_checked([ROOT / "content"])
-    real = Bench(Library(records))
-    told = dict(practice_page.cards_files(real))
+    told = dict(practice_page.cards_files(published))
     joint = 0
-    for view in real.library.views:
+    for view in published.library.views:
         text = told[f"assets/handwheel/data/practice-{view.id}.js"]
         ways = json.loads(text.removeprefix('handwheel.give("practice",').removesuffix(");\n"))["symptoms"]
         for symptom in view.symptoms:
-            for cause in real.complaint(view, symptom).case.hypotheses:
+            for cause in published.complaint(view, symptom).case.hypotheses:
                 titles = [view.failure_modes[m].title for m in cause.causes]
                 assert sorted(_ends(ways[symptom][cause.id])) == sorted(titles)
                 joint += len(titles) > 1
     assert joint
 
 
-def test_no_setting_card_is_contradicted_by_another():
-    records, _ = load_checked([ROOT / "content"])
-    text = dict(practice_page.cards_files(Bench(Library(records))))["assets/handwheel/data/cards.js"]
+def test_no_setting_card_is_contradicted_by_another(published):
+    text = dict(practice_page.cards_files(published))["assets/handwheel/data/cards.js"]
     data = json.loads(text.removeprefix('handwheel.give("cards",').removesuffix(");\n"))
     print({kind: len(cards) for kind, cards in data.items()})
     pairs = {(first, second, home) for first, second, home in data["settings"]}

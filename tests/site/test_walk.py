@@ -12,11 +12,7 @@ from playwright.sync_api import expect
 
 from generator.analysis.check_order import CheckNode, next_step
 from generator.analysis.diagnosis import Answer, rank
-from generator.bench import Bench
-from generator.content_rules import load_checked
-from generator.library import Library
 
-ROOT = Path(__file__).parent.parent.parent
 CLOSE = 1e-9
 "Minutes or shares: what two orders of adding up may differ by."
 LOGS = 300
@@ -24,13 +20,8 @@ LOGS = 300
 
 
 @pytest.fixture(scope="module")
-def bench() -> Bench:
-    return Bench(Library(load_checked([ROOT / "content"])[0]), ROOT / ".cache" / "handwheel")
-
-
-@pytest.fixture(scope="module")
-def complaints(bench):
-    return list(bench.complaints())
+def complaints(published):
+    return list(published.complaints())
 
 
 @pytest.fixture
@@ -115,8 +106,8 @@ def _stands(tab, site, complaints, logs_of):
                 yield complaint, log, stand
 
 
-def test_on_every_path_of_every_policy_the_browser_ranks_and_goes_on_as_python_does(tab, site, bench, complaints):
-    paths = {(c.view.id, c.symptom.id): dict(_logs(bench.diagnosed(c).solution.policy)) for c in complaints}
+def test_on_every_path_of_every_policy_the_browser_ranks_and_goes_on_as_python_does(tab, site, published, complaints):
+    paths = {(c.view.id, c.symptom.id): dict(_logs(published.diagnosed(c).solution.policy)) for c in complaints}
     walked = 0
     for complaint, log, stand in _stands(tab, site, complaints, lambda c: list(paths[c.view.id, c.symptom.id])):
         node = paths[complaint.view.id, complaint.symptom.id][log]
@@ -131,9 +122,9 @@ def test_on_every_path_of_every_policy_the_browser_ranks_and_goes_on_as_python_d
     assert walked > 100
 
 
-def test_the_first_step_expects_the_minutes_that_python_computed(tab, site, bench, complaints):
+def test_the_first_step_expects_the_minutes_that_python_computed(tab, site, published, complaints):
     for complaint, _, stand in _stands(tab, site, complaints, lambda c: [()]):
-        assert stand["step"]["score"] == pytest.approx(bench.diagnosed(complaint).solution.expected_minutes, abs=CLOSE)
+        assert stand["step"]["score"] == pytest.approx(published.diagnosed(complaint).solution.expected_minutes, abs=CLOSE)
 
 
 def _random_log(complaint, rng):
@@ -410,12 +401,12 @@ def test_a_fresh_walk_begins_with_what_comes_before_any_check_and_tells_a_cautio
     assert told
 
 
-def test_before_the_power_goes_on_the_walk_names_what_was_taken_off(tab, site, bench):
+def test_before_the_power_goes_on_the_walk_names_what_was_taken_off(tab, site, published):
     """A needle plate left off, or a needle left out, is not sewn over."""
     found = [
         (c, item)
-        for c in bench.complaints() if c.view.id == "tessaly-40"
-        for item in bench.worklist(c).items
+        for c in published.complaints() if c.view.id == "tessaly-40"
+        for item in published.worklist(c).items
         if c.view.checks[item.check].power == "on"
         and item.situation.open_parts - c.case.machine.way_in(c.view.checks[item.check].reach)
     ]

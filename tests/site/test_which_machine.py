@@ -3,23 +3,18 @@
 from __future__ import annotations
 
 from functools import cache
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import expect
 
 from generator.analysis.check_order import CheckNode, RemedyNode
 from generator.bench.which_machine import NONE_OF_THESE, Key, key_to_families
-from generator.content_rules import load_checked
 from generator.library import Library
-
-_ROOT = Path(__file__).parent.parent.parent
 
 
 @pytest.fixture(scope="module")
-def library() -> Library:
-    records, _ = load_checked([_ROOT / "content"])
-    return Library(records)
+def library(published) -> Library:
+    return published.library
 
 
 @pytest.fixture(scope="module")

@@ -15,10 +15,7 @@ from playwright.sync_api import Page, expect
 
 from generator.analysis.check_order.case import Hypothesis
 from generator.bench import Bench, Complaint
-from generator.content_rules import load_checked
-from generator.library import Library
 from tests.site.serving import served
-from tests.site.some_pages import ROOT
 
 JOBS = (
     ("tessaly-40", "misses every other stitch", "skipped-stitches", "hook-gear-cracked"),
@@ -29,8 +26,8 @@ JOBS = (
 
 
 @pytest.fixture(scope="module")
-def bench() -> Bench:
-    return Bench(Library(load_checked([ROOT / "content"])[0]))
+def bench(published) -> Bench:
+    return published
 
 
 @pytest.fixture(scope="module", params=["disk", "host"])
