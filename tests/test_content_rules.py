@@ -95,7 +95,7 @@ def test_a_flat_that_a_shaft_can_have_is_left_alone(tmp_path, monkeypatch, flat)
     [
         ("{width: 8.01 mm}", "A flat 8.01 wide does not go on a shaft 8 thick. Measure both again."),
         ("{width: 1/2 in}", "A flat 12.7 wide does not go on a shaft 8 thick. Measure both again."),
-        ("{width: 0 mm}", "The width must be more than nothing, not 0. Measure it again."),
+        ("{width: 0 mm}", "The width must be more than zero, not 0. Measure it again."),
         ("{depth: 4.01 mm}", "A flat 4.01 deep goes past the middle of a shaft 8 thick. Measure both again."),
     ],
 )

@@ -15,7 +15,7 @@ def slider_crank(crank: float, rod: float, degrees: float) -> float:
     """
     if not 0 < crank < rod < float("inf"):
         raise ValueError(
-            f"The connecting rod, {rod:g}, must be longer than the crank, {crank:g}, and both more than nothing."
+            f"The connecting rod, {rod:g}, must be longer than the crank, {crank:g}, and both more than zero."
         )
     turned = math.radians(degrees)
     return crank * math.cos(turned) + math.sqrt(rod**2 - (crank * math.sin(turned)) ** 2)

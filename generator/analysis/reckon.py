@@ -157,5 +157,5 @@ def _paired(pairs: dict[int, int], size: int, name: str, other: str) -> int:
 
 def _positive(value: float, name: str) -> float:
     if not 0 < value < float("inf"):
-        raise ValueError(f"{name} must be more than nothing, not {value:g}.")
+        raise ValueError(f"{name} must be more than zero, not {value:g}.")
     return value

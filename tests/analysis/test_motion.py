@@ -76,7 +76,7 @@ def test_with_a_very_long_rod_the_bar_moves_as_a_sine(stroke: float) -> None:
     ("call", "says"),
     [
         (lambda: slider_crank_rise(32, 16, 10), "must be longer than the crank"),
-        (lambda: slider_crank_rise(0, 46, 10), "both more than nothing"),
+        (lambda: slider_crank_rise(0, 46, 10), "both more than zero"),
         (lambda: slider_crank_angle(32, 46, 33), "cannot rise by 33"),
     ],
 )

@@ -52,7 +52,7 @@ def turns_to_clear(depth: float, pitch: float, margin: float = MARGIN_MM) -> flo
     """
     _positive(pitch=pitch)
     if depth < 0 or margin < 0:
-        raise ValueError("A depth and a margin are nothing or more.")
+        raise ValueError("A depth and a margin are zero or more.")
     return (depth + margin) / pitch
 
 
@@ -109,4 +109,4 @@ def _number(whole: int) -> str:
 def _positive(**lengths: float) -> None:
     for name, length in lengths.items():
         if not 0 < length < float("inf"):
-            raise ValueError(f"The {name} must be more than nothing, not {length:g}.")
+            raise ValueError(f"The {name} must be more than zero, not {length:g}.")

@@ -20,7 +20,7 @@ def holding_torque(force: float, shaft_diameter: float) -> float:
     20.0
     """
     if force <= 0 or shaft_diameter <= 0:
-        raise ValueError("The force and the shaft diameter must be more than nothing.")
+        raise ValueError("The force and the shaft diameter must be more than zero.")
     return force * shaft_diameter / 2
 
 

@@ -62,7 +62,7 @@ def identify(diameter_mm: float, pitch_mm: float, count: int = 5) -> tuple[Candi
     if not 0 < pitch_mm < diameter_mm < float("inf"):
         raise ValueError(
             f"No screw measures {diameter_mm:g} mm with a pitch of {pitch_mm:g} mm: "
-            "the pitch is more than nothing and less than the diameter."
+            "the pitch is more than zero and less than the diameter."
         )
     found = (_candidate(thread, diameter_mm, pitch_mm) for thread in THREADS.values())
     return tuple(sorted(found, key=lambda c: (c.misfit, abs(c.diameter_error_mm), c.thread.name))[:count])

@@ -95,12 +95,12 @@ def test_quarters_round_up_and_by_less_than_one(turns: float) -> None:
     ("call", "says"),
     [
         (lambda: flats.flat_depth(8, 8.5), "A flat 8.5 wide does not go on a shaft 8 thick"),
-        (lambda: flats.flat_depth(0, 1), "diameter must be more than nothing"),
-        (lambda: flats.flat_depth(8, -1), "width must be more than nothing"),
-        (lambda: flats.flat_depth(float("nan"), 1), "diameter must be more than nothing"),
+        (lambda: flats.flat_depth(0, 1), "diameter must be more than zero"),
+        (lambda: flats.flat_depth(8, -1), "width must be more than zero"),
+        (lambda: flats.flat_depth(float("nan"), 1), "diameter must be more than zero"),
         (lambda: flats.flat_width(8, 4.1), "past the middle of a shaft 8 thick"),
-        (lambda: flats.turns_to_clear(1, 0), "pitch must be more than nothing"),
-        (lambda: flats.turns_to_clear(-1, 1), "nothing or more"),
+        (lambda: flats.turns_to_clear(1, 0), "pitch must be more than zero"),
+        (lambda: flats.turns_to_clear(-1, 1), "zero or more"),
     ],
 )
 def test_what_cannot_be_is_refused_in_a_sentence(call: object, says: str) -> None:

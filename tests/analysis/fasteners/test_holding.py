@@ -35,5 +35,5 @@ def test_the_caution_names_moulded_gears_and_gives_no_order() -> None:
 
 @pytest.mark.parametrize(("force", "diameter"), [(0, 1), (100, -0.25)])
 def test_nothing_holds_nothing(force: float, diameter: float) -> None:
-    with pytest.raises(ValueError, match="more than nothing"):
+    with pytest.raises(ValueError, match="more than zero"):
         holding_torque(force, diameter)

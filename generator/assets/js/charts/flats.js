@@ -28,7 +28,7 @@
 
   function turns_to_clear(depth, pitch, margin = MARGIN_MM) {
     positive(pitch, "The pitch");
-    if (depth < 0 || margin < 0) throw new Refused("A depth and a margin are nothing or more.");
+    if (depth < 0 || margin < 0) throw new Refused("A depth and a margin are zero or more.");
     return (depth + margin) / pitch;
   }
 

@@ -87,7 +87,7 @@
   }
 
   function holding_torque(force, diameter) {
-    if (!(force > 0 && diameter > 0)) throw new Refused("The force and the shaft diameter must be more than nothing.");
+    if (!(force > 0 && diameter > 0)) throw new Refused("The force and the shaft diameter must be more than zero.");
     return (force * diameter) / 2;
   }
 

@@ -9,7 +9,7 @@
   function slider_crank(crank, rod, degrees) {
     if (!(crank > 0 && crank < rod && rod < Infinity)) {
       throw new Refused(
-        `The connecting rod, ${short(rod)}, must be longer than the crank, ${short(crank)}, and both more than nothing.`
+        `The connecting rod, ${short(rod)}, must be longer than the crank, ${short(crank)}, and both more than zero.`
       );
     }
     const turned = radians(degrees);

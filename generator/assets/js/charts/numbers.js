@@ -29,7 +29,7 @@
   }
 
   function positive(value, name) {
-    if (!(value > 0 && value < Infinity)) throw new Refused(`${name} must be more than nothing, not ${short(value)}.`);
+    if (!(value > 0 && value < Infinity)) throw new Refused(`${name} must be more than zero, not ${short(value)}.`);
     return value;
   }
 

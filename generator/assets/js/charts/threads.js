@@ -120,7 +120,7 @@
     if (!(pitch > 0 && pitch < diameter && diameter < Infinity)) {
       throw new Refused(
         `No screw measures ${short(diameter)} mm with a pitch of ${short(pitch)} mm: ` +
-          "the pitch is more than nothing and less than the diameter.",
+          "the pitch is more than zero and less than the diameter.",
         "pitch"
       );
     }
