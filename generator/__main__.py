@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from importlib import import_module
-from typing import cast
+from typing import Any, cast
 
 import click
+
+from generator.commands.refusing import refusing
 
 _COMMANDS = (
     "check",
@@ -24,6 +26,16 @@ _COMMANDS = (
 
 class OnDemand(click.Group):
     """Loads a command's module when it is asked for: an answer should not wait for the other nine."""
+
+    def make_context(self, *args: Any, **kwargs: Any) -> click.Context:
+        """What stands before the command's name; what is wrong with it is refused."""
+        with refusing():
+            return super().make_context(*args, **kwargs)
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run the command; what is wrong with its line is refused."""
+        with refusing():
+            return super().invoke(ctx)
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Every command, by name."""

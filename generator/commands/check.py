@@ -10,6 +10,7 @@ import click
 
 from generator.commands.explain import explained, listed
 from generator.commands.folders import content_option, existing
+from generator.commands.refusing import refuse
 from generator.content_rules import load_checked
 from generator.records.report import FORMATS, summary
 
@@ -46,7 +47,7 @@ def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str, rule: s
     records, findings = load_checked(folders_there)
     asked = [f for f in findings if not paths or _under(f.path, paths)]
     if not records.places and not findings:
-        raise click.UsageError(
+        refuse(
             f"No record is in {', '.join(map(str, folders_there))}: name the folder that holds families/ with --content."
         )
     report = FORMATS[form](asked)
@@ -61,9 +62,9 @@ def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str, rule: s
 def _refuse_strangers(paths: Sequence[Path], folders: Sequence[Path]) -> None:
     for path in paths:
         if not os.path.lexists(path):
-            raise click.UsageError(f"There is no file or folder '{path}'.")
+            refuse(f"There is no file or folder '{path}'.")
         if not _under(path, folders):
-            raise click.UsageError(f"'{path}' is in no content folder: name its folder with --content.")
+            refuse(f"'{path}' is in no content folder: name its folder with --content.")
 
 
 def _under(path: Path, places: Sequence[Path]) -> bool:

@@ -6,12 +6,13 @@ import json
 from collections.abc import Callable, Iterable, Sequence
 from difflib import get_close_matches
 from pathlib import Path
-from typing import Any, NoReturn, TypeVar
+from typing import Any, TypeVar
 
 import click
 
 from generator.bench import Bench, Complaint
 from generator.commands.folders import existing
+from generator.commands.refusing import refuse as refuse
 from generator.family_view import FamilyView
 from generator.library import Library
 from generator.store import load_kept
@@ -24,19 +25,6 @@ _READ = 40
 
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
-
-
-class Refusal(click.ClickException):
-    """Bad input: one sentence, exit 1."""
-
-    def show(self, file: Any = None) -> None:
-        """The sentence alone, without a prefix."""
-        click.echo(self.format_message(), err=True)
-
-
-def refuse(sentence: str) -> NoReturn:
-    """Ends the command."""
-    raise Refusal(sentence)
 
 
 def family_option(command: _Command) -> _Command:
@@ -61,11 +49,11 @@ def open_bench(folders: Sequence[Path]) -> Bench:
 def known(word: str, names: Iterable[str], what: str) -> str:
     """The word, if it is one of the names. Refuses with the nearest one."""
     names = sorted(names)
-    if word in names:
-        return word
-    near = get_close_matches(word, names, n=1)
-    mend = f"Did you mean '{near[0]}'?" if near else f"Known: {_some(names)}."
-    refuse(f"'{word}' is no {what}. {mend}")
+    if word not in names:
+        near = get_close_matches(word, names, n=1)
+        mend = f"Did you mean '{near[0]}'?" if near else f"Known: {_some(names)}."
+        refuse(f"'{word}' is no {what}. {mend}")
+    return word
 
 
 def _some(names: Sequence[str]) -> str:

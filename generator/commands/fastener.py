@@ -10,6 +10,7 @@ import click
 
 from generator.analysis.fasteners.answer import Answer, answer
 from generator.analysis.fasteners.holding import CAUTION
+from generator.commands.refusing import refuse
 from generator.standards.keys import KIND_WORDS, Key, Kind
 from generator.standards.notation import parse_thread, threads_like
 from generator.standards.quantity import NUMBER, Quantity
@@ -29,11 +30,11 @@ def fastener(thread: str, kind: Kind, shaft: str | None, flat: str | None, as_js
     THREAD as people write it: 10-32, 1/4-20, M4, M4x0.5, 11/64-40.
     """
     if (shaft is None) != (flat is None):
-        raise click.UsageError("--shaft and --flat belong together: give both or neither.")
+        refuse("--shaft and --flat belong together: give both or neither.")
     try:
         found = answer(parse_thread(thread), kind, _mm(shaft), _mm(flat))
     except ValueError as error:
-        raise click.ClickException(str(error)) from error
+        refuse(str(error))
     click.echo(json.dumps(as_data(found), indent=2, ensure_ascii=False) if as_json else "\n".join(as_lines(found)))
 
 

@@ -6,19 +6,15 @@ from pathlib import Path
 
 import click
 
-
-class NoFolder(click.ClickException):
-    """A content folder is not there."""
-
-    exit_code = 2
+from generator.commands.refusing import refuse
 
 
 def existing(folders: tuple[Path, ...]) -> list[Path]:
-    """The folders, if every one is there; else one clear sentence and exit code 2."""
+    """The folders, if every one is there; else a refusal."""
     for folder in folders:
         if not folder.is_dir():
             mend = "go to the folder that holds it, or name one with --content."
-            raise NoFolder(f"There is no content folder '{folder}': {mend}")
+            refuse(f"There is no content folder '{folder}': {mend}")
     return list(folders)
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from generator.commands.folders import content_option, existing
+from generator.commands.refusing import refuse
 from generator.records.document import parse
 from generator.records.kinds import KINDS, Kind
 from generator.records.node import plain
@@ -36,10 +37,10 @@ def new(kind: str, id: str, folders: tuple[Path, ...]) -> None:
             _append(path, KINDS[kind], id, starting_entry(KINDS[kind], id, known))
         else:
             _create(path, starting_record(KINDS[kind], id, known))
-    except FileExistsError as error:
-        raise click.ClickException(f"'{path}' is there already; it stays as it is.") from error
+    except FileExistsError:
+        refuse(f"'{path}' is there already; it stays as it is.")
     except OSError as error:
-        raise click.ClickException(f"'{path}' cannot be written: {error.strerror}.") from error
+        refuse(f"'{path}' cannot be written: {error.strerror}.")
     click.echo(path)
 
 
@@ -49,9 +50,9 @@ def _check_id(kind: Kind, id: str) -> None:
         names = schema(kind.schema)["propertyNames"]
     shape = follow(kind.schema, names)
     if not re.fullmatch(shape["pattern"], id) or len(id) > shape.get("maxLength", len(id)):
-        raise click.UsageError(f"{id!r} is no id. {shape['description']} For example: {shape['examples'][0]}")
+        refuse(f"{id!r} is no id. {shape['description']} For example: {shape['examples'][0]}")
     if kind.name == "shop" and id != "shop":
-        raise click.UsageError("The shop has one record: its id is 'shop'.")
+        refuse("The shop has one record: its id is 'shop'.")
 
 
 def _create(path: Path, text: str) -> None:
@@ -67,7 +68,7 @@ def _append(path: Path, kind: Kind, id: str, entry: str) -> None:
     old, longer = parse(before, path).node, parse(after, path).node
     ids = plain(old) if old else None
     if not isinstance(ids, dict) or longer is None:
-        raise click.ClickException(f"'{path}' cannot be added to: run `check` and mend it first.")
+        refuse(f"'{path}' cannot be added to: run `check` and mend it first.")
     if id in ids:
-        raise click.ClickException(f"'{path}' has an entry '{id}' already; it stays as it is.")
+        refuse(f"'{path}' has an entry '{id}' already; it stays as it is.")
     path.write_bytes(after)

@@ -16,6 +16,7 @@ from generator.bench import Bench
 from generator.bench.jobs import Job, renewing, setting
 from generator.commands import common
 from generator.commands.folders import content_option
+from generator.commands.refusing import refuse
 from generator.family_view import FamilyView
 from generator.records.model import Records, Shop
 from generator.wording import words
@@ -38,7 +39,7 @@ def plan(
 ) -> None:
     """Plan one visit to the bench: way in, work, way out, settings, proof."""
     if not (renew or make or modes):
-        raise click.UsageError("Nothing to plan. Name a part (--renew), a setting (--set) or a failure mode (--for).")
+        refuse("Nothing to plan. Name a part (--renew), a setting (--set) or a failure mode (--for).")
     bench = common.open_bench(folders)
     view = common.view_of(bench, family)
     job = bench.job(view, _asked(bench, view, renew, make, modes))

@@ -93,5 +93,5 @@ def test_a_failure_mode_that_the_family_cannot_have_is_refused_with_the_reason()
 
 def test_asking_for_nothing_is_a_fault_of_usage() -> None:
     code, output = run("-f", "probe-1")
-    assert code == 2
+    assert code == 1
     assert "Nothing to plan" in output

@@ -1,0 +1,78 @@
+"""Bad input of any kind, for every command: exit 1 and one clear line, never a traceback."""
+
+from __future__ import annotations
+
+import shlex
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from generator.__main__ import main
+
+ROOT = Path(__file__).parents[2]
+SOUND = ROOT / "tests" / "records" / "sound"
+BAD = {
+    "nonsense": "No such command 'nonsense'",
+    "--nonsense": "No such option",
+    "check --nonsense": "No such option",
+    "check --format xml": "'xml' is not one of 'text'",
+    "check no-such.yaml": "There is no file or folder 'no-such.yaml'",
+    "check .": "'.' is in no content folder",
+    "check --content no-such": "There is no content folder 'no-such'",
+    "check --explain no-such": "'no-such' is no rule",
+    "rank": "Missing argument 'SYMPTOM'",
+    "rank skipped-stitches": "Missing option '-f' / '--family'",
+    "rank skipped-stitches -f": "Option '-f' requires an argument",
+    "rank skipped-stiches -f testa-1": "Did you mean 'skipped-stitches'?",
+    "rank skipped-stitches -f testa-2": "Did you mean 'testa-1'?",
+    "rank skipped-stitches -f testa-1 --content no-such": "There is no content folder 'no-such'",
+    "flow skipped-stitches -f testa-2": "Did you mean 'testa-1'?",
+    "tree skipped-stitches -f testa-1 --as png": "'png' is not one of",
+    "plan -f testa-1": "Nothing to plan.",
+    "plan -f testa-1 --renew hook-gaer": "Did you mean 'hook-gear'?",
+    "coverage -f testa-2": "Did you mean 'testa-1'?",
+    "fastener ten": "'ten' is no thread",
+    "fastener 10-32 --shaft '8 mm'": "--shaft and --flat belong together",
+    "compare no-such": "git cannot give content at 'no-such'",
+    "new part hook": "'part' is not one of",
+    "new check Hook_Gear": "'Hook_Gear' is no id.",
+    "new shop mine": "The shop has one record",
+    "new check watch-hook": "is there already",
+    "share book.tar": "does not end in .zip",
+}
+"Command line -> what its one line says."
+
+
+@pytest.fixture(autouse=True)
+def _here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    shutil.copytree(SOUND, tmp_path / "content")
+    monkeypatch.chdir(tmp_path)
+
+
+@pytest.mark.parametrize("line", BAD)
+def test_bad_input_ends_in_one_line_and_exit_1(line: str) -> None:
+    told = CliRunner().invoke(main, shlex.split(line), prog_name="python -m generator")
+    assert told.exit_code == 1, told.output
+    assert BAD[line] in told.output
+    assert len(told.output.splitlines()) == 1
+    assert told.stdout == ""
+
+
+def test_the_process_ends_so_too() -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "generator", "rank", "--nonsense"], cwd=ROOT, capture_output=True, text=True, check=False
+    )
+    assert (done.returncode, done.stdout) == (1, "")
+    assert done.stderr.startswith("No such option")
+    assert done.stderr.endswith(" See `python -m generator rank --help`.\n")
+    assert done.stderr.count("\n") == 1
+
+
+def test_help_is_no_bad_input() -> None:
+    told = CliRunner().invoke(main, ["rank", "--help"])
+    assert told.exit_code == 0
+    assert "--saw" in told.output
