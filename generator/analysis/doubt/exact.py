@@ -23,6 +23,11 @@ NEGLIGIBLE = 1e-11
 "Minutes below which two policies count as equal, so that rounding decides nothing."
 
 
+DIGITS = 14
+"Of a weight, as it is remembered: readings in another order multiply to the same but for rounding."
+Key = tuple[tuple[float, ...], int, int, int, int]
+
+
 class OutOfBudget(Exception):
     """The stated number of standings has been expanded."""
 
@@ -33,7 +38,7 @@ class Search:
     def __init__(self, table: Table, budget: int) -> None:
         self._table, self._budget = table, budget
         self._bound = KnownCause(table).bound
-        self._least: dict[Standing, tuple[float, Move]] = {}
+        self._least: dict[Key, tuple[float, Move]] = {}
         self.expanded = 0
 
     def run(self, now: Standing) -> bool:
@@ -50,12 +55,13 @@ class Search:
 
     def least(self, now: Standing) -> tuple[float, Move]:
         """The least minutes (times share) from here, and the move that comes to it."""
-        found = self._least.get(now)
+        key = _key(now)
+        found = self._least.get(key)
         if found is None:
             if self.expanded >= self._budget:
                 raise OutOfBudget
             self.expanded += 1
-            found = self._least[now] = self._search(now)
+            found = self._least[key] = self._search(now)
         return found
 
     def _search(self, now: Standing) -> tuple[float, Move]:
@@ -96,6 +102,11 @@ class Search:
             check = table.checks[number]
             then = [seen(table, now, number, outcome) for outcome in check.outcomes]
             yield Move("check", number), check_minutes(table, now, check), then
+
+
+def _key(now: Standing) -> Key:
+    weights = tuple([round(w, DIGITS) for w in now.weights])
+    return weights, now.open_parts, now.checked, now.tried, now.proved
 
 
 def _by_floor(found: tuple[float, float, Move, list[Standing]]) -> tuple[float, float, Move]:

@@ -15,7 +15,9 @@ from generator.analysis.doubt.rollout import Rollout
 from generator.analysis.doubt.standing import Standing, start
 from generator.analysis.doubt.table import Table
 
-BUDGET = 400
+SMALL = 9
+"Checks and remedies together up to which every policy is searched."
+BUDGET = 20_000
 "Standings expanded before the search gives up."
 FOLLOWED = 0.003
 "Share of the jobs down to which a rule is followed; below it, its own estimate stands."
@@ -40,9 +42,9 @@ class Plan:
 def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
     """The policy of least expected minutes that keeps to the rules of the case.
 
-    Searched: every policy that does each check and each remedy at most once, what must come before
-    before, no unproved remedy that wants a proof. Where that takes more than `budget` standings, the
-    policy of `rollout`, its minutes summed down to a share of `FOLLOWED` and estimated below; the
+    Searched, where checks and remedies are no more than `SMALL` together: every policy that does each
+    of them at most once, what must come before before, no unproved remedy that wants a proof. Where
+    there are more of them, or the search takes more than `budget` standings, the policy of `rollout`, its minutes summed down to a share of `FOLLOWED` and estimated below; the
     bound is then the higher of `known_cause` and `relaxed`.
 
     >>> from generator.analysis.check_order.case import Case, Check, Hypothesis
@@ -56,7 +58,7 @@ def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
     """
     table = Table(doubt)
     search = Search(table, budget)
-    if search.run(start(table)):
+    if len(table.checks) + len(table.remedies) <= SMALL and search.run(start(table)):
         policy = Grower(table, search.move).policy(start(table))
         minutes = expected_minutes(policy)
         return Plan(cut(policy, WRITTEN), minutes, True, minutes, search.expanded)
