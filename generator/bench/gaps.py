@@ -6,8 +6,10 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from generator.analysis.coverage import silent_checks
+from generator.analysis.doubt.case import unprovable
 from generator.bench.bench import Bench
 from generator.bench.coverage import Coverage
+from generator.bench.doubt import doubt
 from generator.family_view import FamilyView
 from generator.records.as_used import unmet
 from generator.records.model import FailureMode, Part, Setting
@@ -18,6 +20,7 @@ KINDS = {
     "check-changes-nothing": "Checks that change nothing",
     "mode-without-sign": "Failure modes without a sign",
     "mode-with-one-sign": "Failure modes with one sign alone",
+    "dear-remedy-without-proof": "Causes whose dear remedy no check can prove",
     "mode-without-remedy": "Failure modes whose remedy names nothing that the machine has",
     "symptom-not-listed": "Symptoms that a machine can have but does not list",
     "joint-without-note": "Joints without a fastener note",
@@ -82,6 +85,16 @@ def _modes(views: Sequence[FamilyView]) -> Iterator[FailureMode]:
     yield from {m.id: m for v in views for m in v.failure_modes.values()}.values()
 
 
+def _no_proof(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
+    shop = bench.library.records.shop
+    for complaint in (pair.complaint for pair in coverage.pairs):
+        wanting = unprovable(doubt(complaint, shop))
+        for hypothesis in complaint.case.hypotheses:
+            if hypothesis.remedy.id in wanting:
+                where = complaint.view.id, complaint.symptom.id
+                yield Gap("dear-remedy-without-proof", hypothesis.id, "failure-mode", *where)
+
+
 def _no_remedy(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
     for view in views:
         for mode in view.failure_modes.values():
@@ -129,6 +142,7 @@ _RULES: tuple[Rule, ...] = (
     _not_named,
     _changes_nothing,
     _signs,
+    _no_proof,
     _no_remedy,
     _not_listed,
     _no_note,

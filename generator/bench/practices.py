@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from generator.analysis.job.types import Handling, Practice, SettingHandling
+from generator.bench.prices import price
 from generator.family_view import FamilyView
-from generator.records.model import Part, Setting, Shop, price_band
+from generator.records.model import Part, Setting, Shop
 
 
 def practice(view: FamilyView, shop: Shop) -> Practice:
@@ -17,7 +18,6 @@ def practice(view: FamilyView, shop: Shop) -> Practice:
 
 def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
     off = part.off.position or "upright"
-    price = shop.prices.get(part.id, part.price)
     return Handling(
         off_position=off,
         on_position=part.on.position or off,
@@ -26,7 +26,7 @@ def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
         joints=part.joints,
         loose=part.loose,
         wears=part.wears,
-        price=price_band(price) if price else None,
+        price=price(part, shop),
         oil=tuple(o.point for _, o in view.oil() if o.part == part.id),
     )
 

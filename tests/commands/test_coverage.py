@@ -106,6 +106,16 @@ def test_a_shop_with_its_own_price_has_one_gap_less(tmp_path: Path) -> None:
     assert "part-without-price" not in {g["kind"] for g in found["gaps"]}
 
 
+def test_a_dear_remedy_that_no_check_can_prove_is_a_gap(tmp_path: Path) -> None:
+    """Where every remedy is dear, the burr's is: no check names it. What one check shows is no gap."""
+    (tmp_path / "mine").mkdir()
+    (tmp_path / "mine" / "shop.yaml").write_text("labour_rate: 40\ncurrency: €\ndear_minutes: 0\n", encoding="utf-8")
+    gaps = data("--content", str(tmp_path / "mine"))["gaps"]
+    unproved = {(g["record"], g["family"]) for g in gaps if g["kind"] == "dear-remedy-without-proof"}
+    assert ("plate-burr", "probe-1") in unproved
+    assert ("gear-cracked", "probe-1") not in unproved
+
+
 def test_one_family_shows_only_its_own() -> None:
     found = data("--family", "probe-2")
     assert list(found["isolated"]["families"]) == ["probe-2"]

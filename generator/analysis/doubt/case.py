@@ -70,6 +70,32 @@ class Doubt:
         return remedy in self.dear and remedy not in self.no_sign
 
 
+def signs(case: Case, check: Check, sound: int, outcome: int) -> frozenset[str]:
+    """Ids of the remedies whose own sign an outcome is: a cause shows it and a sound machine does not."""
+    if outcome == sound or outcome in check.cured:
+        return frozenset()
+    return frozenset(h.remedy.id for h in case.hypotheses if check.sees[h.id] == outcome)
+
+
+def unprovable(doubt: Doubt) -> tuple[str, ...]:
+    """Remedies that want a proof and that no check can prove, by id.
+
+    >>> from generator.analysis.check_order.case import Hypothesis
+    >>> from generator.analysis.machine import Machine, Remedy
+    >>> motor = Hypothesis("worn", ("worn",), 1, Remedy("renew:motor", minutes=40))
+    >>> look = Check("look", 1, (), ("dark", "bright"), {"worn": 1})
+    >>> unprovable(plain(Case((motor,), (look,), Machine(), 2), dear=frozenset({"renew:motor"})))
+    ('renew:motor',)
+    """
+    proved = {
+        remedy
+        for check in doubt.case.checks
+        for outcome in range(len(check.outcomes))
+        for remedy in signs(doubt.case, check, doubt.readings[check.id].sound, outcome)
+    }
+    return tuple(sorted(r for r in doubt.dear - proved if doubt.needs_proof(r)))
+
+
 def plain(case: Case, trust: float = TRUST, **more: object) -> Doubt:
     """A case with one trust for every reading and its last outcome that does not cure as the sound one."""
     readings = {}

@@ -44,8 +44,9 @@ def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
 
     Searched, where checks and remedies are no more than `SMALL` together: every policy that does each
     of them at most once, what must come before before, no unproved remedy that wants a proof. Where
-    there are more of them, or the search takes more than `budget` standings, the policy of `rollout`, its minutes summed down to a share of `FOLLOWED` and estimated below; the
-    bound is then the higher of `known_cause` and `relaxed`.
+    there are more of them, or the search takes more than `budget` standings, the policy of `rollout`:
+    its minutes are summed down to a share of `FOLLOWED` and estimated below, and the bound is the
+    higher of `known_cause` and `relaxed`.
 
     >>> from generator.analysis.check_order.case import Case, Check, Hypothesis
     >>> from generator.analysis.doubt.case import plain

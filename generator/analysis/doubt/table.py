@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from generator.analysis.check_order.case import Check
-from generator.analysis.doubt.case import Doubt, Reading
+from generator.analysis.doubt.case import Doubt, Reading, signs
 from generator.analysis.machine import Remedy
 from generator.analysis.minutes import but_for_opening, opening
 
@@ -120,7 +120,7 @@ class Table:
         sees = (*(check.sees[h.id] for h in case.hypotheses), reading.sound)
         outcomes = range(len(check.outcomes))
         chances = [[chance(check, reading, outcome, s) for s in sees] for outcome in outcomes]
-        proves = tuple(self._signs(check, reading, n) for n in outcomes)
+        proves = tuple(self.remedy_bits(signs(case, check, reading.sound, n)) for n in outcomes)
         shown = {n: [c for c, s in enumerate(sees[:-1]) if s == n] for n in sorted(set(sees) - check.cured)}
         return CheckRow(
             id=check.id,
@@ -143,12 +143,6 @@ class Table:
         for cause in causes:
             found.setdefault(self.remedy_of[cause], []).append(cause)
         return tuple((remedy, tuple(group)) for remedy, group in found.items())
-
-    def _signs(self, check: Check, reading: Reading, outcome: int) -> int:
-        if outcome == reading.sound or outcome in check.cured:
-            return 0
-        shows = (h.remedy.id for h in self.doubt.case.hypotheses if check.sees[h.id] == outcome)
-        return self.remedy_bits(shows)
 
     def _tried(self, check: Check) -> int:
         """Remedies that a trial does: it would cure all that they cure."""

@@ -131,6 +131,10 @@ class Shop:
     "Whether the figures are made up."
     proving_sew: float = 2
     "Minutes of a proving sew after a remedy."
+    dear_minutes: float = 15
+    "Bench minutes from which a remedy is dear."
+    dear_price: float = 20
+    "Price of a part from which renewing it is dear."
     spread: float = 0.25
     "How far real minutes run over the plan, as a share."
     margin: float = 0

@@ -136,6 +136,8 @@ class FailureMode:
     "What it can be taken for."
     effects: str | None = None
     "Markdown: what it does to the sewing."
+    no_sign: str | None = None
+    "Markdown: why no check can show it."
     if_left: str | None = None
     "Markdown."
     cautions: tuple[str, ...] = ()
@@ -154,6 +156,8 @@ class Outcome:
     "Whether it takes all causes that no other outcome fits."
     cured: bool = False
     "Whether seeing it ends the job."
+    good: bool = False
+    "Whether a sound machine shows it; where none says so, the one that is `otherwise`."
     means: str | None = None
     "Markdown."
 

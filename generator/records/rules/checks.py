@@ -15,7 +15,7 @@ def outcome_fits_something(book: Book) -> Iterator[Finding]:
     for id, check in book.records.checks.items():
         for place, outcome in enumerate(check.outcomes):
             where = (("check", id), ("outcomes", place))
-            if not outcome.fits and not outcome.otherwise:
+            if not outcome.fits and not outcome.otherwise and not outcome.good:
                 yield book.finding(*where, "This outcome fits nothing.", "Add `fits:` or `otherwise: true`.")
             elif outcome.fits and _all_empty(book, outcome.fits):
                 names = ", ".join(quote(fit) for fit in outcome.fits)
@@ -38,6 +38,20 @@ def one_otherwise(book: Book) -> Iterator[Finding]:
             route = ("outcomes", place, "otherwise")
             message = f"Outcome {places[0] + 1} is `otherwise` already."
             yield book.finding(("check", id), route, message, "Keep one of the two.", key=True)
+
+
+@rule("A check has one `good` outcome at most, and no trial ends well on a sound machine.", "check")
+def one_good(book: Book) -> Iterator[Finding]:
+    for id, check in book.records.checks.items():
+        places = [place for place, outcome in enumerate(check.outcomes) if outcome.good]
+        for place in places:
+            where = (("check", id), ("outcomes", place, "good"))
+            if check.outcomes[place].cured:
+                message = "A machine with nothing wrong cannot be seen cured."
+                yield book.finding(*where, message, "Take out `good:` or `cured:`.", key=True)
+            elif place != places[0]:
+                message = f"Outcome {places[0] + 1} is `good` already."
+                yield book.finding(*where, message, "Keep one of the two.", key=True)
 
 
 @rule("What an outcome fits has one meaning.", "check")

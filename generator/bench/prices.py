@@ -1,0 +1,13 @@
+"""What a part costs in the shop."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generator.records.model import Part, Shop, price_band
+
+
+def price(part: Part, shop: Shop) -> tuple[Fraction, Fraction] | None:
+    """Low and high, by the shop's own list before the assembly's; None where neither says."""
+    written = shop.prices.get(part.id, part.price)
+    return price_band(written) if written else None
