@@ -59,6 +59,7 @@ def dress(config: MkDocsConfig) -> None:
     overrides = str(_HERE / "pages" / "theme")
     if overrides not in config.theme.dirs:
         config.theme.dirs.insert(0, overrides)
+    config.theme["favicon"] = f"{_PREFIX}/mark/icon.svg"
     styles = sorted(p.name for p in (_ASSETS / "css").glob("*.css"))
     for name in styles:
         _append(config.extra_css, f"{_PREFIX}/css/{name}")
