@@ -6,7 +6,7 @@ import os
 import shutil
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -61,19 +61,29 @@ def published(shared: Path) -> Bench:
 
 
 @pytest.fixture(scope="session")
-def browser(shared: Path) -> Iterator[Browser]:
-    """A real Chromium. Fails, with what to do, where none can be had."""
+def open_browser(shared: Path) -> Iterator[Callable[..., Browser]]:
+    """Opens a real Chromium, its environment added to. Fails, with what to do, where none can be had."""
     with FileLock(shared / "chromium.lock"):
         path = chromium_path()
         if path is None:
             subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], capture_output=True, check=False)
     with sync_playwright() as library:
-        try:
-            opened = library.chromium.launch(executable_path=path, args=list(_QUIET))
-        except Exception as error:  # the library raises its own kinds; the mend is the same for all
-            pytest.fail(f"No Chromium to test with: install the chromium package. {error}")
+
+        def opened(**more: str) -> Browser:
+            try:
+                return library.chromium.launch(executable_path=path, args=list(_QUIET), env={**os.environ, **more})
+            except Exception as error:  # the library raises its own kinds; the mend is the same for all
+                pytest.fail(f"No Chromium to test with: install the chromium package. {error}")
+
         yield opened
-        opened.close()
+
+
+@pytest.fixture(scope="session")
+def browser(open_browser: Callable[..., Browser]) -> Iterator[Browser]:
+    """A browser as the machine gives it."""
+    opened = open_browser()
+    yield opened
+    opened.close()
 
 
 @pytest.fixture(scope="session")

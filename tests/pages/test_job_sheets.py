@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 import posixpath
-import re
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import html5lib
-import material
 import pytest
 from playwright.sync_api import Browser
 
 from generator.bench import Bench
 from generator.content_rules import load_checked
+from generator.family_view import FamilyView
 from generator.library import Library
 from generator.pages.jobs import sheets as job_sheets
 from generator.pages.maker import Maker
@@ -21,6 +20,8 @@ from generator.pages.page import PageText
 from generator.records.model import Family
 from generator.records.report import as_text
 from generator.wording.jobs.steps import lift_words
+from tests.faces import machine, stretched
+from tests.pages.printing import printer
 
 ROOT = Path(__file__).parents[2]
 XHTML = "{http://www.w3.org/1999/xhtml}"
@@ -151,36 +152,42 @@ def test_a_code_leads_back_to_the_page_only_where_the_site_has_an_address(small,
     assert [e.tag.endswith("svg") for e in code].count(True) == 1
 
 
-PAPERS = ("A4", "Letter")
-
-
 @pytest.fixture
 def sides_of(browser: Browser, tmp_path: Path) -> Iterator[Callable[[PageText], list[int]]]:
     """Sides of each paper that a sheet takes, dressed in the theme's styles and ours."""
-    theme = sorted((Path(material.__file__).parent / "templates" / "assets" / "stylesheets").glob("*.css"))
-    ours = sorted((ROOT / "generator" / "assets" / "css").glob("*.css"))
-    styles = "".join(f"<style>{path.read_text()}</style>" for path in (*theme, *ours))
-    context = browser.new_context(offline=True)
-    tab, file = context.new_page(), tmp_path / "sheet.html"
+    with printer(browser, tmp_path) as printed:
+        yield printed
 
-    def printed(page: PageText) -> list[int]:
-        body = f'<body data-md-color-scheme="default"><article class="md-content__inner md-typeset">{page.html}</article></body>'
-        file.write_text(f"<!doctype html><html lang=en><head><meta charset=utf-8>{styles}</head>{body}</html>")
-        tab.goto(file.as_uri())
-        return [len(re.findall(rb"/Type\s*/Page\b", tab.pdf(format=paper))) for paper in PAPERS]
 
-    yield printed
-    context.close()
+def _hardest(bench: Bench, view: FamilyView, longest: int, simplest: int) -> Iterator[tuple[str, int]]:
+    """Sheets of a family's longest jobs and of its longest simple ones, with the sides that each may take."""
+    jobs = sorted((len(bench.job(view, (r,)).plan.steps), bench.sheet_of(view, r.id)) for r in set(bench.remedies(view).values()))
+    yield from ((f"jobs/{view.id}/{mode}.html", 2) for _, mode in jobs[-longest:])
+    yield from ((f"jobs/{view.id}/{mode}.html", 1) for n, mode in [j for j in jobs if j[0] <= 4][-simplest:])
 
 
 def test_a_simple_job_prints_on_one_side_and_the_longest_of_every_family_on_two(real, sides_of) -> None:
     bench, pages = real
     for view in bench.library.views:
-        jobs = [(len(bench.job(view, (r,)).plan.steps), bench.sheet_of(view, r.id)) for r in set(bench.remedies(view).values())]
-        longest = sorted(jobs)[-4:]
-        simple = [(n, mode) for n, mode in sorted(jobs) if n <= 4][-2:]
-        for (_, mode), most in (*((j, 2) for j in longest), *((j, 1) for j in simple)):
-            assert max(sides_of(pages[f"jobs/{view.id}/{mode}.html"])) <= most, (view.id, mode)
+        for address, most in _hardest(bench, view, 4, 2):
+            assert max(sides_of(pages[address])) <= most, address
+
+
+SHORTER = 0.97
+"Paper of this much of its height still holds a sheet: room for a longer name of a part."
+
+
+@pytest.mark.parametrize(("family", "wide"), [("Broad", 1.35), ("Slim", 0.7)])
+def test_no_face_of_the_readers_machine_changes_the_sides_and_there_is_room_to_spare(real, open_browser, tmp_path, family, wide):
+    """The machine has one face alone: broader than the broadest sans in common use, or slimmer than the slimmest."""
+    bench, pages = real
+    stretched(tmp_path, family, wide)
+    other = open_browser(**machine(tmp_path))
+    with printer(other, tmp_path, SHORTER) as printed:
+        for view in bench.library.views:
+            for address, most in _hardest(bench, view, 1, 1):
+                assert max(printed(pages[address])) <= most, address
+    other.close()
 
 
 @pytest.mark.parametrize(

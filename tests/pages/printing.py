@@ -1,0 +1,44 @@
+"""Pages on paper, dressed in the theme's styles and ours."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import material
+from playwright.sync_api import Browser
+
+from generator.pages.page import PageText
+
+ROOT = Path(__file__).parents[2]
+PAPERS = ((210.0, 297.0), (215.9, 279.4))
+"A4 (ISO 216) and Letter (ANSI/ASME Y14.1), width and height in mm."
+
+_SIDE = re.compile(rb"/Type\s*/Page\b")
+
+
+def _styles() -> str:
+    theme = sorted((Path(material.__file__).parent / "templates" / "assets" / "stylesheets").glob("*.css"))
+    ours = sorted((ROOT / "generator" / "assets" / "css").glob("*.css"))
+    return "".join(f"<style>{path.read_text(encoding='utf-8')}</style>" for path in (*theme, *ours))
+
+
+@contextmanager
+def printer(browser: Browser, folder: Path, part: float = 1.0) -> Iterator[Callable[[PageText], list[int]]]:
+    """Counts the sides that a page takes on each paper, cut down to `part` of its height."""
+    styles, file = _styles(), folder / "sheet.html"
+    context = browser.new_context(offline=True)
+    tab = context.new_page()
+
+    def printed(page: PageText) -> list[int]:
+        body = f'<body data-md-color-scheme="default"><article class="md-content__inner md-typeset">{page.html}</article></body>'
+        file.write_text(f"<!doctype html><html lang=en><head><meta charset=utf-8>{styles}</head>{body}</html>", encoding="utf-8")
+        tab.goto(file.as_uri())
+        tab.evaluate("document.fonts.ready")
+        sheets = (tab.pdf(width=f"{wide}mm", height=f"{tall * part}mm") for wide, tall in PAPERS)
+        return [len(_SIDE.findall(sheet)) for sheet in sheets]
+
+    yield printed
+    context.close()
