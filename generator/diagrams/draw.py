@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable, Iterable, Sequence
 from html import escape
 
@@ -135,6 +136,20 @@ def svg(prefix: str, title: str, description: str, size: Point, body: str) -> st
         f'<title id="{named}-title">{escape(text.clean(title))}</title>'
         f'<desc id="{named}-desc">{escape(text.clean(description))}</desc>{body}</svg>'
     )
+
+
+_PAPER = (700.0, 945.0)
+"""What an A4 sheet holds within its margins, in px of CSS: 96 to the inch."""
+
+
+def scale_on_paper(picture: str) -> float:
+    """By how much a picture shrinks to lie on one sheet; 1 where it fits as it is.
+
+    >>> scale_on_paper('<svg width="350" height="1890">')
+    0.5
+    """
+    sides = (float(re.search(rf'\b{name}="([0-9.]+)"', picture)[1]) for name in ("width", "height"))
+    return min(1.0, *(room / side for room, side in zip(_PAPER, sides, strict=True)))
 
 
 def standalone(picture: str, style: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.bench import Complaint
+from generator.diagrams import draw
 from generator.pages.bench.causes import causes, importance_rows, top_said
 from generator.pages.bench.steps import (
     first_words,
@@ -23,6 +24,9 @@ from generator.wording.places import place
 
 SHOWN_CAUSES = 10
 "Causes listed in the open; the rest fold."
+
+READABLE = 0.65
+"A picture that paper shrinks further has type under 6.5 pt; it is printed as a list."
 
 
 def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
@@ -69,6 +73,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         importance=importance_rows(complaint),
         top_said=top_said(complaint),
         tree_svg=pictures[address, "tree"],
+        tree_as_list_on_paper=draw.scale_on_paper(pictures[address, "tree"]) < READABLE,
         tree_list=pictures[address, "tree-list"],
         flow_svg=pictures[address, "flow"],
         flow_list=pictures[address, "flow-list"],
