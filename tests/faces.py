@@ -51,7 +51,7 @@ def stretched(folder: Path, family: str, by: float) -> None:
     for weight in shipped():
         made = _named(face(weight), family, weight)
         metrics = made["hmtx"].metrics
-        for name in made["glyf"].keys():
+        for name in made.getGlyphOrder():
             width, left = metrics[name]
             if hasattr(made["glyf"][name], "coordinates"):
                 made["glyf"][name].coordinates.scale((by, 1))

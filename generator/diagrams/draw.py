@@ -138,6 +138,7 @@ def svg(prefix: str, title: str, description: str, size: Point, body: str) -> st
     )
 
 
+_SIDE = re.compile(r'\b(width|height)="([0-9.]+)"')
 _PAPER = (700.0, 945.0)
 """What an A4 sheet holds within its margins, in px of CSS: 96 to the inch."""
 
@@ -148,8 +149,8 @@ def scale_on_paper(picture: str) -> float:
     >>> scale_on_paper('<svg width="350" height="1890">')
     0.5
     """
-    sides = (float(re.search(rf'\b{name}="([0-9.]+)"', picture)[1]) for name in ("width", "height"))
-    return min(1.0, *(room / side for room, side in zip(_PAPER, sides, strict=True)))
+    sides = dict(_SIDE.findall(picture.partition(">")[0]))
+    return min(1.0, _PAPER[0] / float(sides["width"]), _PAPER[1] / float(sides["height"]))
 
 
 def standalone(picture: str, style: str) -> str:

@@ -37,7 +37,7 @@ def printer(browser: Browser, folder: Path, part: float = 1.0) -> Iterator[Calla
         file.write_text(f"<!doctype html><html lang=en><head><meta charset=utf-8>{styles}</head>{body}</html>", encoding="utf-8")
         tab.goto(file.as_uri())
         tab.evaluate("document.fonts.ready")
-        sheets = (tab.pdf(width=f"{wide}mm", height=f"{tall * part}mm") for wide, tall in PAPERS)
+        sheets = (tab.pdf(width=f"{wide / 25.4}in", height=f"{tall * part / 25.4}in") for wide, tall in PAPERS)
         return [len(_SIDE.findall(sheet)) for sheet in sheets]
 
     yield printed
