@@ -6,7 +6,7 @@ BIN    := .venv/bin
 export NO_MKDOCS_2_WARNING := 1
 export DISABLE_MKDOCS_2_WARNING := true
 
-.PHONY: site serve lint scripts test benchmarks clean
+.PHONY: site serve lint scripts test benchmarks mutants clean
 
 site: .venv/ready
 	$(BIN)/python -m generator check
@@ -30,6 +30,11 @@ test: lint
 
 benchmarks: .venv/test-ready
 	$(BIN)/python -m pytest tests/benchmarks --override-ini addopts=-q
+
+# Which small faults put into these modules no test finds, for example MODULES=generator/analysis/motion.py
+MODULES ?= $(wildcard generator/analysis/*.py)
+mutants: .venv/test-ready
+	nice $(BIN)/python -m tests.mutants $(MODULES)
 
 clean:
 	rm -rf .venv .cache site

@@ -36,3 +36,8 @@ def test_an_estimate_alone_has_the_interval_of_its_prior():
 def test_what_cannot_be_a_rate_is_refused(estimate, found, machines):
     with pytest.raises(ValueError, match=r"\.$"):
         rate(estimate, found, machines)
+
+
+@pytest.mark.parametrize(("x", "below"), [(-0.5, 0), (0, 0), (1, 1), (1.5, 1), (2.5, 1)])
+def test_nothing_lies_below_none_and_everything_at_the_whole(x, below):
+    assert beta_cumulative(2, 3, x) == below

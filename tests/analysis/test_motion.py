@@ -83,3 +83,13 @@ def test_with_a_very_long_rod_the_bar_moves_as_a_sine(stroke: float) -> None:
 def test_what_cannot_turn_is_refused(call: object, says: str) -> None:
     with pytest.raises(ValueError, match=says):
         call()
+
+
+def test_at_the_bottom_the_angle_is_none_also_where_rounding_takes_the_cosine_over_one() -> None:
+    """A stroke of 0.9 in and a rod of 1.6 in; by floating point the cosine is over 1 by its last digit."""
+    assert slider_crank_angle(0.9, 1.6, 0) == 0
+
+
+def test_a_crank_may_be_shorter_than_one_of_its_unit() -> None:
+    """Lengths in inches; at right angles the rod is the longer side of a right triangle."""
+    assert slider_crank(0.3, 0.5, 90) == pytest.approx(0.4)

@@ -37,6 +37,7 @@ def test_one_to_one_and_a_half_turns_clear_the_flat_of_an_older_gear() -> None:
 
 def test_turns_are_depth_and_margin_over_pitch() -> None:
     assert flats.turns_to_clear(0.5, 0.7, 0.2) == pytest.approx(1.0)
+    assert flats.turns_to_clear(0, 0.7, 0) == 0
 
 
 @pytest.mark.parametrize(

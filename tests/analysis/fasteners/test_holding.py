@@ -33,7 +33,11 @@ def test_the_caution_names_moulded_gears_and_gives_no_order() -> None:
     assert "moulded gears" in CAUTION and "not an order" in CAUTION
 
 
-@pytest.mark.parametrize(("force", "diameter"), [(0, 1), (100, -0.25)])
+@pytest.mark.parametrize(("force", "diameter"), [(0, 1), (100, 0), (100, -0.25)])
 def test_nothing_holds_nothing(force: float, diameter: float) -> None:
     with pytest.raises(ValueError, match="more than zero"):
         holding_torque(force, diameter)
+
+
+def test_a_force_of_one_unit_holds_too() -> None:
+    assert holding_torque(0.5, 1) == 0.25

@@ -1,0 +1,102 @@
+"""`python -m tests.mutants FILE...`: which small faults in these modules no test of theirs finds.
+
+A fault is found where the tests fail, or run ten times as long on the processor as they do without it.
+"""
+
+from __future__ import annotations
+
+import ast
+import contextlib
+import importlib.abc
+import importlib.machinery
+import os
+import random
+import resource
+import sys
+from pathlib import Path
+
+import click
+import hypothesis
+import pytest
+
+from tests.mutants.faults import Fault, faults
+
+ROOT = Path(__file__).parents[2]
+MOST = 10
+"Times the seconds of the processor that the tests take without a fault."
+
+
+class _Instead(importlib.abc.MetaPathFinder, importlib.abc.InspectLoader):
+    """Gives one module from the source with the fault in it."""
+
+    def __init__(self, name: str, path: Path, source: str) -> None:
+        self._name, self._path, self._source = name, path, source
+
+    def find_spec(self, name: str, path: object = None, target: object = None) -> importlib.machinery.ModuleSpec | None:
+        """Only of the one module."""
+        if name != self._name:
+            return None
+        spec = importlib.machinery.ModuleSpec(name, self, origin=str(self._path))
+        spec.has_location = True
+        return spec
+
+    def get_source(self, name: str) -> str:
+        """With the fault."""
+        return self._source
+
+
+def tests_of(module: Path) -> list[str]:
+    """The module's own tests or else those of its room, and the examples in it.
+
+    >>> tests_of(Path("generator/analysis/motion.py"))[0]
+    'tests/analysis/test_motion.py'
+    """
+    below = module.relative_to("generator")
+    places = [Path("tests", below.parent, f"test_{below.stem}.py"), Path("tests", below.parent)]
+    dotted = ".".join(module.with_suffix("").parts)
+    return [str(next(p for p in places if (ROOT / p).exists())), f"tests/test_examples.py::test_examples_run[{dotted}]"]
+
+
+def _passes(module: Path, source: str, seconds: int) -> tuple[bool, float]:
+    """Whether the tests pass with this source, in a process of its own; and its seconds of the processor."""
+    child = os.fork()
+    if child == 0:
+        with contextlib.suppress(ValueError):
+            resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))
+        sys.meta_path.insert(0, _Instead(".".join(module.with_suffix("").parts), ROOT / module, source))
+        nothing = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nothing, 1)
+        os.dup2(nothing, 2)
+        os._exit(pytest.main(["-x", "-q", "-p", "no:cacheprovider", "-p", "no:xdist", *tests_of(module)]))
+    _, status, used = os.wait4(child, 0)
+    return status == 0, used.ru_utime + used.ru_stime
+
+
+def _chosen(every: list[Fault], sample: int) -> list[Fault]:
+    """All of them, or as many as asked, the same ones each time."""
+    return every if len(every) <= sample else sorted(random.Random(0).sample(every, sample), key=lambda f: f.line)
+
+
+@click.command()
+@click.argument("modules", nargs=-1, required=True, type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@click.option("--sample", default=40, show_default=True, help="Faults tried in a module at the most.")
+def main(modules: tuple[Path, ...], sample: int) -> None:
+    """Names every fault that the tests do not find, and the share that they do."""
+    found = tried = 0
+    for module in modules:
+        source = module.read_text(encoding="utf-8")
+        sound, seconds = _passes(module, ast.unparse(ast.parse(source)), 3600)
+        if not sound:
+            raise click.ClickException(f"The tests of {module} fail without any fault: {' '.join(tests_of(module))}")
+        chosen = _chosen(list(faults(source)), sample)
+        missed = [f for f in chosen if _passes(module, f.source, round(MOST * seconds) + 1)[0]]
+        for fault in missed:
+            click.echo(f"{module}:{fault.line}: {fault.says}, and no test fails.")
+        click.echo(f"{module}: {len(chosen) - len(missed)} of {len(chosen)} found.")
+        found, tried = found + len(chosen) - len(missed), tried + len(chosen)
+    click.echo(f"Found: {found} of {tried}, {found / max(tried, 1):.0%}.")
+
+
+if __name__ == "__main__":
+    assert hypothesis and pytest  # loaded once, before any process of a fault parts from this one
+    main()
