@@ -49,6 +49,7 @@ _ROWS = (
     ("term", "glossary", "glossary.yaml", model.Term, "glossary", "glossary term"),
     ("source", "sources", "sources.yaml", model.Source, "sources", "source"),
     ("feature", "features", "features.yaml", model.Feature, "features", "feature"),
+    ("figure", "figures", "figures.yaml", model.FigureKind, "figures", "figure"),
     ("shop", "shop", "shop.yaml", model.Shop, "shop", "shop"),
 )
 

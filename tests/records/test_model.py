@@ -38,6 +38,7 @@ PAIRS = {
     "Term": ("glossary", ["additionalProperties"]),
     "Source": ("sources", ["additionalProperties"]),
     "Feature": ("features", ["additionalProperties"]),
+    "FigureKind": ("figures", ["additionalProperties"]),
     "Shop": ("shop", []),
 }
 "Class -> where the schema has its shape. A gate's keys any, all, at_least and of become kind, inputs and k."

@@ -25,7 +25,7 @@ def pages(maker: Maker) -> Iterator[PageText]:
             search=texts(family.title, family.summary, family.models, family.recognise),
             family=family,
             groups=_groups(maker, view),
-            figures=_figures(view),
+            figures=_figures(maker, view),
             features=_features(maker, view),
             assemblies=[_assembly(maker, view, use) for use in family.assemblies],
             tallies=[_tally(t) for t in view.tallies],
@@ -49,9 +49,11 @@ def _symptom(maker: Maker, view: FamilyView, symptom_id: str, title: str) -> dic
     }
 
 
-def _figures(view: FamilyView) -> list[dict[str, object]]:
+def _figures(maker: Maker, view: FamilyView) -> list[dict[str, object]]:
+    kinds = maker.records.figures
+    titles = {name: kinds[name].title if name in kinds else words.spaced(name).capitalize() for name in view.family.figures}
     return [
-        {"name": name.replace("_", " ").capitalize(), "value": f.value, "note": f.note, "source": f.source}
+        {"name": titles[name], "value": f.value, "note": f.note, "source": f.source}
         for name, f in view.family.figures.items()
     ]
 

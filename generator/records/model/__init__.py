@@ -21,7 +21,7 @@ from generator.records.model.faults import (
     TreeNode,
     TreeTransfer,
 )
-from generator.records.model.lists import Caution, Feature, Source, Term, Tool
+from generator.records.model.lists import Caution, Feature, FigureKind, Source, Term, Tool
 from generator.records.model.machines import (
     AssemblyUse,
     Family,
@@ -43,6 +43,7 @@ __all__ = [
     "Fastener",
     "Feature",
     "Figure",
+    "FigureKind",
     "Flat",
     "LooksLike",
     "Move",

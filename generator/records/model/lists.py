@@ -87,3 +87,17 @@ class Feature:
     'Said of a family with it, after "This family".'
     ask: str | None = None
     "A question that a person can answer at the machine."
+
+
+@dataclass(frozen=True, slots=True)
+class FigureKind:
+    """A measure that a family may give."""
+
+    id: str
+    "Its key in the list, and in a family's `figures`."
+    title: str
+    "The name that a reader sees."
+    measures: tuple[str, ...]
+    'What a value may be: dimensions of `standards.quantity`, "number" or "words".'
+    means: str
+    "Markdown: what is measured."

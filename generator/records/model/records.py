@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from generator.records.model.bench import Fastener, Shop, Tally, Technique
 from generator.records.model.faults import Check, FailureMode, Symptom
-from generator.records.model.lists import Caution, Feature, Source, Term, Tool
+from generator.records.model.lists import Caution, Feature, FigureKind, Source, Term, Tool
 from generator.records.model.machines import Family
 from generator.records.model.settings import Assembly
 from generator.records.node import Places, Route
@@ -44,6 +44,8 @@ class Records:
     "sources.yaml."
     features: Mapping[str, Feature] = field(default_factory=dict)
     "features.yaml."
+    figures: Mapping[str, FigureKind] = field(default_factory=dict)
+    "figures.yaml."
     shop: Shop = Shop()
     "shop.yaml."
     places: Mapping[tuple[str, str], Places] = field(default_factory=dict)

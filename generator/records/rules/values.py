@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
-from generator.records.finding import Finding, quote
+from generator.records.finding import Finding, did_you_mean, quote
 from generator.records.model import price_band
 from generator.records.nested import match
 from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
-from generator.standards.quantity import Quantity
+from generator.standards.quantity import NUMBER, UNITS, Quantity
 
 Found = Iterator[tuple[tuple[str, str], Route, object]]
 
@@ -74,6 +75,45 @@ def figure_has_source(book: Book) -> Iterator[Finding]:
                 hint = f"Write {{value: {figure.value}, source: ...}} with an id of sources.yaml."
                 where = ("figures", name)
                 yield book.finding(("family", id), where, message, hint, level="warning")
+
+
+@rule("A figure of a family is one of the list, where there is a list.", "family")
+def figure_is_listed(book: Book) -> Iterator[Finding]:
+    listed = book.defined["figure"]
+    if not listed or "figure" in {*book.content.blind, *book.content.unread}:
+        return
+    for id, family in book.records.families.items():
+        for name in family.figures.keys() - listed:
+            message = f"{quote(name)} is no figure of figures.yaml."
+            hint = did_you_mean(name, listed, "Mend the name, or add it there with `title:`, `measures:` and `means:`.")
+            yield book.finding(("family", id), ("figures", name), message, hint, key=True)
+
+
+@rule("A figure is measured in what the list says.", "family")
+def figure_in_its_measure(book: Book) -> Iterator[Finding]:
+    for id, family in book.records.families.items():
+        for name, figure in family.figures.items():
+            kind = book.records.figures.get(name)
+            if kind and not any(_measures(figure.value, dimension) for dimension in kind.measures):
+                wish = " or ".join(kind.measures)
+                message = f"{quote(name)} is {quote(figure.value)}, and {quote(kind.title)} is given as {wish}."
+                units = [unit for unit, (of, _) in UNITS.items() if of in kind.measures]
+                hint = f"Write a number and one of {', '.join(units)}." if units else f"Write a {kind.measures[0].removesuffix('s')}."
+                yield book.finding(("family", id), ("figures", name), message, hint)
+
+
+def _measures(value: object, dimension: str) -> bool:
+    """Whether a value, or both ends of one written '5 to 7 mm', is of a dimension."""
+    if dimension == "words":
+        return isinstance(value, str)
+    ends = str(value).split(" to ")
+    if dimension == "number":
+        return all(re.fullmatch(NUMBER, end) for end in ends)
+    try:
+        high = Quantity.parse(ends[-1])
+        return high.dimension == dimension and all(re.fullmatch(NUMBER, end) for end in ends[:-1])
+    except ValueError:
+        return False
 
 
 def _is_quantity(value: object) -> bool:
