@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import floor
 
@@ -14,13 +14,9 @@ from generator.analysis.doubt.standing import (
     check_minutes,
     must_check,
     remedy_minutes,
-    stop_cost,
 )
-from generator.analysis.doubt.table import Groups, Table
+from generator.analysis.doubt.table import CheckRow, Table
 
-WAITING = 0.25
-"""Part of the waiting for other remedies that checks do not save. An estimate: on the bench's own
-complaints a quarter did better than a half, and a half better than the whole."""
 GRAIN = 1e6
 "Scores are compared in millionths of a minute, so that rounding decides nothing."
 INFINITE = float("inf")
@@ -36,128 +32,63 @@ class Step:
     minutes: float
     "The step from here, its opening included."
     score: float
-    "Estimated minutes until the job is done if this comes next."
+    "Minutes for each whole chance: those of the step, over its chance to cure or to show a sign."
 
 
 def next_steps(table: Table, now: Standing) -> list[Step]:
-    """Every step that may come next and tells or mends anything, the one of the least score first.
+    """Every step that may come next and has a chance, the one of the least score first.
 
-    The formula. W are the weights of the causes, the unlisted one the last; M is their sum.
+    The formula: most chance for its minutes. M is the sum of the weights, the unlisted cause's
+    among them. The chance p of a remedy is the sum of the weights that it cures over M; that of a
+    check the same over the causes that show something else there than a sound machine does, or that
+    what must wait for the check tells or mends, but for those whose remedy is done. The score of a
+    step of m minutes from here, its opening included, is m / p; that of stopping to think is
+    k (stopping + coming back), k the probability that a remedy cures: what a whole chance is worth.
+    Order: score, then m, then remedies before checks before stopping, then id. A check that must
+    come before all else is the only step.
 
-    - after(W, ...), from what is open, done and proved: each remedy that is not done yet has p, the
-      sum of the weights that it cures, and c, its minutes from here. A remedy that wants proof and
-      has none adds the minutes from here of the cheapest check not done that can prove it; with no
-      such check it is out. Remedies in the order of c / p, the least first, ties in the order of
-      the case. From M, which falls by k p at each, k the probability that a remedy cures: a remedy
-      takes c (p + 0.25 (M - p)) minutes and saves k p times (stopping + coming back); those that
-      save more than they take are added up, the others passed over. Then M times stopping, and the
-      listed part of it times coming back.
-    - A remedy's score: its minutes + after / M, with the weights that it cures times (1 - k).
-    - A check's score: its minutes + the sum over outcomes of after / M, as if causes showed what
-      they show without fail: each outcome leaves the causes that show it, those that it cures gone.
-    - Stopping: minutes of stopping + listed part times coming back.
-    - Order: score, then minutes, then remedies before checks before stopping, then id.
+    Probability over cost is the best rule there is for independent remedies (Kadane and Simon,
+    Optimal strategies for a class of constrained sequential problems, 1977); here it is a good one.
     """
     if now.share <= 0:
         return []
-    ahead = _Ahead(table, now, WAITING)
-    steps = [*_remedy_steps(table, now, ahead), *_check_steps(table, now, ahead)]
-    if not must_check(table, now):
-        minutes = stop_cost(table, now) / now.share
-        steps.append(Step(STOP, "", minutes, minutes))
+    if must_check(table, now):
+        return [_check_step(table, now, number) for number in allowed_checks(table, now)]
+    saved = table.doubt.cures * (table.doubt.stop_minutes + table.doubt.come_back_minutes)
+    steps = [*_steps(table, now), Step(STOP, "", table.doubt.stop_minutes, saved)]
     return sorted(steps, key=_order)
 
 
 def next_move(table: Table, now: Standing) -> Move:
-    """The step of the least score: a rule that makes a policy."""
+    """The first of the next steps: a rule that makes a policy."""
     return next_steps(table, now)[0].move
 
 
-def _order(step: Step) -> tuple[float, float, int, str]:
-    kinds = ("remedy", "check", "stop")
-    return floor(step.score * GRAIN + 0.5), floor(step.minutes * GRAIN + 0.5), kinds.index(step.move.kind), step.id
+def _order(step: Step) -> tuple[int, int, int, str]:
+    grains = floor(step.score * GRAIN + 0.5), floor(step.minutes * GRAIN + 0.5)
+    return *grains, ("remedy", "check", "stop").index(step.move.kind), step.id
 
 
-def _remedy_steps(table: Table, now: Standing, ahead: _Ahead) -> Iterator[Step]:
-    share, curable = now.share, _curable(now.weights, table.cures)
+def _steps(table: Table, now: Standing) -> Iterator[Step]:
     for number in allowed_remedies(table, now):
-        remedy, p = table.remedies[number], curable[number][1]
-        if p:
-            minutes = remedy_minutes(table, now, remedy)
-            left = list(curable)
-            left[number] = number, p * (1 - table.doubt.cures)
-            opened, tried = now.open_parts | remedy.parts, now.tried | 1 << number
-            then = ahead.minutes(left, now.weights[-1], opened, now.checked, tried, now.proved)
-            yield Step(Move("remedy", number), remedy.id, minutes, minutes + then / share)
-
-
-def _check_steps(table: Table, now: Standing, ahead: _Ahead) -> Iterator[Step]:
-    share = now.share
+        remedy = table.remedies[number]
+        minutes = remedy_minutes(table, now, remedy)
+        chance = sum([now.weights[c] for c in remedy.causes]) / now.share
+        if chance:
+            yield Step(Move("remedy", number), remedy.id, minutes, minutes / chance)
     for number in allowed_checks(table, now):
-        check = table.checks[number]
-        minutes = check_minutes(table, now, check)
-        opened, checked, tried = now.open_parts | check.parts, now.checked | 1 << number, now.tried | check.does
-        then = 0.0
-        for outcome, groups in check.shown:
-            left = _curable(now.weights, groups)
-            unlisted = now.weights[-1] if outcome == check.sound else 0.0
-            then += ahead.minutes(left, unlisted, opened, checked, tried, now.proved | check.proves[outcome])
-        yield Step(Move("check", number), check.id, minutes, minutes + then / share)
+        step = _check_step(table, now, number)
+        if step.score < INFINITE:
+            yield step
 
 
-def at_least(table: Table, now: Standing) -> float:
-    """Minutes (times share) still to come, were no waiting for other remedies: quick and low."""
-    ahead, curable = _Ahead(table, now, 0.0), _curable(now.weights, table.cures)
-    return ahead.minutes(curable, now.weights[-1], now.open_parts, now.checked, now.tried, now.proved)
+def _check_step(table: Table, now: Standing, number: int) -> Step:
+    check = table.checks[number]
+    minutes = check_minutes(table, now, check)
+    chance = _sign(table, now, check) / now.share
+    return Step(Move("check", number), check.id, minutes, minutes / chance if chance else INFINITE)
 
 
-def _curable(weights: Sequence[float], groups: Groups) -> list[tuple[int, float]]:
-    """Weight that each remedy would cure."""
-    return [(remedy, sum([weights[c] for c in causes])) for remedy, causes in groups]
-
-
-class _Ahead:
-    """Estimates of what is still to come after each of the steps from one standing."""
-
-    def __init__(self, table: Table, now: Standing, waiting: float) -> None:
-        self._table, self._waiting = table, waiting
-        self._proofs = _proof_minutes(table, now)
-
-    def minutes(
-        self, curable: list[tuple[int, float]], unlisted: float, opened: int, checked: int, tried: int, proved: int
-    ) -> float:
-        """Minutes (times share): remedies alone, then stopping to think."""
-        doubt, costs = self._table.doubt, self._costs(opened, checked, proved)
-        saved = doubt.cures * (doubt.stop_minutes + doubt.come_back_minutes)
-        listed = sum([p for _, p in curable])
-        rest, total = listed + unlisted, 0.0
-        for _, remedy, p in sorted([(costs[r] / p, r, p) for r, p in curable if p and not tried >> r & 1]):
-            takes = costs[remedy] * (p + self._waiting * (rest - p))
-            if takes < saved * p:
-                total += takes
-                rest -= doubt.cures * p
-                listed -= doubt.cures * p
-        return total + rest * doubt.stop_minutes + listed * doubt.come_back_minutes
-
-    def _costs(self, opened: int, checked: int, proved: int) -> Sequence[float]:
-        """Minutes of every remedy with its proof; infinite where nothing is left that can prove it."""
-        table = self._table
-        costs = table.remedy_costs(opened)
-        if not table.wanting & ~proved:
-            return costs
-        costs = list(costs)
-        for number in table.wanting_numbers:
-            if not proved >> number & 1:
-                costs[number] += self._proofs[number] if table.remedies[number].proofs & ~checked else INFINITE
-        return costs
-
-
-def _proof_minutes(table: Table, now: Standing) -> list[float]:
-    """By remedy: minutes from here of the cheapest check that can still prove it."""
-    least = [INFINITE] * len(table.remedies)
-    for number, check in enumerate(table.checks):
-        if not now.checked >> number & 1:
-            minutes = check_minutes(table, now, check)
-            for remedy in check.can_prove:
-                least[remedy] = min(least[remedy], minutes)
-    return least
+def _sign(table: Table, now: Standing, check: CheckRow) -> float:
+    """Weight of the causes still to be mended that the check tells from a sound machine."""
+    return sum([now.weights[c] for c in check.tells if not now.tried >> table.remedy_of[c] & 1])

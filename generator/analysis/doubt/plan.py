@@ -8,19 +8,20 @@ from generator.analysis.doubt.case import Doubt
 from generator.analysis.doubt.exact import Search
 from generator.analysis.doubt.grow import Grower
 from generator.analysis.doubt.known_cause import KnownCause
-from generator.analysis.doubt.next_step import next_move, next_steps
+from generator.analysis.doubt.next_step import next_move
+from generator.analysis.doubt.outlook import outlook
 from generator.analysis.doubt.policy import Node, cut, expected_minutes
 from generator.analysis.doubt.relaxed import certain_bound
 from generator.analysis.doubt.rollout import Rollout
-from generator.analysis.doubt.standing import Standing, start
+from generator.analysis.doubt.standing import start
 from generator.analysis.doubt.table import Table
 
 SMALL = 9
 "Checks and remedies together up to which every policy is searched."
 BUDGET = 20_000
 "Standings expanded before the search gives up."
-FOLLOWED = 0.003
-"Share of the jobs down to which a rule is followed; below it, its own estimate stands."
+FOLLOWED = 0.001
+"Share of the jobs down to which a policy is added up; below it the outlook stands."
 WRITTEN = 0.01
 "Share of the jobs down to which a policy is written out."
 
@@ -64,7 +65,7 @@ def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
         minutes = expected_minutes(policy)
         return Plan(cut(policy, WRITTEN), minutes, True, minutes, search.expanded)
     rollout = Rollout(table)
-    policy = Grower(table, rollout.move, FOLLOWED, rollout.estimate).policy(start(table))
+    policy = Grower(table, rollout.move, FOLLOWED, outlook).policy(start(table))
     minutes = expected_minutes(policy)
     bound = max(KnownCause(table).bound(start(table)), certain_bound(doubt))
     return Plan(cut(policy, WRITTEN), minutes, False, min(minutes, bound), search.expanded)
@@ -79,8 +80,4 @@ def price_of_caution(doubt: Doubt) -> float:
 
 def _by_next_step(doubt: Doubt) -> float:
     table = Table(doubt)
-    return expected_minutes(Grower(table, next_move, WRITTEN, _estimate).policy(start(table)))
-
-
-def _estimate(table: Table, now: Standing) -> float:
-    return next_steps(table, now)[0].score * now.share
+    return expected_minutes(Grower(table, next_move, FOLLOWED, outlook).policy(start(table)))

@@ -8,16 +8,25 @@ the estimate below `FOLLOWED` gets wrong.
 from __future__ import annotations
 
 from generator.analysis.doubt.grow import STOP, Move
-from generator.analysis.doubt.next_step import Step, at_least, next_steps
-from generator.analysis.doubt.standing import Standing, not_cured, seen, stop_cost
+from generator.analysis.doubt.next_step import next_steps
+from generator.analysis.doubt.outlook import outlook
+from generator.analysis.doubt.standing import (
+    Standing,
+    check_minutes,
+    must_check,
+    not_cured,
+    remedy_minutes,
+    seen,
+    stop_cost,
+)
 from generator.analysis.doubt.table import Table
 
-LOOK = 4
-"Steps followed from a standing."
-IMPROVED = 0.05
+LOOK = 6
+"Steps followed from a standing, beside stopping."
+IMPROVED = 0.02
 "Share of the jobs from which a standing is worth the look; below it the next step is taken."
-FOLLOWED = 0.02
-"Share of the jobs down to which the next step is followed; below it a quick estimate stands."
+FOLLOWED = 0.01
+"Share of the jobs down to which the next step is followed; below it the outlook stands."
 
 
 class Rollout:
@@ -25,48 +34,42 @@ class Rollout:
 
     def __init__(self, table: Table) -> None:
         self._table = table
-        self._steps: dict[Standing, list[Step]] = {}
+        self._moves: dict[Standing, list[Move]] = {}
         self._values: dict[Standing, float] = {}
 
     def move(self, table: Table, now: Standing) -> Move:
         """A rule that makes a policy."""
-        steps = self._next(now)
+        moves = self._next(now)
         if now.share < IMPROVED:
-            return steps[0].move
-        return min(steps[:LOOK], key=lambda step: self._total(now, step)).move
+            return moves[0]
+        looked_at = moves[:LOOK] if must_check(table, now) else [*moves[:LOOK], STOP]
+        return min(looked_at, key=lambda move: self._total(now, move))
 
-    def estimate(self, table: Table, now: Standing) -> float:
-        """Minutes (times share) from where few jobs come, by the next step's score."""
-        return self._next(now)[0].score * now.share
-
-    def _next(self, now: Standing) -> list[Step]:
-        found = self._steps.get(now)
+    def _next(self, now: Standing) -> list[Move]:
+        found = self._moves.get(now)
         if found is None:
-            found = self._steps[now] = next_steps(self._table, now)
+            found = self._moves[now] = [step.move for step in next_steps(self._table, now)]
         return found
 
-    def _total(self, now: Standing, step: Step) -> float:
-        return step.minutes * now.share + sum(self._value(then) for then in self._then(now, step.move))
+    def _total(self, now: Standing, move: Move) -> float:
+        """Minutes (times share) of a move, and of the first of the next steps from there on."""
+        table, number = self._table, move.number
+        if move.kind == "stop":
+            return stop_cost(table, now)
+        if move.kind == "remedy":
+            minutes, then = remedy_minutes(table, now, table.remedies[number]), [not_cured(table, now, number)]
+        else:
+            check = table.checks[number]
+            minutes, then = check_minutes(table, now, check), [seen(table, now, number, o) for o in check.outcomes]
+        return minutes * now.share + sum(map(self._value, then))
 
     def _value(self, now: Standing) -> float:
-        """Minutes (times share) when the first of the next steps is always taken."""
         found = self._values.get(now)
         if found is None:
-            few = 0 < now.share < FOLLOWED
-            found = self._values[now] = at_least(self._table, now) if few else self._follow(now)
+            found = self._values[now] = self._reckoned(now)
         return found
 
-    def _follow(self, now: Standing) -> float:
+    def _reckoned(self, now: Standing) -> float:
         if now.share <= 0:
             return 0.0
-        step = self._next(now)[0]
-        if step.move == STOP:
-            return stop_cost(self._table, now)
-        return self._total(now, step)
-
-    def _then(self, now: Standing, move: Move) -> list[Standing]:
-        if move.kind == "stop":
-            return []
-        if move.kind == "remedy":
-            return [not_cured(self._table, now, move.number)]
-        return [seen(self._table, now, move.number, o) for o in self._table.checks[move.number].outcomes]
+        return outlook(self._table, now) if now.share < FOLLOWED else self._total(now, self._next(now)[0])

@@ -1,4 +1,4 @@
-"""Plain rules under doubt, for comparison with the best order."""
+"""Plain ways of working under doubt, for comparison with the best order."""
 
 from __future__ import annotations
 
@@ -20,19 +20,6 @@ LIKELY = 0.5
 def record_order(table: Table, now: Standing) -> Move:
     """Checks as they stand in the record; a remedy as soon as it is likelier than not."""
     return _likely_remedy(table, now) or _first(allowed_checks(table, now)) or _last_resort(table, now)
-
-
-def ratio_order(table: Table, now: Standing) -> Move:
-    """The step of most probability for its minutes: of curing, or of a sign that is to be believed."""
-    share = now.share
-    steps = [(remedy_minutes(table, now, table.remedies[n]), _cured(table, now, n) / share, Move("remedy", n))
-             for n in allowed_remedies(table, now) if _cured(table, now, n)]
-    steps += [(check_minutes(table, now, table.checks[n]), _sign(table, now, table.checks[n]) / share, Move("check", n))
-              for n in allowed_checks(table, now)]
-    if must_check(table, now):
-        return steps[0][2]
-    worth = [s for s in steps if s[1] * _saved(table) > s[0]]
-    return min(worth, key=lambda s: (s[0] / s[1], s[0], s[2]))[2] if worth else STOP
 
 
 def likeliest_first(table: Table, now: Standing) -> Move:
@@ -84,8 +71,3 @@ def _cured(table: Table, now: Standing, number: int) -> float:
 
 def _shows(check: CheckRow, cause: int) -> bool:
     return check.sees[cause] != check.sound
-
-
-def _sign(table: Table, now: Standing, check: CheckRow) -> float:
-    """Weight of the causes that the check tells from a sound machine."""
-    return sum(w for w, shows in zip(now.weights, check.sees, strict=True) if shows != check.sound)

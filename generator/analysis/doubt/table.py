@@ -6,15 +6,12 @@ Causes are the hypotheses of the case in their order; the unlisted cause follows
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.analysis.check_order.case import Check
 from generator.analysis.doubt.case import Doubt, Reading, signs
 from generator.analysis.machine import Remedy
 from generator.analysis.minutes import but_for_opening, opening
-
-Groups = tuple[tuple[int, tuple[int, ...]], ...]
-"Remedies with the causes that each cures, in the order of the case."
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,10 +31,8 @@ class CheckRow:
     "By outcome, then by cause: the probability that it is seen."
     proves: tuple[int, ...]
     "By outcome: the remedies whose sign it is."
-    can_prove: tuple[int, ...]
-    "Remedies whose sign some outcome is."
-    shown: tuple[tuple[int, Groups], ...]
-    "By outcome that a cause shows and that does not end the job: those causes, by their remedies."
+    tells: tuple[int, ...]
+    "Listed causes that show something else than a sound machine does, there or where it is waited for."
     does: int
     "Remedies that are done by it."
     after: int
@@ -75,15 +70,14 @@ class Table:
         self.remedy_of = tuple(self._remedy_bit[h.remedy.id].bit_length() - 1 for h in case.hypotheses)
         self.prior = (*(h.share * (1 - doubt.unlisted) for h in case.hypotheses), doubt.unlisted)
         self.unlisted = len(case.hypotheses)
-        self.cures = self._grouped(range(self.unlisted))
         self.before = tuple(self._check_bit[c] for c in doubt.before)
         self.checks = tuple(self._check(c, doubt.readings[c.id]) for c in case.checks)
         self.trials = tuple((1 << n, c.does) for n, c in enumerate(self.checks) if c.cured and c.does)
         self.remedies = tuple(self._remedy(r) for r in found.values())
+        self.checks = tuple(replace(c, tells=self._told(n)) for n, c in enumerate(self.checks))
         self._opening: dict[int, float] = {0: 0.0}
         self._remedy_costs: dict[int, list[float]] = {}
-        self.wanting_numbers = tuple(n for n, r in enumerate(self.remedies) if r.needs_proof)
-        self.wanting = sum(1 << n for n in self.wanting_numbers)
+        self.wanting = tuple(n for n, r in enumerate(self.remedies) if r.needs_proof)
 
     def opening(self, parts: int) -> float:
         """Off and on minutes of a set of parts."""
@@ -121,7 +115,6 @@ class Table:
         outcomes = range(len(check.outcomes))
         chances = [[chance(check, reading, outcome, s) for s in sees] for outcome in outcomes]
         proves = tuple(self.remedy_bits(signs(case, check, reading.sound, n)) for n in outcomes)
-        shown = {n: [c for c, s in enumerate(sees[:-1]) if s == n] for n in sorted(set(sees) - check.cured)}
         return CheckRow(
             id=check.id,
             minutes=check.minutes,
@@ -132,17 +125,21 @@ class Table:
             cured=check.cured,
             chances=tuple(map(tuple, chances)),
             proves=proves,
-            can_prove=tuple(r for r in range(len(self._remedy_bit)) if any(p >> r & 1 for p in proves)),
-            shown=tuple((n, self._grouped(causes)) for n, causes in shown.items()),
+            tells=tuple(c for c, s in enumerate(sees) if s != reading.sound),
             does=self.remedy_bits(reading.does) | self._tried(check),
             after=self.check_bits(reads for by, reads in self.doubt.lost if by == check.id),
         )
 
-    def _grouped(self, causes: Iterable[int]) -> Groups:
-        found: dict[int, list[int]] = {}
-        for cause in causes:
-            found.setdefault(self.remedy_of[cause], []).append(cause)
-        return tuple((remedy, tuple(group)) for remedy, group in found.items())
+    def _told(self, number: int) -> tuple[int, ...]:
+        """Causes that a check tells, and those that what must wait for it tells or mends."""
+        told = set(self.checks[number].tells)
+        for waiting, check in enumerate(self.checks):
+            if check.after >> number & 1:
+                told.update(self._told(waiting))
+        for remedy in self.remedies:
+            if remedy.after >> number & 1:
+                told.update(remedy.causes)
+        return tuple(sorted(told))
 
     def _tried(self, check: Check) -> int:
         """Remedies that a trial does: it would cure all that they cure."""

@@ -19,14 +19,14 @@ from generator.analysis.doubt.policy import (
     nodes,
     to_json,
 )
-from generator.analysis.doubt.rules import likeliest_first, ratio_order, record_order
+from generator.analysis.doubt.rules import likeliest_first, record_order
 from generator.analysis.doubt.standing import allowed_remedies, seen, start
 from generator.analysis.doubt.table import Table
 from generator.analysis.machine import Machine, Remedy
 from tests.analysis.doubt.doubt_cases import bench_doubt, small_doubt
 from tests.analysis.doubt.doubt_laws import broken
 
-RULES = (next_move, record_order, ratio_order, likeliest_first)
+RULES = (next_move, record_order, likeliest_first)
 
 
 @pytest.mark.parametrize("rule", RULES)

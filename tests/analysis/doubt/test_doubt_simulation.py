@@ -16,7 +16,7 @@ from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.plan import plan
 from generator.analysis.doubt.policy import expected_minutes
 from generator.analysis.doubt.rollout import Rollout
-from generator.analysis.doubt.rules import likeliest_first, ratio_order, record_order
+from generator.analysis.doubt.rules import likeliest_first, record_order
 from generator.analysis.doubt.simulate import Tally, by_rule, simulate
 from generator.analysis.doubt.standing import start
 from generator.analysis.doubt.table import Table
@@ -70,13 +70,12 @@ def _ways(number: int) -> dict[str, Tally]:
         "new": by_rule(table, Rollout(table).move),
         "certain": certain_worker(table),
         "record": by_rule(table, record_order),
-        "ratio": by_rule(table, ratio_order),
         "habit": by_rule(table, likeliest_first),
     }
     return {name: simulate(table, way, 1500, seed=number) for name, way in ways.items()}
 
 
-@pytest.mark.parametrize("way", ["certain", "record", "ratio", "habit"])
+@pytest.mark.parametrize("way", ["certain", "record", "habit"])
 def test_the_order_under_doubt_takes_fewer_minutes_than_other_ways(way: str) -> None:
     totals = {w: sum(_ways(n)[w].minutes for n in range(6)) for w in ("new", way)}
     assert totals["new"] < totals[way]
