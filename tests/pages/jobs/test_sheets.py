@@ -17,13 +17,11 @@ from generator.library import Library
 from generator.pages.jobs import sheets as job_sheets
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
-from generator.records.model import Family
 from generator.records.report import as_text
-from generator.wording.jobs.steps import lift_words
 from tests.faces import machine, stretched
-from tests.pages.printing import printer
+from tests.pages.jobs.printing import printer
 
-ROOT = Path(__file__).parents[2]
+ROOT = Path(__file__).parents[3]
 XHTML = "{http://www.w3.org/1999/xhtml}"
 GEAR = "jobs/probe-1/gear-cracked.html"
 
@@ -198,18 +196,3 @@ def test_no_face_of_the_readers_machine_changes_the_sides_and_there_is_room_to_s
             for address, most in _hardest(bench, view, pages, 1):
                 assert max(printed(pages[address])) <= most, address
     other.close()
-
-
-@pytest.mark.parametrize(
-    ("weight", "said"),
-    [
-        (None, "A heavy head takes two people."),
-        ("12 kg", "The head weighs 12 kg."),
-        ("22.9 kg", "The head weighs 22.9 kg."),
-        ("23 kg", "The head weighs 23 kg: two people."),
-        ("38 kg", "The head weighs 38 kg: two people."),
-    ],
-)
-def test_a_turn_of_the_machine_says_its_weight_and_from_the_lifting_limit_asks_for_two_people(weight, said):
-    """The load constant of the revised NIOSH lifting equation is 23 kg (51 lb); from memory."""
-    assert lift_words(Family("f", "F", "domestic", "A family.", (), weight=weight)) == said

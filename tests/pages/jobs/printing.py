@@ -12,7 +12,7 @@ from playwright.sync_api import Browser
 
 from generator.pages.page import PageText
 
-ROOT = Path(__file__).parents[2]
+ROOT = Path(__file__).parents[3]
 PAPERS = ((210.0, 297.0), (215.9, 279.4))
 "A4 (ISO 216) and Letter (ANSI/ASME Y14.1), width and height in mm."
 
