@@ -46,7 +46,7 @@ class _Instead(importlib.abc.MetaPathFinder, importlib.abc.InspectLoader):
 
 
 def tests_of(module: Path) -> list[str]:
-    """The module's own tests or else those of its room, and the examples in it.
+    """The module's own tests or else those of its room, if it has any, and the examples in it.
 
     >>> tests_of(Path("generator/analysis/motion.py"))[0]
     'tests/analysis/test_motion.py'
@@ -54,7 +54,8 @@ def tests_of(module: Path) -> list[str]:
     below = module.relative_to("generator")
     places = [Path("tests", below.parent, f"test_{below.stem}.py"), Path("tests", below.parent)]
     dotted = ".".join(module.with_suffix("").parts)
-    return [str(next(p for p in places if (ROOT / p).exists())), f"tests/test_examples.py::test_examples_run[{dotted}]"]
+    own = [str(place) for place in places if (ROOT / place).exists()][:1]
+    return [*own, f"tests/test_examples.py::test_examples_run[{dotted}]"]
 
 
 def _passes(module: Path, source: str, seconds: int) -> tuple[bool, float]:
