@@ -12,8 +12,8 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
+from generator.pages.hubs import NAVIGATION, hub_of
 from generator.pages.page import PageText
-from generator.pages.site import NAVIGATION
 from generator.site_build import Site
 from generator.wording.markdown_limits import NoHtml
 
@@ -35,9 +35,9 @@ class ReadyPage(Page):
         super().__init__(escape(text.title), file, config)
 
     def read_source(self, config: MkDocsConfig) -> None:
-        """Our records are the source; the search index is fed from them as well."""
+        """Our records are the source."""
         self.markdown = ""
-        self.meta = {"title": escape(self.text.title), "search": {"exclude": True}}
+        self.meta = {"title": escape(self.text.title), "family": self.text.family}
         if self.text.wide:
             self.meta["hide"] = ["toc"]
         if self.text.description:
@@ -107,24 +107,20 @@ def _keep_guides_out_of_the_navigation(files: Files) -> None:
             file.inclusion = InclusionLevel.NOT_IN_NAV
 
 
-def index(site: Site, config: MkDocsConfig) -> None:
-    """One search entry a page, its words taken from the records."""
-    search = config.plugins.get("material/search") or config.plugins.get("search")
-    if search is None:
-        return
-    search.search_index.entries += [
-        {"location": p.address, "title": escape(p.title, False), "text": escape(p.search, False), "boost": p.boost}
-        for p in site.pages
-        if p.search
-    ]
+def finished(output: str, page: Page) -> str:
+    """The page with its hub marked as the place where the reader is, and its own scripts at the end of its body."""
+    address = page.file.dest_uri
+    here = posixpath.dirname(address) or "."
+    scripts = page.text.scripts if isinstance(page, ReadyPage) else ()
+    tags = "".join(f'<script src="{posixpath.relpath(script, here)}"></script>' for script in scripts)
+    return _in_its_hub(output, address, here).replace("</body>", f"{tags}</body>", 1)
 
 
-def with_scripts(output: str, page: object) -> str:
-    """The page with its own scripts before the end of its body."""
-    if not isinstance(page, ReadyPage) or not page.text.scripts:
+def _in_its_hub(output: str, address: str, here: str) -> str:
+    """The theme marks a page of the navigation by itself; for any other we mark the hub that leads to it."""
+    hub = hub_of(address)
+    if not hub or hub == address:
         return output
-    here = posixpath.dirname(page.text.address) or "."
-    tags = "".join(
-        f'<script src="{posixpath.relpath(address, here)}"></script>' for address in page.text.scripts
-    )
-    return output.replace("</body>", f"{tags}</body>", 1)
+    plain = f'<a href="{posixpath.relpath(hub, here)}" class="md-nav__link">'
+    marked = plain.replace('md-nav__link">', 'md-nav__link md-nav__link--active" aria-current="location">')
+    return output.replace(plain, marked, 1)

@@ -8,7 +8,7 @@ from pathlib import Path
 
 _TEMPLATE = Path(__file__).parent / "assets" / "service-worker.js"
 NAME = "sw.js"
-_NOT_KEPT = {NAME, "sitemap.xml", "sitemap.xml.gz", "404.html", "search/search_index.js"}
+_NOT_KEPT = {NAME, "sitemap.xml", "sitemap.xml.gz", "404.html"}
 "Not needed without a signal: for search engines, lost visitors, and the copy of the index for pages opened from disk."
 
 

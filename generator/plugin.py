@@ -11,6 +11,7 @@ from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import Files
+from mkdocs.structure.pages import Page
 
 from generator import mkdocs_site, offline, site_build
 from generator.diagrams.layout import GraphvizError
@@ -52,13 +53,9 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         """Add the pages, the browser's data and the assets."""
         return mkdocs_site.add_files(files, self.site, config)
 
-    def on_post_page(self, output: str, *, page: object, config: MkDocsConfig) -> str:
-        """Give a page the scripts that it alone needs."""
-        return mkdocs_site.with_scripts(output, page)
-
-    def on_env(self, env: object, *, config: MkDocsConfig, files: Files) -> None:
-        """Feed the search index from the records."""
-        mkdocs_site.index(self.site, config)
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
+        """Give a page the scripts that it alone needs, and mark its hub."""
+        return mkdocs_site.finished(output, page)
 
     @event_priority(-200)
     def on_post_build(self, *, config: MkDocsConfig) -> None:

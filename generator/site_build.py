@@ -13,6 +13,7 @@ from generator.pages.charts.reckoners import reckoner_files
 from generator.pages.data.families import data_files
 from generator.pages.data.finder import finder_files
 from generator.pages.data.jobs import planner_files
+from generator.pages.data.pages import page_files
 from generator.pages.learn.practice import cards_files
 from generator.pages.page import PageText
 from generator.pages.site import all_pages
@@ -47,7 +48,8 @@ def build(
         raise ContentError("The records have errors.\n" + as_text(errors))
     bench = Bench(Library(records), cache)
     bench.diagnose_all(say)
-    return Site(tuple(all_pages(bench, folders, site_url)), dict(_data_files(bench)))
+    pages = tuple(all_pages(bench, folders, site_url))
+    return Site(pages, {**dict(_data_files(bench)), **dict(page_files(pages, folders))})
 
 
 def _data_files(bench: Bench) -> Iterator[tuple[str, str]]:

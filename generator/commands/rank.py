@@ -70,11 +70,20 @@ def _json(complaint: Complaint, found: Walk) -> dict[str, object]:
     }
 
 
+def _percent(share: float) -> str:
+    """To a tenth; nothing that may be is shown as if it could not.
+
+    >>> _percent(0.314), _percent(0.0002)
+    ('  31.4 %', 'under 0.1 %')
+    """
+    return "under 0.1 %" if 0 < share < 0.001 else f"{share * 100:6.1f} %"
+
+
 def _lines(complaint: Complaint, found: Walk) -> list[str]:
     lines = [f"{complaint.symptom.title}, {complaint.view.family.title}", ""]
     for cause, share in found.ranking.shares.items():
         names = " and ".join(complaint.view.failure_modes[m].title for m in cause.split("+"))
-        lines.append(f"{share:7.1%}  {names}  ({complaint.rests_on(cause)})")
+        lines.append(f"{_percent(share):>11}  {names}  ({complaint.rests_on(cause)})")
     lines.append("")
     if found.ranking.said:
         lines += [found.ranking.said, ""]

@@ -65,7 +65,6 @@ class Maker:
         wide: bool = False,
         of: FamilyView | None = None,
         homes: FamilyView | None = None,
-        boost: float = 1,
         **view: object,
     ) -> PageText:
         """The page that a template makes of a view.
@@ -76,7 +75,7 @@ class Maker:
         html = self._environment.get_template(template).render(title=title, link=link, **view)
         html = self.glossary.explain(html, link("term", "x").removesuffix("#x"))
         headings = tuple(Heading(a, _text(t)) for a, t in _H2.findall(html))
-        return PageText(address, title, html, headings, search, description, scripts, wide, boost)
+        return PageText(address, title, html, headings, search, description, scripts, wide, of.id if of else "")
 
 
 def _text(html: str) -> str:

@@ -31,5 +31,5 @@ class PageText:
     "Addresses of the scripts that this page needs beyond the common ones, from the site's root."
     wide: bool = False
     "Whether the page takes the room of the table of contents too."
-    boost: float = 1
-    "How much search prefers this page to others that have the same words."
+    family: str = ""
+    "The family that the page is about; the finder begins with it."

@@ -28,42 +28,6 @@ from generator.pages.records import symptoms as symptom_pages
 from generator.pages.records import techniques as technique_pages
 from generator.pages.which_machine import page as which_machine_page
 
-NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
-    "": (("index.html", "Find"),),
-    "At the bench": (
-        ("symptoms.html", "Symptoms"),
-        ("families.html", "Machines"),
-        ("which-machine.html", "Which machine?"),
-        ("not-listed.html", "Not listed"),
-        ("job-list.html", "Job sheets"),
-        ("planner.html", "Planner"),
-        ("reckoners.html", "Reckoners"),
-        ("fasteners.html", "Fasteners"),
-        ("settings-order.html", "Settings"),
-        ("oil-chart.html", "Oil"),
-    ),
-    "Look up": (
-        ("assemblies.html", "Mechanisms"),
-        ("failure-modes.html", "Failure modes"),
-        ("checks.html", "Checks"),
-        ("techniques.html", "Ways of working"),
-        ("cautions.html", "Cautions"),
-        ("tools.html", "Tools"),
-        ("glossary.html", "Glossary"),
-    ),
-    "Learn": (("guides.html", "Guides"), ("practice.html", "Practice bench")),
-    "This book": (
-        ("sources.html", "Sources"),
-        ("coverage.html", "Coverage"),
-        ("on-this-device.html", "On this device"),
-        ("contribute.html", "Contribute"),
-    ),
-}
-"""Section -> pages in the side navigation: hubs alone, so that its size does not grow with the content.
-
-The home page stands in no section: the theme knows it by that.
-"""
-
 
 def all_pages(bench: Bench, folders: Sequence[Path], site_url: str) -> Iterator[PageText]:
     """Every page that is made from records."""

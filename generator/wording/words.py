@@ -51,19 +51,23 @@ def plain(text: str) -> str:
     return html.unescape(re.sub(r"<[^>]+>", "", block(text))).strip()
 
 
-def minutes(value: float) -> str:
-    """Bench minutes as they are read: halves below ten, whole above.
+_QUARTERS = ("", "¼", "½", "¾")
 
-    >>> minutes(0.5), minutes(1), minutes(13.6), minutes(75)
-    ('½ min', '1 min', '14 min', '75 min')
+
+def minutes(value: float) -> str:
+    """Bench minutes as they are read: quarters below two, halves below ten, whole above.
+
+    Never further off than a sixth of what is said. `minutes` in assets/js/common/base.js says the same.
+
+    >>> minutes(0.5), minutes(0.7), minutes(1.2), minutes(3.4), minutes(13.6), minutes(0.1), minutes(0)
+    ('½ min', '¾ min', '1¼ min', '3½ min', '14 min', 'under ¼ min', '0 min')
     """
-    if value and value < 0.25:
-        return "under ½ min"
-    halves = floor(value * 2 + 0.5) / 2
-    if halves >= 10:
-        return f"{floor(value + 0.5)} min"
-    whole, half = int(halves), halves % 1
-    return f"{whole or ''}{'½' if half else ''} min" if halves else "0 min"
+    if value and value < 0.2:
+        return "under ¼ min"
+    step = 4 if value < 2 else 2 if value < 10 else 1
+    quarters = floor(value * step + 0.5) * (4 // step)
+    whole, rest = divmod(quarters, 4)
+    return f"{whole or ''}{_QUARTERS[rest]} min" if quarters else "0 min"
 
 
 def percent(share: float) -> str:

@@ -50,7 +50,6 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         search=texts(symptom.title, view.family.title, [m.title for c in ranked for m in c.modes]),
         description=f"{symptom.title} on {view.family.title}: causes, checks in order, minutes.",
         wide=True,
-        boost=2,
         of=view,
         scripts=(f"assets/handwheel/data/{view.id}.js", *WALK_SCRIPTS, "assets/handwheel/js/bench/bench.js"),
         family=view.family,

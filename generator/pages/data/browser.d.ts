@@ -287,6 +287,11 @@ interface PlannerData {
   shop: ShopData;
 }
 
+/** Every page that words lead to. */
+interface PagesData {
+  pages: Array<Array<string>>;
+}
+
 /** Features that a family must have, and must not have. */
 interface FeatureNeeds {
   needs: Array<string>;

@@ -50,9 +50,15 @@ interface Window {
 /* A script knows its own page: what it looks up there is of the kind that it asks for. */
 interface Element {
   checked: boolean;
+  click(): void;
+  content: string;
   dataset: DOMStringMap;
   focus(options?: FocusOptions): void;
+  offsetParent: Element | null;
   open: boolean;
   options: HTMLOptionsCollection;
   value: string;
+}
+interface EventTarget {
+  closest(selectors: string): Element | null;
 }

@@ -291,6 +291,16 @@ class PlannerData(TypedDict):
     shop: ShopData
 
 
+# --- the finder's pages ---
+
+
+class PagesData(TypedDict):
+    """Every page that words lead to."""
+
+    pages: Sequence[Sequence[str]]
+    "Address, title, what its hub is called, and its further words."
+
+
 # --- a machine that is not listed ---
 
 

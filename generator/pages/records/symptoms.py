@@ -20,7 +20,6 @@ def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
             address,
             symptom.title,
             "symptom.html",
-            boost=4,
             search=texts(symptom.title, symptom.said_as, symptom.summary),
             symptom=symptom,
             benches=_benches(maker, symptom),

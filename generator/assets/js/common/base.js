@@ -97,14 +97,13 @@
     },
   };
 
-  /** Bench minutes as the pages show them. */
+  /** Bench minutes as the pages show them: `minutes` of generator/wording/words.py. */
   function minutes(value) {
-    if (value && value < 0.25) return "under ½ min";
-    const halves = Math.round(value * 2) / 2;
-    if (halves >= 10) return `${Math.round(value)} min`;
-    if (!halves) return "0 min";
-    const whole = Math.floor(halves);
-    return `${whole || ""}${halves % 1 ? "½" : ""} min`;
+    if (value && value < 0.2) return "under ¼ min";
+    const step = value < 2 ? 4 : value < 10 ? 2 : 1;
+    const quarters = Math.floor(value * step + 0.5) * (4 / step);
+    if (!quarters) return "0 min";
+    return `${Math.floor(quarters / 4) || ""}${["", "¼", "½", "¾"][quarters % 4]} min`;
   }
 
   /** A share as the pages show it. */

@@ -4,21 +4,25 @@
   "use strict";
 
   const { el } = handwheel;
-  const SCRIPTS = ["language", "spelling", "rank", "box"].map((name) => `assets/handwheel/js/finder/${name}.js`);
+  const SCRIPTS = ["language", "spelling", "rank", "pages", "box"].map((name) => `assets/handwheel/js/finder/${name}.js`);
 
   /** Loads the finder, then calls `use`. */
   function wanted(use) {
-    [...SCRIPTS, "assets/handwheel/data/finder.js"].forEach(handwheel.load);
+    [...SCRIPTS, "assets/handwheel/data/finder.js", "assets/handwheel/data/pages.js"].forEach(handwheel.load);
     handwheel.whenGiven("finder-ready", use);
   }
 
+  /** The machine that this page is about, until another is chosen on it; else the one that the device remembers. */
+  let ofPage = (document.querySelector('meta[name="handwheel-family"]') || { content: "" }).content;
+
   /** A choice of machines that is remembered, and follows every other such choice on the page. */
   function remembering(select) {
-    const known = () => [...select.options].some((option) => option.value === handwheel.device.read("family", ""));
     const follow = () => {
-      select.value = known() ? handwheel.device.read("family", "") : "";
+      const wanted = ofPage || handwheel.device.read("family", "");
+      select.value = [...select.options].some((option) => option.value === wanted) ? wanted : "";
     };
     select.addEventListener("change", () => {
+      ofPage = "";
       handwheel.device.write("family", select.value);
       document.dispatchEvent(new Event("handwheel:family"));
     });
@@ -34,11 +38,11 @@
     wanted(() => handwheel.finder.attach({ ...box, status: byId("finder-status"), nearest: byId("finder-nearest") }));
   }
 
-  /** The header's own finder; its ids stand back where the page has one. */
+  /** The header's finder, on every page that has none of its own. */
   function inHeader() {
     const bar = document.querySelector(".md-header__inner");
-    if (!bar) return;
-    const id = document.getElementById("finder") ? "header-finder" : "finder";
+    const id = "finder";
+    if (!bar || document.getElementById(id)) return;
     const family = el("select", { id: `${id}-family` }, el("option", { value: "" }, "Any machine"));
     const input = el("input", {
       id, type: "search", role: "combobox", autocomplete: "off", placeholder: "What is wrong with it?",
@@ -84,7 +88,20 @@
     });
   }
 
+  /** "/" goes to the field from anywhere but where text is written. */
+  function bySlash() {
+    document.addEventListener("keydown", (event) => {
+      const writes = event.target.closest("input, textarea, select, [contenteditable]");
+      if (event.key !== "/" || writes || event.ctrlKey || event.metaKey || event.altKey) return;
+      event.preventDefault();
+      const open = document.querySelector(".hw-seek-open");
+      if (open && open.offsetParent) open.click(); // on a narrow screen the field is behind a word
+      else document.getElementById("finder").focus();
+    });
+  }
+
   onHome();
   inHeader();
+  bySlash();
   handwheel.load("assets/handwheel/data/families.js");
 })();

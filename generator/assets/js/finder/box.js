@@ -5,6 +5,7 @@
 
   const { el } = handwheel;
   const SHOWN = 8;
+  const PAGES = 6; // below the symptoms: enough to choose from, few enough for a phone
 
   function address(symptom, family) {
     const place = family && symptom.here ? `bench/${family}/${symptom.id}.html` : `symptoms/${symptom.id}.html`;
@@ -39,6 +40,23 @@
     );
   }
 
+  function pageOption(page, id) {
+    return el(
+      "a",
+      { id, href: handwheel.root() + page.address, role: "option", tabindex: "-1", "aria-selected": "false", "data-page": page.address },
+      el("b", {}, page.title),
+      page.hub && el("small", {}, page.hub),
+    );
+  }
+
+  /** A headed part of the list; nothing where it is empty. */
+  function part(id, title, options) {
+    if (!options.length) return null;
+    const head = `${id}-head`;
+    return el("div", { role: "group", "aria-labelledby": head, class: `hw-part-${id.split("-").pop()}` },
+      el("div", { id: head, class: "hw-results-head", role: "presentation" }, title), options);
+  }
+
   function nearest(text) {
     const groups = handwheel.finder.nearestGroups(text);
     const links = groups.map(([id, title]) => el("li", {}, el("a", { href: `${handwheel.root()}symptoms.html#${id}` }, title)));
@@ -48,7 +66,7 @@
   /** Brings a finder to life. `box` has input, family, results (the list), status and nearest (elements). */
   function attach(box) {
     let chosen = -1;
-    const options = () => [...box.results.children];
+    const options = () => [...box.results.querySelectorAll('[role="option"]')];
 
     function choose(place) {
       const all = options();
@@ -61,7 +79,8 @@
       }
     }
 
-    function told(found, title) {
+    function told(found, pages, title) {
+      if (!found.length && pages.length) return "No symptom fits these words; they stand on pages of the book.";
       if (!found.length) return "Nothing in the book fits these words. Say it another way, or name the part.";
       const count = found.length === 1 ? "One symptom fits." : `${found.length} symptoms fit, the likeliest first.`;
       return found.some((symptom) => symptom.here) && title ? `${count} Opens the bench page of ${title}.` : count;
@@ -72,14 +91,19 @@
       const family = box.family.value;
       const title = box.family.selectedOptions[0].textContent;
       const found = text ? handwheel.finder.rank(box.input.value, family).slice(0, SHOWN) : [];
-      box.results.replaceChildren(...found.map((s, i) => option(s, `${box.results.id}-${i + 1}`, family, title)));
-      box.results.hidden = !found.length;
-      box.nearest.replaceChildren(...(text && !found.length ? nearest(text) : []));
-      box.input.setAttribute("aria-expanded", String(Boolean(found.length)));
+      const pages = text ? handwheel.finder.pages(text, family, PAGES) : [];
+      const id = box.results.id;
+      const symptoms = found.map((s, i) => option(s, `${id}-${i + 1}`, family, title));
+      const others = pages.map((p, i) => pageOption(p, `${id}-page-${i + 1}`));
+      const parts = [part(`${id}-symptoms`, "What is wrong", symptoms), part(`${id}-pages`, "Pages with these words", others)];
+      box.results.replaceChildren(...parts.filter(Boolean));
+      box.results.hidden = !options().length;
+      box.nearest.replaceChildren(...(text && !options().length ? nearest(text) : []));
+      box.input.setAttribute("aria-expanded", String(!box.results.hidden));
       chosen = -1;
       box.input.removeAttribute("aria-activedescendant");
-      box.status.classList.toggle("hw-nothing", Boolean(text) && !found.length);
-      box.status.textContent = text ? told(found, family && title) : "";
+      box.status.classList.toggle("hw-nothing", Boolean(text) && !options().length);
+      box.status.textContent = text ? told(found, pages, family && title) : "";
     }
 
     function key(event) {
@@ -97,9 +121,16 @@
     box.input.addEventListener("keydown", key);
     box.family.addEventListener("change", show);
     document.addEventListener("handwheel:family", show);
+    document.addEventListener("handwheel:pages", show);
     show();
   }
 
-  handwheel.finder = Object.assign(handwheel.finder || {}, { attach });
-  handwheel.whenGiven("finder", () => handwheel.give("finder-ready", {}));
+  handwheel.finder = Object.assign(handwheel.finder || {}, { attach, pages: () => [] });
+  handwheel.whenGiven("finder", ({ language }) => {
+    handwheel.give("finder-ready", {});
+    handwheel.whenGiven("pages", (data) => {
+      handwheel.finder.pages = handwheel.finder.pageSearch(data, new Set(language.filler));
+      document.dispatchEvent(new Event("handwheel:pages"));
+    });
+  });
 })();

@@ -1,0 +1,55 @@
+"""Every page with its words, for the finder: what it lists below the symptoms."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable, Iterator, Sequence
+from pathlib import Path
+
+from generator.pages.data.script import FOLDER, script
+from generator.pages.data.shapes import PagesData
+from generator.pages.hubs import hub_title
+from generator.pages.page import PageText
+
+ADDRESS = f"{FOLDER}/pages.js"
+_BY_SYMPTOM = ("symptoms/", "bench/")
+"The finder finds these by the symptom, above the pages."
+_WORD = re.compile(r"[a-z0-9]+(?:'[a-z0-9]+)*")
+_LEAD = re.compile(r"^(?:---.*?^---\s*)?# +(.+?)\s*$", re.M | re.S)
+
+
+def page_files(pages: Iterable[PageText], folders: Sequence[Path]) -> Iterator[tuple[str, str]]:
+    """Address and content of the pages' data."""
+    yield ADDRESS, script("pages", pages_data(pages, folders))
+
+
+def pages_data(pages: Iterable[PageText], folders: Sequence[Path]) -> PagesData:
+    """Pages by address; the words of each are those that its title has not, each once."""
+    found = [(p.address, p.title, p.search) for p in pages if p.search and not p.address.startswith(_BY_SYMPTOM)]
+    found += _guides(folders)
+    return {"pages": [[a, title, hub_title(a), _more(title, text)] for a, title, text in sorted(found)]}
+
+
+def _guides(folders: Sequence[Path]) -> Iterator[tuple[str, str, str]]:
+    """The guides that are written by hand; a later folder's stands for an earlier one's."""
+    paths = {p.stem: p for folder in folders for p in sorted((folder / "guides").glob("*.md"))}
+    for name, path in paths.items():
+        text = path.read_text(encoding="utf-8")
+        title = _LEAD.search(text)
+        yield f"guides/{name}.html", title[1] if title else name, text
+
+
+def plain_words(text: str) -> list[str]:
+    """The words of a text as the browser reads what is typed: small letters, no accents.
+
+    >>> plain_words("Renew the Hook-gear: 3/32 in, café")
+    ['renew', 'the', 'hook', 'gear', '3', '32', 'in', 'cafe']
+    """
+    small = unicodedata.normalize("NFKD", text.replace("’", "'").lower())
+    return _WORD.findall("".join(c for c in small if not unicodedata.combining(c)))
+
+
+def _more(title: str, text: str) -> str:
+    told = set(plain_words(title))
+    return " ".join(dict.fromkeys(w for w in plain_words(text) if w not in told))
