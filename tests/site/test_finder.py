@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,8 @@ from playwright.sync_api import expect
 from generator.analysis.finder import units
 from generator.library import Library
 from generator.pages.data.finder import everyday_words, tables
+from generator.pages.hubs import hub_of
+from tests.site.serving import served
 
 _HERE = Path(__file__).parent
 FIRST, AMONG_THREE = 0.85, 0.95
@@ -192,7 +195,8 @@ def test_the_keyboard_chooses_follows_and_clears(home):
 def test_every_target_is_44_pixels_high(home):
     """The project's own measure; WCAG 2.2 asks 24 (AA)."""
     home.fill("#finder", "thread breaks")
-    for selector in ("#finder", "#finder-family", "#finder-results [data-symptom]", ".hw-seek-open"):
+    expect(home.locator("#finder-results [data-page]").first).to_be_visible()
+    for selector in ("#finder", "#finder-family", "#finder-results [data-symptom]", "#finder-results [data-page]"):
         heights = home.locator(selector).evaluate_all("all => all.map(n => n.getBoundingClientRect().height)")
         assert heights
         assert min(heights) >= 44, selector
@@ -227,7 +231,9 @@ def test_on_a_phone_a_word_in_the_header_opens_the_finder(browser, site):
     page = browser.new_page(viewport={"width": 390, "height": 844})
     page.goto((site / "checks.html").as_uri())
     expect(page.locator("#finder")).to_be_hidden()
-    page.get_by_role("button", name="Find", exact=True).click()
+    button = page.get_by_role("button", name="Find", exact=True)
+    assert button.bounding_box()["height"] >= 44
+    button.click()
     expect(page.locator("#finder")).to_be_focused()
     page.keyboard.type("skips stitches")
     expect(page.locator("#finder-results [data-symptom]").first).to_be_visible()
@@ -241,7 +247,119 @@ def test_no_id_stands_twice_once_the_scripts_have_run(browser, site):
     page = browser.new_page(viewport={"width": 1280, "height": 900})
     for name in ("index.html", "symptoms.html", "guides.html"):
         page.goto((site / name).as_uri())
-        page.wait_for_function("document.querySelector('.hw-seek')")
+        page.wait_for_function("document.getElementById('finder-family').options.length > 1")
         ids = page.evaluate("[...document.querySelectorAll('[id]')].map(node => node.id)")
         assert ids.count("finder") == ids.count("finder-results") == ids.count("finder-family") == 1
     page.close()
+
+
+@pytest.fixture(params=["disk", "host"])
+def opened(request, browser, site):
+    """A page of the site, from disk or from a host: tab, and the way to an address."""
+    context = browser.new_context(viewport={"width": 1280, "height": 900})
+    tab = context.new_page()
+    if request.param == "disk":
+        yield tab, lambda address: (site / address).as_uri()
+    else:
+        with served(site) as root:
+            yield tab, lambda address: f"{root}/{address}"
+    context.close()
+
+
+def test_pages_that_hold_the_words_stand_below_the_symptoms(opened):
+    tab, at = opened
+    tab.goto(at("checks.html"))
+    tab.fill("#finder", "presser bar")
+    pages = tab.locator("#finder-results [data-page]")
+    expect(pages.first).to_be_visible()
+    kinds = tab.locator("#finder-results [role=option]").evaluate_all("all => all.map(a => a.hasAttribute('data-page'))")
+    assert kinds == sorted(kinds)
+    address = pages.first.get_attribute("data-page")
+    pages.first.click()
+    tab.wait_for_url(f"**/{address}")
+
+
+def test_a_page_is_found_by_its_name_before_by_its_words_and_by_all_of_them(opened):
+    tab, at = opened
+    tab.goto(at("index.html"))
+    tab.fill("#finder", "handing back")
+    expect(tab.locator("#finder-results [data-page]").first).to_have_attribute("data-page", "guides/handing-back.html")
+    tab.fill("#finder", "handing zzyzx")
+    expect(tab.locator("#finder-results [data-page]")).to_have_count(0)
+
+
+def test_the_list_of_pages_repeats_no_symptom(opened):
+    tab, at = opened
+    tab.goto(at("index.html"))
+    tab.fill("#finder", "skips stitches")
+    expect(tab.locator("#finder-results [data-symptom]").first).to_have_attribute("data-symptom", "skipped-stitches")
+    expect(tab.locator("#finder-results [data-page^='symptoms/'], #finder-results [data-page^='bench/']")).to_have_count(0)
+
+
+def test_arrows_go_from_the_symptoms_into_the_pages_and_enter_follows(opened):
+    tab, at = opened
+    tab.goto(at("index.html"))
+    tab.fill("#finder", "hook gear")
+    expect(tab.locator("#finder-results [data-page]").first).to_be_visible()
+    for _ in range(tab.locator("#finder-results [data-symptom]").count() + 1):
+        tab.keyboard.press("ArrowDown")
+    chosen = tab.locator('#finder-results [aria-selected="true"]')
+    address = chosen.get_attribute("data-page")
+    tab.keyboard.press("Enter")
+    tab.wait_for_url(f"**/{address}")
+
+
+@pytest.mark.parametrize(("width", "start"), [(1280, "checks.html"), (390, "checks.html"), (390, "index.html")])
+def test_a_stroke_goes_to_the_one_field_from_anywhere(browser, site, width, start):
+    tab = browser.new_page(viewport={"width": width, "height": 844})
+    tab.goto((site / start).as_uri())
+    tab.wait_for_function("document.getElementById('finder')")
+    tab.keyboard.press("/")
+    expect(tab.locator("#finder")).to_be_focused()
+    expect(tab.locator("#finder")).to_have_value("")
+    tab.close()
+
+
+def test_no_page_has_a_second_field(browser, site):
+    tab = browser.new_page(viewport={"width": 1280, "height": 900})
+    for address in ("index.html", "checks.html", "guides/safety-first.html", "bench/tessaly-40/skipped-stitches.html"):
+        tab.goto((site / address).as_uri())
+        tab.wait_for_function("document.getElementById('finder')")
+        assert tab.locator("input[type=search], [role=search] input, form input[name=query]").count() == 1, address
+    tab.close()
+
+
+@pytest.mark.parametrize("address", ["bench/corvane-2/no-feed.html", "families/corvane-2.html", "job-list/corvane-2.html", "fasteners/corvane-2.html", "jobs/corvane-2/needle-bar-bent.html", "coverage/corvane-2.html"])
+def test_on_a_familys_pages_the_finder_begins_with_that_machine_until_another_is_chosen(browser, site, address):
+    tab = browser.new_page(viewport={"width": 1280, "height": 900})
+    tab.goto((site / "index.html").as_uri())
+    tab.select_option("#finder-family", "larkrise-h")
+    tab.goto((site / address).as_uri())
+    family = tab.locator("#finder-family")
+    expect(family).to_have_value("corvane-2")
+    family.select_option("tessaly-40")
+    expect(family).to_have_value("tessaly-40")
+    tab.goto((site / "checks.html").as_uri())
+    expect(tab.locator("#finder-family")).to_have_value("tessaly-40")
+    tab.close()
+
+
+def test_without_scripts_the_head_leads_to_the_lists(browser, site):
+    context = browser.new_context(java_script_enabled=False, viewport={"width": 390, "height": 844})
+    tab = context.new_page()
+    tab.goto((site / "bench/tessaly-40/skipped-stitches.html").as_uri())
+    tab.get_by_role("link", name="all symptoms").click()
+    expect(tab.locator("h1")).to_have_text("Symptoms")
+    context.close()
+
+
+def test_every_page_lies_in_the_hub_that_leads_to_it(site):
+    """For one page of every folder: the navigation marks its hub, once, and no other page."""
+    folders = sorted({p.relative_to(site).parts[0] for p in site.rglob("*/*.html")} - {"assets"})
+    for folder in folders:
+        page = next(iter(sorted((site / folder).rglob("*.html"))))
+        html = page.read_text(encoding="utf-8")
+        hub = hub_of(page.relative_to(site).as_posix())
+        assert (site / hub).is_file(), folder
+        marked = re.findall(r'<a href="([^"]+)" class="md-nav__link md-nav__link--active" aria-current="location">', html)
+        assert [(page.parent / m).resolve() for m in marked] == [(site / hub).resolve()], folder

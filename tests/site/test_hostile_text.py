@@ -112,12 +112,11 @@ def test_the_finder_shows_it_as_words(tab, site):
     _unharmed(tab)
 
 
-def test_the_themes_search_shows_it_as_words(tab, site):
+def test_the_list_of_pages_shows_it_as_words(tab, site):
     tab.goto((site / "index.html").as_uri())
-    tab.locator('label[for="__search"]').first.click()
-    tab.locator("input.md-search__input").click()
-    tab.keyboard.type("skips stitches", delay=10)
-    expect(tab.locator(".md-search-result__item").first).to_contain_text("window.struck", timeout=20_000)
+    tab.locator("#finder").click()
+    tab.keyboard.type("hook gear", delay=10)
+    expect(tab.locator("#finder-results [data-page]").first).to_contain_text("window.struck", timeout=20_000)
     _unharmed(tab)
 
 

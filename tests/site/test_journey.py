@@ -34,13 +34,11 @@ def test_the_finder_takes_a_customers_phrase_straight_to_the_bench_page(tab, sit
     assert tab.errors == []
 
 
-def test_the_themes_search_works_from_disk_too(tab, site):
+def test_the_pages_of_the_book_are_found_from_disk_too(tab, site):
     tab.goto((site / "index.html").as_uri())
-    if tab.viewport_size["width"] < 600:
-        tab.locator('label[for="__search"]').first.click()
-    tab.locator("input.md-search__input").click()
-    tab.keyboard.type("skips stitches", delay=10)
-    result = tab.locator(".md-search-result__link", has_text="Skips stitches").first
+    tab.locator("#finder").click()
+    tab.keyboard.type("hook gear cracked", delay=10)
+    result = tab.locator("#finder-results [data-page]", has_text="Hook-shaft gear cracked").first
     expect(result).to_be_visible(timeout=20_000)
     assert tab.asked_outside == []
     assert tab.errors == []

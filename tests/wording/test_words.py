@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -14,6 +16,13 @@ def test_markup_in_a_record_shows_as_text(text):
     html = words.block(text)
     assert words.plain(text) == text
     assert not any(tag in html for tag in ("<script", "<b>", "<svg", "<!--"))
+
+
+@given(st.floats(0.2, 2000))
+def test_minutes_as_said_are_never_further_off_than_a_quarter_of_them(value):
+    whole, fraction = re.fullmatch(r"(\d*)([¼½¾]?) min", words.minutes(value)).groups()
+    said = int(whole or 0) + {"": 0, "¼": 0.25, "½": 0.5, "¾": 0.75}[fraction]
+    assert abs(said - value) <= min(0.5, 0.25 * value) + 1e-9
 
 
 @given(st.floats(0, 2000))

@@ -190,6 +190,7 @@ def _family_page(maker: Maker, found: Coverage) -> PageText:
         address,
         f"Coverage: {view.family.title}",
         "coverage-family.html",
+        of=view,
         family=view.family,
         hub=link.to(HUB),
         matrices=[_matrix(link, pair) for pair in found.pairs],
