@@ -19,13 +19,14 @@ _COMMANDS = (
     "plan",
     "rank",
     "share",
+    "timing",
     "tree",
 )
 "Each is a module of `generator.commands` that holds a command of its own name."
 
 
 class OnDemand(click.Group):
-    """Loads a command's module when it is asked for: an answer should not wait for the other nine."""
+    """Loads a command's module when it is asked for: an answer should not wait for the others."""
 
     def make_context(self, *args: Any, **kwargs: Any) -> click.Context:
         """What stands before the command's name; what is wrong with it is refused."""

@@ -14,6 +14,7 @@ NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
         ("reckoners.html", "Reckoners"),
         ("fasteners.html", "Fasteners"),
         ("settings-order.html", "Settings"),
+        ("timing.html", "Timing"),
         ("oil-chart.html", "Oil"),
     ),
     "Look up": (

@@ -26,6 +26,7 @@ from generator.pages.records import faults as fault_pages
 from generator.pages.records import lists
 from generator.pages.records import symptoms as symptom_pages
 from generator.pages.records import techniques as technique_pages
+from generator.pages.timing import page as timing_page
 from generator.pages.which_machine import page as which_machine_page
 
 
@@ -45,6 +46,7 @@ def all_pages(bench: Bench, folders: Sequence[Path], site_url: str) -> Iterator[
     yield from fault_pages.pages(maker)
     yield from technique_pages.pages(maker)
     yield from chart_pages.pages(maker, pictures)
+    yield from timing_page.pages(maker)
     yield from job_sheets.pages(maker, site_url)
     yield from which_machine_page.pages(maker)
     yield from not_listed_page.pages(maker)

@@ -22,6 +22,7 @@ KINDS = (
     "techniques/free-a-bound-part",
     "fasteners/tessaly-40",
     "oil-chart/tessaly-40",
+    "timing/tessaly-40",
     "settings-order/tessaly-40",
     "jobs/tessaly-40/hook-gear-cracked",
     "job-list/tessaly-40",

@@ -1,0 +1,64 @@
+"""`timing`: a family's rise, hook, belt and feed in figures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import asdict
+from pathlib import Path
+
+import click
+
+from generator.bench.timing import Timing
+from generator.bench.timing import timing as timed
+from generator.commands import common
+from generator.commands.folders import content_option
+from generator.family_view import FamilyView
+from generator.wording import timing as said
+
+
+@click.command()
+@click.argument("family")
+@common.json_option
+@content_option
+def timing(family: str, as_json: bool, folders: Sequence[Path]) -> None:
+    """Say when the point should meet the needle of FAMILY, and what a degree, a tooth and a stitch are there."""
+    view = common.view_of(common.open_bench(folders), family)
+    found = timed(view)
+    if as_json:
+        common.print_json(_json(found))
+    else:
+        click.echo("\n".join(_lines(view, found)))
+
+
+def _json(found: Timing) -> dict[str, object]:
+    """Lengths in mm, angles in degrees; null where a figure is not recorded."""
+    return {
+        "rise": {
+            "low": found.window[0] if found.window else None,
+            "high": found.window[1] if found.window else None,
+            "source": found.setting.target.source if found.setting and found.setting.target else None,
+            "table": [asdict(row) for row in found.table],
+            "swings": asdict(found.swings) if found.swings else None,
+            "even_middle": found.even.rise if found.even else None,
+        },
+        "teeth": asdict(found.tooth) if found.tooth else None,
+        "hook": asdict(found.hook) if found.hook else None,
+        "backlash": asdict(found.backlash) if found.backlash else None,
+        "feed": asdict(found.feed),
+        "missing": list(found.missing),
+    }
+
+
+def _lines(view: FamilyView, found: Timing) -> Iterator[str]:
+    """The sheet in lines, cautions first."""
+    if view.by_hand:
+        yield "By hand only, in the sewing direction; mind the needle."
+    else:
+        yield "Unplug it. Turn the hand wheel by hand, in the sewing direction; mind the needle."
+    yield said.plain(found)
+    yield from said.caveats(view)
+    yield from (f"  {r.rise:.2f} mm  {r.degrees:5.1f}°  {r.rate:.3f} mm a degree" for r in found.table)
+    for lines in (said.swing_lines, said.hook_lines, said.backlash_lines, said.tooth_lines, said.feed_lines):
+        yield from lines(found)
+    yield from said.missing_lines(found)
+    yield said.ABOVE_ALL

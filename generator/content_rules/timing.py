@@ -1,0 +1,52 @@
+"""Rules about timing: figures that cannot be true together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from generator.analysis.motion import slider_crank
+from generator.bench.timing import TIMES, length
+from generator.records.finding import Finding
+from generator.records.model import Family
+from generator.records.rules.book import Book
+from generator.records.rules.registry import rule
+from generator.standards.quantity import Quantity
+
+
+@rule("A needle bar's rod is longer than its crank.", "family")
+def rod_over_crank(book: Book) -> Iterator[Finding]:
+    """A rod that cannot go round with half the stroke."""
+    for id, family in book.records.families.items():
+        stroke, rod = length(family, "needle_bar_stroke"), length(family, "connecting_rod")
+        if stroke is None or rod is None:
+            continue
+        try:
+            slider_crank(stroke / 2, rod, 0)
+        except ValueError as error:
+            yield book.finding(("family", id), ("figures", "connecting_rod"), str(error), "Measure stroke and rod again.")
+
+
+@rule("The rise at which the hook is timed lies within the needle bar's stroke.", "family")
+def rise_within_stroke(book: Book) -> Iterator[Finding]:
+    """A target that the bar cannot reach."""
+    for id, family in book.records.families.items():
+        stroke = length(family, "needle_bar_stroke")
+        for setting, low, high in _rises(book, family):
+            if stroke is not None and (low < 0 or high > stroke):
+                message = f"The bar's stroke is {stroke:g} mm, and '{setting}' asks for a rise of {low:g} to {high:g} mm."
+                hint = "Measure the stroke again, or change the target for this family."
+                yield book.finding(("family", id), ("figures", "needle_bar_stroke"), message, hint)
+
+
+def _rises(book: Book, family: Family) -> Iterator[tuple[str, float, float]]:
+    """Setting, low and high in mm, as the family has them."""
+    for use in family.assemblies:
+        assembly = book.records.assemblies.get(use.use)
+        for setting in TIMES if assembly else ():
+            if assembly is None or setting not in assembly.settings or setting in use.without:
+                continue
+            own, target = use.settings.get(setting, {}).get("target"), assembly.settings[setting].target
+            ends = (own.get("low"), own.get("high")) if isinstance(own, Mapping) else (target and target.low, target and target.high)
+            said = [Quantity.parse(str(end)) for end in ends if end]
+            if len(said) == 2 and all(end.dimension == "length" for end in said):
+                yield setting, said[0].number("mm"), said[1].number("mm")

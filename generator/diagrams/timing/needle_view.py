@@ -1,0 +1,121 @@
+"""Needle and hook point as the point passes, at each position of the needle, and the gap enlarged; to scale."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from generator.diagrams import draw, text
+from generator.diagrams.draw import num
+
+SCALE = 24.0
+"px for a mm in the views of the needle."
+GAP_SCALE = 240.0
+"px for a mm in the view of the gap: ten times as much."
+TOP = 44.0
+_ABOVE, _BELOW = 4.5, 2.6  # mm of needle shown above and below the top of the eye
+_EYE = TOP + _ABOVE * SCALE
+_WIDE = 324.0
+_GAP_TALL = 64.0
+
+
+@dataclass(frozen=True, slots=True)
+class Position:
+    """The needle where it stands as the point passes."""
+
+    title: str
+    "Left, middle or right."
+    rise: float
+    "mm."
+    above: float | None
+    "Point above the top of the eye, mm; negative: below it. None where no figure says."
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """What is drawn."""
+
+    needle: int
+    "Metric number."
+    positions: Sequence[Position]
+    height: tuple[float, float] | None
+    "Point above the eye by its target, mm."
+    gap: tuple[float, float] | None
+    "Point to needle by its target, mm."
+
+
+def svg(meeting: Meeting, prefix: str) -> str:
+    """The drawing as one inline SVG. The eye's length and the hook's body are sketches; all else is to scale."""
+    step = _WIDE / len(meeting.positions)
+    views = "".join(
+        _view(meeting, place, 8 + step * (number + 0.5)) for number, place in enumerate(meeting.positions)
+    )
+    foot = _EYE + _BELOW * SCALE + 14
+    scale = _bar(16, foot, SCALE, f"1 mm; needle Nm {meeting.needle}")
+    gap = _gap(meeting.gap, foot + 34) if meeting.gap else ""
+    tall = foot + (34 + _GAP_TALL + 62 if meeting.gap else 20)
+    return draw.svg(prefix, "Needle and point as the point passes", described(meeting), (_WIDE, tall), views + scale + gap)
+
+
+def described(meeting: Meeting) -> str:
+    """The drawing in words."""
+    said = [f"{p.title}: bar risen {p.rise:.2f} mm{_above_words(p.above)}" for p in meeting.positions]
+    if meeting.height:
+        said.append(f"Target above the eye {meeting.height[0]:g} to {meeting.height[1]:g} mm")
+    if meeting.gap:
+        said.append(f"Gap {meeting.gap[0]:g} to {meeting.gap[1]:g} mm, drawn ten times larger again")
+    return f"{'. '.join(said)}. Needle Nm {meeting.needle}."
+
+
+def _above_words(above: float | None) -> str:
+    if above is None:
+        return ""
+    return f", point {abs(above):.2f} mm {'above' if above >= 0 else 'below'} the top of the eye"
+
+
+def _view(meeting: Meeting, place: Position, middle: float) -> str:
+    """One needle with its eye, the target's band and the point."""
+    half = meeting.needle / 200 * SCALE
+    foot = _EYE + _BELOW * SCALE
+    left, right, taper = num(middle - half), num(middle + half), num(foot - 12)
+    blade = f"M{left} {num(TOP)}H{right}V{taper}L{num(middle)} {num(foot)}L{left} {taper}Z"
+    hole = f'x="{num(middle - half * 0.4)}" y="{num(_EYE)}" width="{num(half * 0.8)}" height="{num(1.2 * SCALE)}"'
+    eye = f'<rect class="transfer eye" {hole} rx="3"/>'
+    titles = draw.words([place.title], middle, 6, "strong", middle=True)
+    risen = draw.words([f"risen {place.rise:.2f}"], middle, 22, "soft", middle=True, size=text.SMALL)
+    return titles + risen + draw.path(blade, "box needle") + eye + _band(meeting, middle) + _point(place, middle)
+
+
+def _band(meeting: Meeting, middle: float) -> str:
+    """The target's height above the eye, as two broken lines."""
+    if meeting.height is None:
+        return ""
+    lines = "".join(f"M{num(middle - 46)} {num(_EYE - mm * SCALE)}h44" for mm in meeting.height)
+    return draw.path(lines, "line dashed target")
+
+
+def _point(place: Position, middle: float) -> str:
+    """The hook point, its tip on the needle's middle, and how far it stands above the eye."""
+    if place.above is None:
+        return ""
+    y = _EYE - place.above * SCALE
+    tip = draw.path(f"M{num(middle)} {num(y)}L{num(middle + 44)} {num(y - 7)}V{num(y + 9)}Z", "gate point")
+    return tip + draw.words([f"{place.above:.2f}"], middle + 30, y + 9, "small", middle=True, size=text.SMALL)
+
+
+def _gap(gap: tuple[float, float], top: float) -> str:
+    """The side of the needle and the point at both ends of the gap's target."""
+    wall = 60.0
+    near, far = (wall + mm * GAP_SCALE for mm in gap)
+    needle = f'<rect class="box side" x="{num(wall - 44)}" y="{num(top + 20)}" width="44" height="{num(_GAP_TALL)}"/>'
+    body = f"M{num(near)} {num(top + 36)}L{num(near + 60)} {num(top + 28)}V{num(top + 46)}Z"
+    other = f"M{num(far)} {num(top + 66)}L{num(far + 60)} {num(top + 58)}V{num(top + 76)}Z"
+    labels = draw.words([f"{gap[0]:g} mm"], near + 68, top + 28) + draw.words([f"{gap[1]:g} mm"], far + 68, top + 58)
+    head = draw.words(["Gap, least and most"], 16, top, "strong")
+    scale = _bar(16, top + _GAP_TALL + 32, GAP_SCALE / 10, "0.1 mm")
+    return head + needle + draw.path(body, "gate near") + draw.path(other, "gate far") + labels + scale
+
+
+def _bar(x: float, y: float, long: float, says: str) -> str:
+    """A scale bar."""
+    return draw.path(f"M{num(x)} {num(y - 4)}v8m0 -4h{num(long)}m0 -4v8", "line bar") + draw.words([says], x + long + 8, y - 8)
