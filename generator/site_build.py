@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.bench import Bench
+from generator.carried import carried
 from generator.content_rules import load_checked
 from generator.library import Library
 from generator.pages.charts.reckoners import reckoner_files
@@ -21,7 +22,7 @@ from generator.pages.which_machine.page import which_machine_files
 from generator.records.report import as_text
 
 _HERE = Path(__file__).parent
-WATCHED = (_HERE.parent / "schema", _HERE / "pages", _HERE / "wording", _HERE / "assets")
+WATCHED = (carried("schema"), _HERE / "pages", _HERE / "wording", _HERE / "assets")
 "Folders whose change makes a new site, beside the content."
 
 

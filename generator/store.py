@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from generator.carried import carried
 from generator.kept import Kept
 from generator.records.model import Records
 
@@ -37,7 +38,7 @@ def _fingerprint(folders: Sequence[Path]) -> str:
 
 def _all_files(folders: Sequence[Path]) -> Iterator[Path]:
     """Everything that could change what is read: content, schema, and the reader's own code."""
-    for folder in (*folders, _HERE.parent / "schema", *(_HERE / name for name in _CODE)):
+    for folder in (*folders, carried("schema"), *(_HERE / name for name in _CODE)):
         yield from sorted(p for p in folder.rglob("*") if p.suffix in (".yaml", ".yml", ".json", ".py"))
     yield _HERE / "typed_json.py"
 

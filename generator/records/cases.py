@@ -6,7 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-CASES = Path(__file__).parents[2] / "tests" / "records" / "negative"
+from generator.carried import carried
+
+CASES = carried("tests/records/negative")
 "One folder a case, named after the rule: content/ is bad, mended/ is good, expected.txt is what is said of the bad."
 
 

@@ -6,7 +6,6 @@ import json
 import re
 from collections.abc import Callable, Iterator
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 from jsonschema import Draft202012Validator, FormatChecker, ValidationError
@@ -14,9 +13,10 @@ from jsonschema.validators import extend
 from referencing import Registry
 from referencing.jsonschema import DRAFT202012
 
+from generator.carried import carried
 from generator.standards.quantity import Quantity
 
-FOLDER = Path(__file__).parents[2] / "schema"
+FOLDER = carried("schema")
 "Where the schema files are."
 
 Schema = dict[str, Any]
