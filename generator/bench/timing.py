@@ -20,6 +20,20 @@ Range = tuple[float, float]
 
 TIMES = ("hook-timing", "lower-looper-timing")
 "Settings whose target is a rise of the needle bar, mm."
+USED = (
+    "needle_bar_stroke",
+    "connecting_rod",
+    "hook_turns_per_stitch",
+    "hook_swing",
+    "hook_radius",
+    "upper_pulley_teeth",
+    "lower_pulley_teeth",
+    "widest_zigzag",
+    "first_swing",
+    "longest_stitch",
+    "differential_range",
+)
+"Figures of a family that timing is worked out from."
 _GAPS = ("hook-needle-gap", "lower-looper-gap")
 _HEIGHT = "needle-bar-height"
 _PLAY = "hook-gear-mesh"

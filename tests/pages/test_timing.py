@@ -9,7 +9,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from generator.bench import Bench
-from generator.bench.timing import timing
+from generator.bench.timing import USED, timing
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
 from generator.pages.timing import page as timing_page
@@ -41,6 +41,16 @@ def test_a_sheet_has_the_rise_of_the_familys_own_setting(published: Bench, sheet
         target = view.settings[timing(view).setting.id].target
         rises = re.findall(r'<th scope="row">([\d.]+)</th>', sheets[f"timing/{view.id}.html"].html)
         assert f"{float(rises[0])} mm" == target.low and f"{float(rises[-1])} mm" == target.high
+
+
+def test_every_figure_that_is_reckoned_from_says_its_source(published: Bench, sheets) -> None:
+    for view in published.library.views:
+        said = sheets[f"timing/{view.id}.html"].html.split("Reckoned from:")[1]
+        for name in USED:
+            if name in view.family.figures:
+                figure = view.family.figures[name]
+                assert f" {figure.value} " in re.sub("<[^>]+>", "", said)
+                assert f"sources.html#{figure.source}" in said
 
 
 def test_the_swings_follow_from_the_width_and_the_side_is_the_records(published: Bench, sheets) -> None:

@@ -108,12 +108,13 @@ def _gap(gap: tuple[float, float], top: float) -> str:
     wall = 60.0
     near, far = (wall + mm * GAP_SCALE for mm in gap)
     needle = f'<rect class="box side" x="{num(wall - 44)}" y="{num(top + 20)}" width="44" height="{num(_GAP_TALL)}"/>'
+    scarf = draw.words(["scarf"], wall - 22, top + 44, "soft", middle=True, size=text.SMALL)
     body = f"M{num(near)} {num(top + 36)}L{num(near + 60)} {num(top + 28)}V{num(top + 46)}Z"
     other = f"M{num(far)} {num(top + 66)}L{num(far + 60)} {num(top + 58)}V{num(top + 76)}Z"
     labels = draw.words([f"{gap[0]:g} mm"], near + 68, top + 28) + draw.words([f"{gap[1]:g} mm"], far + 68, top + 58)
     head = draw.words(["Gap, least and most"], 16, top, "strong")
     scale = _bar(16, top + _GAP_TALL + 32, GAP_SCALE / 10, "0.1 mm")
-    return head + needle + draw.path(body, "gate near") + draw.path(other, "gate far") + labels + scale
+    return head + needle + scarf + draw.path(body, "gate near") + draw.path(other, "gate far") + labels + scale
 
 
 def _bar(x: float, y: float, long: float, says: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from markupsafe import Markup
 
-from generator.bench.timing import Timing, timing
+from generator.bench.timing import USED, Timing, timing
 from generator.diagrams.timing import needle_view, rise_plot
 from generator.diagrams.timing.needle_view import Meeting, Position
 from generator.family_view import FamilyView
@@ -56,6 +56,7 @@ def _sheet(maker: Maker, view: FamilyView, found: Timing) -> PageText:
         teeth=list(said.tooth_lines(found)),
         swings=list(said.swing_lines(found)),
         feed=list(said.feed_lines(found)),
+        figures=_figures(maker, view),
         caveats=list(said.caveats(view)),
         missing=said.missing_lines(found),
         above_all=said.ABOVE_ALL,
@@ -66,6 +67,16 @@ def _cautions(view: FamilyView, found: Timing) -> tuple[str, ...]:
     """The family's own, and those of the setting."""
     own = found.setting.cautions if found.setting else ()
     return view.needed(dict.fromkeys((*view.family.cautions, *own)))
+
+
+def _figures(maker: Maker, view: FamilyView) -> list[dict[str, object]]:
+    """What the sheet is worked out from, each with its source."""
+    kinds, own = maker.records.figures, view.family.figures
+    return [
+        {"title": kinds[name].title, "value": own[name].value, "source": own[name].source}
+        for name in USED
+        if name in own and name in kinds
+    ]
 
 
 def _plot(view: FamilyView, found: Timing) -> Markup:
