@@ -49,7 +49,8 @@ def test_every_figure_that_is_reckoned_from_says_its_source(published: Bench, sh
         for name in USED:
             if name in view.family.figures:
                 figure = view.family.figures[name]
-                assert f" {figure.value} " in re.sub("<[^>]+>", "", said)
+                title = published.library.records.figures[name].title.lower()
+                assert f"{title} {figure.value}" in re.sub("<[^>]+>", "", said)
                 assert f"sources.html#{figure.source}" in said
 
 

@@ -53,7 +53,7 @@ def svg(meeting: Meeting, prefix: str) -> str:
     foot = _EYE + _BELOW * SCALE + 14
     scale = _bar(16, foot, SCALE, f"1 mm; needle Nm {meeting.needle}")
     gap = _gap(meeting.gap, foot + 34) if meeting.gap else ""
-    tall = foot + (34 + _GAP_TALL + 62 if meeting.gap else 20)
+    tall = foot + (34 + _GAP_TALL + 46 if meeting.gap else 20)
     return draw.svg(prefix, "Needle and point as the point passes", described(meeting), (_WIDE, tall), views + scale + gap)
 
 

@@ -70,13 +70,13 @@ def _cautions(view: FamilyView, found: Timing) -> tuple[str, ...]:
 
 
 def _figures(maker: Maker, view: FamilyView) -> list[dict[str, object]]:
-    """What the sheet is worked out from, each with its source."""
+    """What the sheet is worked out from, source by source."""
     kinds, own = maker.records.figures, view.family.figures
-    return [
-        {"title": kinds[name].title, "value": own[name].value, "source": own[name].source}
-        for name in USED
-        if name in own and name in kinds
-    ]
+    found: dict[str | None, list[str]] = {}
+    for name in USED:
+        if name in own and name in kinds:
+            found.setdefault(own[name].source, []).append(f"{kinds[name].title.lower()} {own[name].value}")
+    return [{"said": ", ".join(figures), "source": source} for source, figures in found.items()]
 
 
 def _plot(view: FamilyView, found: Timing) -> Markup:
