@@ -1,4 +1,4 @@
-"""Finished pages as files of an MkDocs build. With `plugin`, the only module that knows MkDocs."""
+"""Finished pages as files of an MkDocs build. With `plugin` and `frame`, the only modules that know MkDocs."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
+from generator.frame import settle
 from generator.pages.hubs import NAVIGATION, hub_of
 from generator.pages.page import PageText
 from generator.site_build import Site
@@ -54,6 +55,7 @@ class ReadyPage(Page):
 
 def dress(config: MkDocsConfig) -> None:
     """Our templates before the theme's, our styles and scripts after them; guides without raw HTML."""
+    settle(config)
     extensions: list[Any] = config.markdown_extensions
     extensions.append(NoHtml())
     overrides = str(_HERE / "pages" / "theme")

@@ -51,6 +51,28 @@ def test_a_command_answers_where_there_is_no_checkout(shop: Path, line: str) -> 
     assert told.stdout
 
 
+def test_a_site_is_built_of_content_that_is_not_this_repositorys_by_four_lines(shop: Path) -> None:
+    shutil.copytree(ROOT / "tests" / "records" / "sound", shop / "own")
+    (shop / "mkdocs.yml").write_text("site_name: Our book\ndocs_dir: own\nplugins:\n  - handwheel\n", encoding="utf-8")
+    told = asked(shop, "mkdocs", "build", "--strict", "--quiet")
+    assert told.returncode == 0, told.stdout + told.stderr
+    home = (shop / "site" / "index.html").read_text(encoding="utf-8")
+    assert "What is wrong with it?" in home
+    assert "Our book" in home
+    assert "assets/handwheel/css/face.css" in home
+    assert not list((shop / "site").rglob("*.yaml"))
+
+
+def test_the_script_on_the_path_answers_as_the_module_does(shop: Path) -> None:
+    """An installer writes a script that calls what the entry point names."""
+    calls = "import sys; from importlib.metadata import distribution; sys.argv[0] = 'handwheel'; " \
+        "(entry,) = [e for e in distribution('handwheel').entry_points if e.group == 'console_scripts']; entry.load()()"
+    found = {**os.environ, "PYTHONPATH": str(shop / "installed")}
+    line = ["fastener", "10-32"]
+    by_script = subprocess.run([sys.executable, "-c", calls, *line], cwd=shop, env=found, capture_output=True, text=True, check=True)
+    assert by_script.stdout == asked(shop, "generator", *line).stdout
+
+
 def test_the_cases_of_a_rule_are_installed_too(shop: Path) -> None:
     here = subprocess.run(
         [sys.executable, "-m", "generator", "check", "--explain", "names-exist"], cwd=ROOT, capture_output=True, text=True, check=True
