@@ -35,7 +35,7 @@ def line(note: str, at: str, message: str, rule: str = "fastener-key") -> str:
 
 def test_sound_content_breaks_none_of_them():
     assert as_text(load_checked([SOUND])[1]) == ""
-    assert [rule.name for rule in EXTRA_RULES] == ["fastener-key", "fastener-flat", "rod-over-crank", "rise-within-stroke"]
+    assert [rule.name for rule in EXTRA_RULES] == ["fastener-key", "fastener-flat", "rod-over-crank", "rise-within-stroke", "figures-that-can-be"]
 
 
 @pytest.mark.parametrize(

@@ -12,14 +12,13 @@ from generator.analysis.timing.hook import along_path, play_degrees, swing_rate_
 from generator.analysis.timing.needle_bar import Bar, Row, rise_table, row
 from generator.analysis.timing.swings import Swings, even_middle, swings
 from generator.family_view import FamilyView
+from generator.records.figures import TIMES, in_unit, length, number, written
 from generator.records.model import Family, Setting, Target
 from generator.standards.needles import NEEDLES
 from generator.standards.quantity import Quantity
 
 Range = tuple[float, float]
 
-TIMES = ("hook-timing", "lower-looper-timing")
-"Settings whose target is a rise of the needle bar, mm."
 USED = (
     "needle_bar_stroke",
     "connecting_rod",
@@ -141,7 +140,7 @@ def timing(view: FamilyView) -> Timing:
         tooth=_tooth(family, bar, middle, rate),
         swings=zigzag,
         even=_even(bar, middle, zigzag),
-        first=_words(family, "first_swing"),
+        first=written(family, "first_swing"),
         feed=_feed(family),
         missing=tuple(_missing(view)),
     )
@@ -158,29 +157,6 @@ def _range(target: Target | None) -> Range | None:
     return (low.number("mm"), high.number("mm")) if low.dimension == high.dimension == "length" else None
 
 
-def length(family: Family, name: str) -> float | None:
-    """A figure that is a length, mm; None where it is not recorded."""
-    return _in(family, name, "mm")
-
-
-def _in(family: Family, name: str, unit: str) -> float | None:
-    """One value in a unit; None too where a range is written, or what is no quantity of that kind."""
-    try:
-        return Quantity.parse(_words(family, name) or "").number(unit)
-    except ValueError:
-        return None
-
-
-def _number(family: Family, name: str) -> float | None:
-    said = _words(family, name)
-    return float(said) if said and " to " not in said else None
-
-
-def _words(family: Family, name: str) -> str | None:
-    figure = family.figures.get(name)
-    return str(figure.value) if figure else None
-
-
 def _bar(family: Family) -> Bar | None:
     stroke, rod = length(family, "needle_bar_stroke"), length(family, "connecting_rod")
     return Bar(stroke, rod) if stroke and rod else None
@@ -188,7 +164,7 @@ def _bar(family: Family) -> Bar | None:
 
 def _rate(family: Family) -> float | None:
     """Degrees of hook for one of the hand wheel."""
-    turns, swing = _number(family, "hook_turns_per_stitch"), _in(family, "hook_swing", "deg")
+    turns, swing = number(family, "hook_turns_per_stitch"), in_unit(family, "hook_swing", "deg")
     return turns or (swing_rate_at_most(swing) if swing else None)
 
 
@@ -226,7 +202,7 @@ def _even(bar: Bar | None, middle: Row | None, zigzag: Swings | None) -> Row | N
 
 
 def _tooth(family: Family, bar: Bar | None, middle: Row | None, rate: float | None) -> Tooth | None:
-    upper = _number(family, "upper_pulley_teeth")
+    upper = number(family, "upper_pulley_teeth")
     if not (upper and bar and middle):
         return None
     step = tooth_at_hand_wheel(upper)
@@ -235,7 +211,7 @@ def _tooth(family: Family, bar: Bar | None, middle: Row | None, rate: float | No
 
 
 def _feed(family: Family) -> Feed:
-    figure, spread = _words(family, "longest_stitch"), _words(family, "differential_range")
+    figure, spread = written(family, "longest_stitch"), written(family, "differential_range")
     if figure is None or " to " in figure:
         longest = None
     else:

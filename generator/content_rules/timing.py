@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from generator.analysis.motion import slider_crank
-from generator.bench.timing import TIMES, length
+from generator.records.figures import TIMES, length, number, written
 from generator.records.finding import Finding
 from generator.records.model import Family
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
 from generator.standards.quantity import Quantity
+
+_COUNTED = ("upper_pulley_teeth", "lower_pulley_teeth")
+_SWINGS = ("left", "right")
 
 
 @rule("A needle bar's rod is longer than its crank.", "family")
@@ -36,6 +39,30 @@ def rise_within_stroke(book: Book) -> Iterator[Finding]:
                 message = f"The bar's stroke is {stroke:g} mm, and '{setting}' asks for a rise of {low:g} to {high:g} mm."
                 hint = "Measure the stroke again, or change the target for this family."
                 yield book.finding(("family", id), ("figures", "needle_bar_stroke"), message, hint)
+
+
+@rule("Teeth and turns of the hook for a stitch are whole numbers, and a swing is left or right.", "family")
+def figures_that_can_be(book: Book) -> Iterator[Finding]:
+    """A figure that no machine has."""
+    for id, family in book.records.families.items():
+        for name, message, hint in _impossible(family):
+            yield book.finding(("family", id), ("figures", name), message, hint)
+
+
+def _impossible(family: Family) -> Iterator[tuple[str, str, str]]:
+    """Figure, what is wrong with it, and the mend."""
+    for name in _COUNTED:
+        teeth = number(family, name)
+        if teeth is not None and (teeth < 2 or teeth != int(teeth)):
+            yield name, f"A pulley of {teeth:g} teeth cannot be.", "Count the teeth: a whole number of two or more."
+    turns = number(family, "hook_turns_per_stitch")
+    if turns is not None and (turns < 1 or turns != int(turns)):
+        yield "hook_turns_per_stitch", f"{turns:g} turns of the hook for a stitch cannot be.", (
+            "Mark the hook and count its turns while the hand wheel turns once: 1, 2 or 3."
+        )
+    swing = written(family, "first_swing")
+    if swing is not None and swing not in _SWINGS:
+        yield "first_swing", f"'{swing}' is no swing of the needle.", "Write left or right."
 
 
 def _rises(book: Book, family: Family) -> Iterator[tuple[str, float, float]]:

@@ -15,7 +15,7 @@ SMALL = 11.0
 LINE = 16.0
 "From one baseline to the next, px."
 
-# Advance widths in thousandths of the type size, of the site's own face; tools/type_face.py writes them with the face.
+# Advance widths in thousandths of the type size, of the site's own face; tests/tools/type_face.py writes them with the face.
 _WIDTHS = json.loads((Path(__file__).parent / "advances.json").read_text(encoding="utf-8"))
 _REGULAR, _BOLD = ({char: width / 1000 for char, width in _WIDTHS[weight].items()} for weight in ("regular", "bold"))
 _OTHER, _WIDE, _ACCENT = 1.1, 1.4, 0.1

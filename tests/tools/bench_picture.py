@@ -1,4 +1,4 @@
-"""Takes the picture of a bench page that the README shows: `python -m tools.bench_picture site`, after `make site`.
+"""Takes the picture of a bench page that the README shows: `python -m tests.tools.bench_picture site`, after `make site`.
 
 Needs Chromium on the PATH and `pip install -e ".[tools]"`.
 """
@@ -13,7 +13,7 @@ from pathlib import Path
 from PIL import Image
 from playwright.sync_api import sync_playwright
 
-ROOT = Path(__file__).parent.parent
+ROOT = Path(__file__).parent.parent.parent
 KEPT = ROOT / "content" / "guides" / "bench-page.png"
 PAGE = "bench/tessaly-40/skipped-stitches.html"
 SIZE = {"width": 1080, "height": 1240}

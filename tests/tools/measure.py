@@ -8,7 +8,7 @@ from pathlib import Path
 
 from fontTools.ttLib import TTFont
 
-from tools.faces import StandIn
+from tests.tools.faces import StandIn
 
 
 def advances(face: TTFont) -> dict[str, int]:

@@ -1,4 +1,4 @@
-"""Makes the site's own type anew: `python -m tools.type_face`.
+"""Makes the site's own type anew: `python -m tests.tools.type_face`.
 
 Fetches the open family that it is cut from, and writes the style sheet that carries it, its licence,
 and the widths that pictures are measured by. Needs npm and `pip install -e ".[tools]"`.
@@ -13,16 +13,16 @@ from pathlib import Path
 
 from fontTools.ttLib import TTFont
 
-from tools import cut, faces, measure
+from tests.tools import cut, faces, measure
 
-ROOT = Path(__file__).parent.parent
+ROOT = Path(__file__).parent.parent.parent
 SHEET = ROOT / "generator" / "assets" / "css" / "face.css"
 LICENCE = ROOT / "generator" / "assets" / "type" / "OFL.txt"
 WIDTHS = ROOT / "generator" / "diagrams" / "advances.json"
 _WEIGHTS = {"Regular": 400, "Bold": 700}
 
 _HEAD = """\
-/* The site's own type, cut by tools/type_face.py: change that, not this. The licence is type/OFL.txt.
+/* The site's own type, cut by tests/tools/type_face.py: change that, not this. The licence is type/OFL.txt.
    Addresses that hold the data, since a browser may refuse a page on disk the fonts of a folder above it.
    Where they do not load, faces that the reader has are scaled to the same widths and heights. */
 """

@@ -1,4 +1,4 @@
-"""Asks a real Firefox whether a built site is set in its own type: `python -m tools.firefox site`.
+"""Asks a real Firefox whether a built site is set in its own type: `python -m tests.tools.firefox site`.
 
 From disk and from a host on this machine. Needs Firefox on the PATH, which `make test` does not bring.
 It is spoken to by Marionette, the remote protocol that is built into it: JSON with its length before it.

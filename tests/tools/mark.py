@@ -1,4 +1,4 @@
-"""Makes the icons anew from the mark in the header: `python -m tools.mark`. Needs `pip install -e ".[tools]"`."""
+"""Makes the icons anew from the mark in the header: `python -m tests.tools.mark`. Needs `pip install -e ".[tools]"`."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, sync_playwright
 
-ROOT = Path(__file__).parent.parent
+ROOT = Path(__file__).parent.parent.parent
 MARK = ROOT / "generator" / "pages" / "theme" / "partials" / "logo.html"
 ICONS = ROOT / "generator" / "assets" / "mark"
 _GREEN, _LIGHT_GREEN, _PAPER = "#17463f", "#8fd0c1", "#fbfaf6"
