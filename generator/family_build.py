@@ -84,6 +84,7 @@ def _only_what_is_there(
             after=there(s.after, settings),
             disturbs=there(s.disturbs, settings),
             reach=there(s.reach, parts),
+            in_place=there(s.in_place, parts),
         )
         for s in settings.values()
     }
@@ -149,7 +150,9 @@ def _seat_title(library: CrossReferences, item: str) -> str:
 def _checks(records: Records, family: Family, parts: Mapping[str, Part]) -> Iterator[tuple[str, Check]]:
     for check in records.checks.values():
         if not unmet(family.features, check.needs, check.lacks):
-            yield check.id, replace(check, reach=tuple(p for p in check.reach if p in parts))
+            reach = tuple(p for p in check.reach if p in parts)
+            in_place = tuple(p for p in check.in_place if p in parts)
+            yield check.id, replace(check, reach=reach, in_place=in_place)
 
 
 def _symptoms(

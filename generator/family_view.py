@@ -29,12 +29,12 @@ class FamilyView:
     parts: Mapping[str, Part]
     "`behind`, `renew_with` and `disturbs` name only what this family has."
     settings: Mapping[str, Setting]
-    "`after`, `disturbs` and `reach` name only what this family has."
+    "`after`, `disturbs`, `reach` and `in_place` name only what this family has."
     failure_modes: Mapping[str, FailureMode]
     not_here: Mapping[str, str]
     "Failure mode id -> why this family cannot have it, in words."
     checks: Mapping[str, Check]
-    "Checks that make sense here; `reach` names only parts that this family has."
+    "Checks that make sense here; `reach` and `in_place` name only parts that this family has."
     symptoms: Mapping[str, Symptom]
     fasteners: Mapping[str, Fastener]
     "Joint id -> its note."

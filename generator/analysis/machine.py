@@ -33,6 +33,19 @@ class Setting:
     "Settings upset by making this one."
     reach: tuple[str, ...] = ()
     "Parts that must be out of the way to make it."
+    on: tuple[str, ...] = ()
+    "Parts that must be on to make it."
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """A check as it proves a setting."""
+
+    id: str
+    reach: tuple[str, ...] = ()
+    "Parts that must be out of the way, as far as the job has them off at all."
+    on: tuple[str, ...] = ()
+    "Parts that must be on."
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +67,8 @@ class Machine:
 
     parts: Mapping[str, Part] = field(default_factory=dict)
     settings: Mapping[str, Setting] = field(default_factory=dict)
+    proofs: Mapping[str, Proof] = field(default_factory=dict)
+    "What a check needs that proves settings; one that is not named needs nothing."
 
     def way_in(self, parts: Iterable[str]) -> frozenset[str]:
         """The parts themselves and all that they are behind."""

@@ -2,21 +2,43 @@
 
 from __future__ import annotations
 
-from generator.analysis.machine import Machine
+from dataclasses import replace
+
+from generator.analysis.machine import Machine, Proof
 from generator.analysis.machine import Part as MachinePart
 from generator.analysis.machine import Setting as MachineSetting
 from generator.family_view import FamilyView
+from generator.records.model import Check, Setting
 
 
 def machine(view: FamilyView) -> Machine:
-    """Parts and settings of one family with their minutes."""
-    return Machine(
+    """Parts and settings of one family with their minutes, and the checks that prove the settings."""
+    proving = sorted({s.proved_by for s in view.settings.values() if s.proved_by and s.proved_by in view.checks})
+    whole = Machine(
         parts={
             p.id: MachinePart(p.id, p.behind, p.off.minutes, p.on.minutes, p.disturbs)
             for p in view.parts.values()
         },
         settings={
-            s.id: MachineSetting(s.id, s.minutes, s.after, s.disturbs, s.reach)
+            s.id: MachineSetting(s.id, s.minutes, s.after, s.disturbs, s.reach, parts_on(s, view))
             for s in view.settings.values()
         },
     )
+    return replace(whole, proofs={c: _proof(view.checks[c], view, whole) for c in proving})
+
+
+def _proof(check: Check, view: FamilyView, whole: Machine) -> Proof:
+    """Where a part cannot be out of the way without one that must be on, it is looked at as it stands."""
+    on = parts_on(check, view)
+    return Proof(check.id, tuple(p for p in check.reach if not whole.way_in((p,)) & set(on)), on)
+
+
+def parts_on(work: Setting | Check, view: FamilyView) -> tuple[str, ...]:
+    """Parts that must be on: those named, and those that the power asks for.
+
+    Under power every guard of mains, belt and drive is on, but for what must be out of the way; a
+    machine that is turned by hand has on it what it is turned by.
+    """
+    asked = [p.id for p in view.parts.values() if p.by_hand and work.power == "handwheel-only"]
+    asked += [p.id for p in view.parts.values() if p.guards and work.power == "on"]
+    return tuple(dict.fromkeys((*work.in_place, *(p for p in asked if p not in work.reach))))

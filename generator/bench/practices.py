@@ -13,7 +13,14 @@ def practice(view: FamilyView, shop: Shop) -> Practice:
     return Practice(
         parts={p.id: _handling(p, view, shop) for p in view.parts.values()},
         settings={s.id: _setting_handling(s, view) for s in view.settings.values()},
+        proofs={c.id: c.position for c in view.checks.values() if c.position and c.position in _positions(view)},
     )
+
+
+def _positions(view: FamilyView) -> set[str | None]:
+    """How this family is laid: a check that another family does on its side is done here as the machine lies."""
+    moves = (move for part in view.parts.values() for move in (part.off, part.on))
+    return {move.position for move in moves} | {s.position for s in view.settings.values()}
 
 
 def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:

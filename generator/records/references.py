@@ -12,7 +12,7 @@ from generator.records.read import Content, Record
 
 _OPENING = {"behind": "part", "disturbs": "setting", "renew_with": "part", "joints": "joint"}
 _GUARDS = {"needs": "feature", "lacks": "feature", "cautions": "caution", "tools": "tool"}
-_SETTING = {"after": "setting", "disturbs": "setting", "reach": "part", "joints": "joint"}
+_SETTING = {"after": "setting", "disturbs": "setting", "reach": "part", "in_place": "part", "joints": "joint"}
 
 
 def _lists(table: Mapping[str, str], *before: str) -> dict[tuple[str, ...], str]:
@@ -69,6 +69,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
     "check": {
         ("only_for", "*"): "symptom",
         ("reach", "*"): "part",
+        ("in_place", "*"): "part",
         **_lists(_GUARDS),
         ("source",): "source",
         ("outcomes", "*", "fits", "*"): "fit",

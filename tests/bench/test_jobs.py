@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
@@ -9,8 +10,9 @@ from pathlib import Path
 import pytest
 
 from generator.analysis.job.proof import faults
+from generator.analysis.machine import Machine
 from generator.bench import Bench
-from generator.bench.jobs import rates, renewing, setting
+from generator.bench.jobs import Job, rates, renewing, setting
 from generator.content_rules import load_checked
 from generator.library import Library
 from generator.records.model import Shop
@@ -33,8 +35,17 @@ def test_every_plan_of_the_published_content_is_proved_right_and_takes_the_minut
         for mode, remedy in real.remedies(view).items():
             job = real.job(view, (remedy,))
             assert faults(job.plan, real.machine(view), job.remedies) == (), f"{view.id} {mode}"
-            assert job.plan.minutes == pytest.approx(real.whole_minutes(view, remedy)), f"{view.id} {mode}"
+            whole = real.whole_minutes(view, remedy) + minutes_of_parts_on_between(real.machine(view), job)
+            assert job.plan.minutes == pytest.approx(whole), f"{view.id} {mode}"
+            undone = [n for s in job.plan.steps for n in s.notes if n.startswith(("Made with", "Done with"))]
+            assert undone == [], f"{view.id} {mode}"
             assert mode in job.modes
+
+
+def minutes_of_parts_on_between(machine: Machine, job: Job) -> float:
+    """Off and on of parts that are put on for a setting or a check and come off again after it."""
+    often = Counter(s.part for s in job.plan.steps if s.do == "take off")
+    return sum((n - 1) * (machine.parts[p].off_minutes + machine.parts[p].on_minutes) for p, n in often.items())
 
 
 def test_several_remedies_of_the_published_content_make_one_proved_plan_that_takes_less_than_each_alone(real: Bench) -> None:
@@ -91,3 +102,17 @@ def test_a_check_that_a_family_cannot_do_proves_none_of_its_settings(real: Bench
     for view in real.library.views:
         for handling in real.practice(view).settings.values():
             assert not handling.proved_by or handling.proved_by in view.checks
+
+
+def test_what_is_turned_by_hand_has_its_wheel_on_and_what_runs_has_its_guards_on() -> None:
+    """Common practice, no source: no power with a guard off, and no turning by hand without the wheel."""
+    records, _ = load_checked([TESTS.parent / "content"])
+    bench = Bench(Library(records))
+    for view in bench.library.views:
+        machine = bench.machine(view)
+        wheel = {p.id for p in view.parts.values() if p.by_hand}
+        guards = {p.id for p in view.parts.values() if p.guards}
+        for made in view.settings.values():
+            on = set(machine.settings[made.id].on) | set(made.reach)
+            assert made.power != "handwheel-only" or wheel <= on, (view.id, made.id)
+            assert made.power != "on" or guards <= on, (view.id, made.id)

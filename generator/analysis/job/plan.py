@@ -6,11 +6,11 @@ from collections.abc import Iterable
 from math import fsum
 from typing import Any
 
-from generator.analysis.job.settings import Making, refits_and_makings
-from generator.analysis.job.steps import Job, all_steps, by_part, lies_after
-from generator.analysis.job.tray import tray
+from generator.analysis.job.settings import Making
+from generator.analysis.job.steps import Job, all_steps, by_part
+from generator.analysis.job.tray import taken_off, tray
 from generator.analysis.job.types import Plan, Practice, Shop, Step
-from generator.analysis.job.way_in import way_in
+from generator.analysis.job.ways import least_ways
 from generator.analysis.job.while_open import while_open
 from generator.analysis.machine import Machine, Remedy
 
@@ -20,10 +20,12 @@ def plan(
 ) -> Plan:
     """Plan one visit to the bench that carries out all the remedies, each once.
 
-    Parts come off by `order.way_in`; they go on again and settings are made by
-    `settings.refits_and_makings`, which keeps off what a setting still needs off. Minutes are
-    counted from a closed machine: off and on of every part once, every setting once, the remedies'
-    own minutes, and one proving sew. `proof.faults` proves the result.
+    Parts come off by `way_in.way_in`; they go on again and settings are made by
+    `settings.refits_and_makings`, which keeps off what a setting still needs off and puts on what
+    it is made with; `ways.least_ways` settles what comes off before the work and what after.
+    Minutes are counted from a closed machine: off and on of every part as often as the steps say,
+    every setting once, the remedies' own minutes, and one proving sew. `proof.faults` proves the
+    result.
 
     Raises ValueError for no remedies, for ids that the machine has not, and for settings that wait
     for each other.
@@ -41,14 +43,12 @@ def plan(
     _refuse_unknown(machine, wanted)
     whole = merged(wanted)
     work = machine.work(whole)
-    way = way_in(machine, work.parts, practice, shop)
-    cells = tray(way.parts, practice)
-    lies = lies_after(way.parts, practice)
-    back = refits_and_makings(machine, work.settings, way.parts, practice, lies)
-    steps = all_steps(Job(machine, practice, wanted, way.parts, back, by_part(cells)), shop)
+    way, back = least_ways(machine, whole, work, practice, shop)
+    cells = tray(taken_off(way.parts, back.done), practice)
+    steps = all_steps(Job(machine, practice, wanted, way.parts, back.done, by_part(cells)), shop)
     return Plan(
         steps,
-        tuple(done.setting for done in back if isinstance(done, Making)),
+        tuple(done.setting for done in back.done if isinstance(done, Making)),
         fsum(step.minutes for step in steps),
         tuple(sorted({tool for step in steps for tool in step.tools})),
         tuple(sorted(set(whole.renew))),

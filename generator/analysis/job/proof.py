@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 from math import isclose
 
 from generator.analysis.job.proof_settings import SETTING_RULES
-from generator.analysis.job.replay import Replay, in_front
+from generator.analysis.job.replay import Replay, in_front, needs_on
 from generator.analysis.job.types import Plan
 from generator.analysis.machine import Machine, Remedy
 
@@ -18,7 +18,7 @@ def faults(plan: Plan, machine: Machine, remedies: Iterable[Remedy]) -> tuple[st
     """All that is wrong with a plan for these remedies; empty if it is right.
 
     The plan is replayed step by step on a closed machine. What is demanded: no step before what it
-    needs; each part off once and on once, for a reason; every remedy carried out; every upset
+    needs; each part off once and on once, or once more for what needs it on between; every remedy carried out; every upset
     setting made once, with its reach off, after what it follows and after all that disturbs it;
     nothing left open longer than a setting needs; one proving sew, last; minutes that add up; a
     tray that reads backwards on the way out.
@@ -65,12 +65,24 @@ def _off_and_on_once(plan: Plan, replay: Replay) -> Iterator[str]:
             yield f"{step.part} is refitted but is not off"
     taken, refitted = replay.count("take off"), replay.count("refit")
     for part in sorted(taken | refitted):
-        if taken[part] > 1:
+        if taken[part] > 1 + _put_on_for_something(replay, part):
             yield f"{part} comes off {taken[part]} times"
-        if refitted[part] > 1:
+        if refitted[part] > max(1, taken[part]):
             yield f"{part} is refitted {refitted[part]} times"
         if refitted[part] < taken[part]:
             yield f"{part} is left off"
+
+
+def _put_on_for_something(replay: Replay, part: str) -> int:
+    """How often a part is on for a setting or check that needs it on, between two times off."""
+    found, served, off_before = 0, False, False
+    for step, off in replay:
+        if step.do == "take off" and step.part == part:
+            found += served and off_before
+            served, off_before = False, True
+        elif part not in off and part in needs_on(replay, step):
+            served = True
+    return found
 
 
 def _off_for_a_reason(plan: Plan, replay: Replay) -> Iterator[str]:
@@ -117,13 +129,17 @@ def _minutes_add_up(plan: Plan, replay: Replay) -> Iterator[str]:
 
 
 def _tray_reads_backwards(plan: Plan, replay: Replay) -> Iterator[str]:
-    filled = [(cell, step.part) for step in plan.steps if step.do == "take off" for cell in step.tray]
+    """A part that comes off once more lies where it lay before."""
+    first = {step.part: step for step in reversed(plan.steps) if step.do == "take off"}
+    filled = [(cell, step.part) for step in plan.steps if first.get(step.part) is step for cell in step.tray]
     if [cell for cell, _ in filled] != list(range(1, len(filled) + 1)):
         yield "tray cells are not numbered in the order of removal"
     if filled != [(cell.number, cell.part) for cell in plan.tray]:
         yield "the tray does not hold what the steps put there"
-    laid = {step.part: step.tray for step in plan.steps if step.do == "take off"}
+    laid = {part: step.tray for part, step in first.items()}
     for step in plan.steps:
+        if step.do == "take off" and step.tray != laid[step.part]:
+            yield f"{step.part} is laid in other cells than before"
         if step.do == "refit" and step.tray != laid.get(step.part, ())[::-1]:
             yield f"{step.part} is refitted from other cells than it was laid in"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from generator.analysis.job.replay import Replay, in_front
+from generator.analysis.job.replay import Replay, in_front, needs_off, needs_on
 from generator.analysis.job.types import Plan, Step
 from generator.analysis.machine import Machine
 
@@ -44,23 +44,39 @@ def _reach_is_off(plan: Plan, replay: Replay) -> Iterator[str]:
         if step.do == "set":
             for part in sorted(set(replay.machine.settings[step.part].reach) - off):
                 yield f"{step.part} is made with {part} in the way"
+        elif step.do == "check":
+            moved = replay.count("take off").keys()
+            for part in sorted((needs_off(replay.machine, step) & moved) - off):
+                if not _says(step, part):
+                    yield f"{step.part} is done with {part} in the way"
+
+
+def _in_place(plan: Plan, replay: Replay) -> Iterator[str]:
+    """What is set or proved has on it what it is measured against and turned by, or the step says that it has not."""
+    for step, off in replay:
+        for part in sorted(off & needs_on(replay, step)):
+            if not _says(step, part):
+                yield f"{step.part} is {'made' if step.do == 'set' else 'done'} with {part} off"
+
+
+def _says(step: Step, part: str) -> bool:
+    return any(part.replace("-", " ") in note for note in step.notes)
 
 
 def _after_the_work(plan: Plan, replay: Replay) -> Iterator[str]:
-    """A setting made before a remedy is carried out, or before the last part is off, may be for nothing."""
+    """A setting made before a remedy is carried out may be for nothing."""
     phases = [step.do for step in plan.steps]
-    if "set" in phases and any(do in ("take off", "renew", "remedy") for do in phases[phases.index("set") :]):
+    if "set" in phases and any(do in ("renew", "remedy") for do in phases[phases.index("set") :]):
         yield "a setting is made before the work is done"
 
 
 def _open_no_longer_than_needed(plan: Plan, replay: Replay) -> Iterator[str]:
     """What no setting needs off goes on before the next, but for a cover that would cost a turn."""
     machine = replay.machine
-    needed = {s: _needs_off(machine, s) for s in replay.count("set")}
     for n, (step, off) in enumerate(replay):
         if step.do == "set":
-            coming = [s.part for s in plan.steps[n:] if s.do == "set"]
-            for part in sorted(off.difference(*(needed[s] for s in coming), _waiting_for_a_turn(plan, replay, n))):
+            needed = [needs_off(machine, s) for s in plan.steps[n:]]
+            for part in sorted(off.difference(*needed, _waiting_for_a_turn(plan, replay, n))):
                 yield f"{part} is still off for {step.part} though no setting needs it off any more"
 
 
@@ -75,7 +91,7 @@ def _made_with_what_upsets_it_on(plan: Plan, replay: Replay) -> Iterator[str]:
     for step, off in replay:
         if step.do == "set":
             for part in sorted(off & upset_by[step.part] - _needs_off(replay.machine, step.part)):
-                if not any(part.replace("-", " ") in note for note in step.notes):
+                if not _says(step, part):
                     yield f"{step.part} is made with {part} off and the step does not say so"
 
 
@@ -83,7 +99,8 @@ def _made_with_covers_on(plan: Plan, replay: Replay) -> Iterator[str]:
     """The same for all other parts: a setting that needs no cover off waits until the covers are on."""
     everything = {s: set(replay.count("take off")) for s in replay.count("set")}
     for step, part in _off_by_choice(plan, replay, everything):
-        yield f"{step.part} could wait until {part} is on"
+        if not replay.machine.settings[step.part].on:
+            yield f"{step.part} could wait until {part} is on"
 
 
 def _off_by_choice(
@@ -99,6 +116,7 @@ def _off_by_choice(
         if step.do == "set":
             coming = _reachable(follows, step.part)
             needed = set().union(*(_needs_off(replay.machine, s) for s in (step.part, *coming)))
+            needed |= set().union(*(needs_off(replay.machine, s) for s in plan.steps[n:] if s.do == "check"))
             for part in sorted(off & rather_on[step.part] - needed - _waiting_for_a_turn(plan, replay, n)):
                 yield step, part
 
@@ -121,7 +139,7 @@ def _last_need(plan: Plan, machine: Machine, part: str, now: int) -> int:
     needed = (
         n for n, s in enumerate(steps)
         if s.phase in ("way-in", "work")
-        or (s.do == "set" and part in _needs_off(machine, s.part))
+        or part in needs_off(machine, s)
         or (s.do == "refit" and part in machine.parts[s.part].behind)
     )  # fmt: skip
     return max(needed, default=0)
@@ -158,6 +176,7 @@ SETTING_RULES = (
     _upset_settings_made,
     _made_after_what_they_follow,
     _reach_is_off,
+    _in_place,
     _after_the_work,
     _open_no_longer_than_needed,
     _made_with_what_upsets_it_on,

@@ -51,3 +51,23 @@ def in_front(machine: Machine, parts: Iterable[str]) -> set[str]:
     while more := {b for p in found for b in machine.parts[p].behind} - found:
         found |= more
     return found
+
+
+def needs_off(machine: Machine, step: Step) -> set[str]:
+    """What a setting or check needs off, with all in front; nothing for any other step."""
+    if step.do == "set":
+        return in_front(machine, machine.settings[step.part].reach)
+    proof = machine.proofs.get(step.part) if step.do == "check" else None
+    return in_front(machine, proof.reach) if proof else set()
+
+
+def needs_on(replay: Replay, step: Step) -> set[str]:
+    """Parts of the plan that a setting or check needs on: those it names and all behind them, but for its reach."""
+    machine = replay.machine
+    if step.do == "set":
+        named = set(machine.settings[step.part].on)
+    else:
+        proof = machine.proofs.get(step.part) if step.do == "check" else None
+        named = set(proof.on) if proof else set()
+    moved = replay.count("take off").keys() if named else set()
+    return {p for p in moved if in_front(machine, [p]) & named} - needs_off(machine, step)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from generator.analysis.job.needs import Needs, needs, wishes
 from generator.analysis.job.precedence import earlier
 from generator.analysis.job.types import UPRIGHT, Practice
-from generator.analysis.job.way_out import way_out
+from generator.analysis.job.way_out import Task, way_out
 from generator.analysis.machine import Machine
 
 
@@ -19,7 +20,39 @@ class Making:
     held_off: frozenset[str]
     "Parts off while it is made: its own reach and that of the settings still to come, with all in front."
     despite: tuple[tuple[str, str], ...]
-    "Parts off although taking them off upsets this setting, each with the later setting that needs it off."
+    """Parts off although this setting should be made with them on, each with the later setting that needs
+    it off; empty if none does."""
+
+
+@dataclass(frozen=True, slots=True)
+class Proving:
+    """A check that proves the settings made, done as soon as what it needs is on and off."""
+
+    check: str
+    off: tuple[str, ...] = ()
+    "Parts off although it needs them on: no order brings that about."
+    in_the_way: tuple[str, ...] = ()
+    "Parts on although it needs them off."
+
+
+@dataclass(frozen=True, slots=True)
+class TakingOff:
+    """A part taken off on the way out, for a setting or check that needs it off."""
+
+    part: str
+
+
+@dataclass(frozen=True, slots=True)
+class Back:
+    """The way out in order, and its cost beside other ways out."""
+
+    done: tuple[str | Making | Proving | TakingOff, ...]
+    "A part's id: it is refitted."
+    given_up: int
+    "How many times less was wanted on (`needs.wishes`), since no order brought it all about."
+    extra: int
+    "Minutes of parts off and on more than once, in ten-thousandths."
+    turns: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,42 +71,47 @@ def refits_and_makings(
     parts_off: Sequence[str],
     practice: Practice,
     lies: str = UPRIGHT,
-) -> tuple[str | Making, ...]:
-    """Parts to refit and settings to make, in an order that keeps the records' word.
+    still_on: Iterable[str] = (),
+) -> Back | None:
+    """Parts to refit and settings to make and prove, in an order that keeps the records' word.
 
-    No part is taken off again. `parts_off` stand as they came off; `lies` is how the machine lies after the work. The rule,
-    strongest first:
+    `parts_off` stand as they came off; those of them that are `still_on` wait until they are needed
+    off. `lies` is how the machine lies after the work. The rule, strongest first:
 
     1. Each setting comes after what it follows and after all that disturbs it (`earlier`).
-    2. It is made with its reach off, and with every part on whose removal upsets it: a setting that
-       needs such a part off is made before. Where the reach itself has the part off, the reach wins.
-    3. It is made with everything else on, too: of two settings, one that needs all off that the
-       other needs and more comes first. A needle upsets no timing, yet timing is read against it.
-    4. Refits and settings together turn the machine over as seldom as that allows (`way_out`), and
+    2. It is made with its reach off, and with every part on that it is made with (`Setting.on`).
+    3. With every part on, too, whose removal upsets it: a setting that needs such a part off is
+       made before. Where the reach itself has the part off, the reach wins.
+    4. It is made with everything else on, too: of two settings, one that needs all off that the
+       other needs and more comes first, unless the other names what it is made with. A needle
+       upsets no timing, yet timing is read against it.
+    5. What that leaves open is settled by minutes, then by turns of the machine (`way_out`), and
        what is free is made in the trade's order.
 
-    Parts stay off until the last setting that needs them off, and no longer, but for a cover that
-    would cost a turn of its own. Where 2 would close a
-    round with 1 or with another setting's 2, it gives way and `despite` says so: no order exists
-    that keeps it, since taking the part off once more would upset the setting once more. Where 3
-    would, it gives way silently.
+    A part may go on for one setting and come off again for the next. Where 3 would close a round
+    with 1 or with another setting's 3, it gives way and `despite` says so: no order exists that
+    keeps it, since taking the part off once more would upset the setting once more. So does 2,
+    where no order brings about what the settings need on. Where 4 would, it gives way silently.
 
-    Raises ValueError naming the round if 1 cannot be kept. Time O(n^3) for n settings, and that of
-    `way_out`.
+    None: what is still on cannot wait. Raises ValueError naming the round if 1 cannot be kept.
 
     >>> from generator.analysis.machine import Part, Setting
-    >>> m = Machine({"cover": Part("cover")},
-    ...             {"timing": Setting("timing", reach=("cover",)), "belt": Setting("belt")})
-    >>> [getattr(x, "setting", x) for x in refits_and_makings(m, ["belt", "timing"], ["cover"], Practice())]
-    ['timing', 'cover', 'belt']
+    >>> m = Machine({"plate": Part("plate", (), 1, 1)}, {"centring": Setting("centring", on=("plate",)),
+    ...             "timing": Setting("timing", after=("centring",), reach=("plate",))})
+    >>> back = refits_and_makings(m, ["centring", "timing"], ["plate"], Practice())
+    >>> [getattr(x, "setting", getattr(x, "part", x)) for x in back.done]
+    ['plate', 'centring', 'plate', 'timing', 'plate']
     """
     made = sorted(made)
     openings = _openings(machine, made, frozenset(parts_off))
     later = _later(machine, made, openings)
-    tasks = way_out(machine, parts_off, openings.off, later, practice, lies)
-    order = [task.id for task in tasks if task.do == "set"]
-    making = {s: _making(order[n:], openings) for n, s in enumerate(order)}
-    return tuple(task.id if task.do == "refit" else making[task.id] for task in tasks)
+    off = frozenset(parts_off).difference(still_on)
+    whole = needs(machine, openings.off, later, parts_off, practice)
+    for given_up, wish in enumerate(wishes(machine, openings.off, later, parts_off, practice)):
+        found = way_out(machine, parts_off, off, wish, practice, lies)
+        if found is not None:
+            return Back(_told(found.tasks, openings, whole, off), given_up, found.extra, found.turns)
+    return None
 
 
 def _openings(machine: Machine, made: list[str], parts_off: frozenset[str]) -> _Openings:
@@ -88,7 +126,8 @@ def _later(machine: Machine, made: list[str], openings: _Openings) -> dict[str, 
     for setting, before in earlier(machine, made).items():
         for first in before:
             later[first].add(setting)
-    for first, then in (*_measured_on(made, openings), *_rather_closed(made, openings)):
+    free = [s for s in made if not machine.settings[s].on]
+    for first, then in (*_measured_on(made, openings), *_rather_closed(made, free, openings)):
         _add_unless_round(later, first, then)
     return later
 
@@ -100,10 +139,10 @@ def _measured_on(made: list[str], openings: _Openings) -> Iterator[tuple[str, st
                 yield first, then
 
 
-def _rather_closed(made: list[str], openings: _Openings) -> list[tuple[str, str]]:
-    """Pairs where the first needs all parts off that the second does, and more; most parts first."""
+def _rather_closed(made: list[str], free: list[str], openings: _Openings) -> list[tuple[str, str]]:
+    """Pairs where the first needs all parts off that the second, a free one, does, and more; most parts first."""
     off = openings.off
-    pairs = [(-len(off[a] - off[b]), a, b) for a in made for b in made if off[a] > off[b]]
+    pairs = [(-len(off[a] - off[b]), a, b) for a in made for b in free if off[a] > off[b]]
     return [(a, b) for _, a, b in sorted(pairs)]
 
 
@@ -117,10 +156,33 @@ def _add_unless_round(later: dict[str, set[str]], first: str, then: str) -> None
             after |= follow
 
 
-def _making(coming: list[str], openings: _Openings) -> Making:
+def _told(
+    tasks: Sequence[Task], openings: _Openings, whole: Needs, off: frozenset[str]
+) -> tuple[str | Making | Proving | TakingOff, ...]:
+    """The tasks with what each setting and check is done despite of, replayed from the parts off."""
+    coming = [task.id for task in tasks if task.do == "set"]
+    now, told = set(off), list[str | Making | Proving | TakingOff]()
+    for task in tasks:
+        if task.do == "refit":
+            now.discard(task.id)
+            told.append(task.id)
+        elif task.do == "take off":
+            now.add(task.id)
+            told.append(TakingOff(task.id))
+        elif task.do == "check":
+            key = task.do, task.id
+            told.append(Proving(task.id, tuple(sorted(whole.on[key] & now)), tuple(sorted(whole.off[key] - now))))
+        else:
+            told.append(_making(coming, openings, whole, now))
+            coming = coming[1:]
+    return tuple(told)
+
+
+def _making(coming: list[str], openings: _Openings, whole: Needs, now: set[str]) -> Making:
+    setting = coming[0]
     held = frozenset().union(*(openings.off[s] for s in coming))
-    despite = (
-        (part, next(s for s in coming if part in openings.off[s]))
-        for part in sorted(held & openings.on[coming[0]])
+    rather_on = openings.on[setting] | whole.on["set", setting]
+    despite = tuple(
+        (part, next((s for s in coming if part in openings.off[s]), "")) for part in sorted(now & rather_on)
     )
-    return Making(coming[0], held, tuple(despite))
+    return Making(setting, held, despite)

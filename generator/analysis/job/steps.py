@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from generator.analysis.job.settings import Making
+from generator.analysis.job.settings import Making, Proving, TakingOff
 from generator.analysis.job.types import UPRIGHT, Cell, Practice, Shop, Step
 from generator.analysis.machine import Machine, Remedy
+
+_AGAIN = "Once more: it was on for what came before and is in the way of what follows."
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,8 +21,8 @@ class Job:
     remedies: tuple[Remedy, ...]
     order: tuple[str, ...]
     "Parts as they come off."
-    back: tuple[str | Making, ...]
-    "Parts to refit and settings to make, in order."
+    back: tuple[str | Making | Proving | TakingOff, ...]
+    "Parts to refit and to take off, settings to make and prove, in order."
     cells: Mapping[str, tuple[Cell, ...]]
     "Tray cells that each part fills; none for a part without fasteners."
 
@@ -74,15 +76,30 @@ def lies_after(order: Sequence[str], practice: Practice) -> str:
 
 
 def _way_out(job: Job) -> Iterator[Step]:
-    """Refit and set in order; oil and prove what is in hand."""
+    """Refit, set and prove in order; oil what is in hand."""
     oiled: set[str] = set()
-    for n, done in enumerate(job.back):
-        if isinstance(done, Making):
-            yield _set(job, done)
-            yield from _check(job, done, [m for m in job.back[n + 1 :] if isinstance(m, Making)])
-        else:
-            yield _refit(job, done)
-            yield from _oil(job, done, oiled)
+    taken = set(job.order)
+    lies = lies_after(job.order, job.practice)
+    for done in job.back:
+        for step in _on_the_way_out(job, done, taken, oiled, lies):
+            lies = step.position
+            yield step
+
+
+def _on_the_way_out(
+    job: Job, done: str | Making | Proving | TakingOff, taken: set[str], oiled: set[str], lies: str
+) -> Iterator[Step]:
+    if isinstance(done, Making):
+        yield _set(job, done)
+    elif isinstance(done, Proving):
+        yield _prove(job, done, lies)
+    elif isinstance(done, TakingOff):
+        step = replace(_take_off(job, done.part), phase="way-out")
+        yield replace(step, notes=(_AGAIN, *step.notes)) if done.part in taken else step
+        taken.add(done.part)
+    else:
+        yield _refit(job, done)
+        yield from _oil(job, done, oiled)
 
 
 def _refit(job: Job, part: str) -> Step:
@@ -107,19 +124,19 @@ def _oil(job: Job, part: str, oiled: set[str]) -> Iterator[Step]:
 def _set(job: Job, making: Making) -> Step:
     h = job.practice.setting(making.setting)
     notes = (
-        f"Made with {_said(part)} off: {_said(later)} follows and needs it off."
+        f"Made with {_said(part)} off" + (f": {_said(later)} follows and needs it off." if later else ".")
         for part, later in making.despite
     )
     minutes = job.machine.settings[making.setting].minutes
     return Step("set", making.setting, "set", minutes, h.position, h.tools, notes=tuple(notes))
 
 
-def _check(job: Job, making: Making, coming: Sequence[Making]) -> Iterator[Step]:
-    """The check that proves a setting, at once, while it can be seen; after the last that shares it."""
-    h = job.practice.setting(making.setting)
-    again = {job.practice.setting(m.setting).proved_by for m in coming}
-    if h.proved_by and h.proved_by not in again:
-        yield Step("check", h.proved_by, "prove", position=h.position)
+def _prove(job: Job, done: Proving, lies: str) -> Step:
+    notes = (
+        *(f"Done with {_said(part)} off: no order of this job has it on." for part in done.off),
+        *(f"Done with {_said(part)} on: no order of this job has it off." for part in done.in_the_way),
+    )
+    return Step("check", done.check, "prove", position=job.practice.proofs.get(done.check) or lies, notes=notes)
 
 
 def _said(id: str) -> str:

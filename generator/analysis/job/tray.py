@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
+from generator.analysis.job.settings import TakingOff
 from generator.analysis.job.types import Cell, Practice
 
 
@@ -18,6 +19,12 @@ def tray(order: Iterable[str], practice: Practice) -> tuple[Cell, ...]:
     [(1, 'gear-screws'), (2, 'shim')]
     """
     return tuple(_cells(order, practice))
+
+
+def taken_off(way_in: Sequence[str], way_out: Iterable[object]) -> tuple[str, ...]:
+    """Parts in the order in which they first come off, on the way in and after."""
+    later = (done.part for done in way_out if isinstance(done, TakingOff))
+    return tuple(dict.fromkeys((*way_in, *later)))
 
 
 def _cells(order: Iterable[str], practice: Practice) -> Iterator[Cell]:

@@ -51,6 +51,8 @@ class Practice:
 
     parts: Mapping[str, Handling] = field(default_factory=dict)
     settings: Mapping[str, SettingHandling] = field(default_factory=dict)
+    proofs: Mapping[str, str] = field(default_factory=dict)
+    "Check -> how the machine lies for it; not named: as it lies once the setting is made."
 
     def part(self, id: str) -> Handling:
         """How a part is handled; plainly, where nothing is said."""

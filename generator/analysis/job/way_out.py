@@ -1,11 +1,13 @@
-"""The way out: parts refitted and settings made in an order that turns the machine over as little as it can."""
+"""The way out: parts refitted, settings made and proved, at the least cost in minutes and turns."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from generator.analysis.job.needs import Needs, proofs
+from generator.analysis.job.path import Bench, PathJob, PathPart, State, least_path
 from generator.analysis.job.types import UPRIGHT, Practice
 from generator.analysis.machine import Machine
 from generator.graph import beyond
@@ -13,76 +15,58 @@ from generator.graph import beyond
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """A part to refit or a setting to make."""
+    """A part to refit or to take off once more, a setting to make, a check to prove it, the proving sew."""
 
-    do: Literal["refit", "set", "sew"]
+    do: Literal["refit", "take off", "set", "check", "sew"]
     id: str
     position: str
-    "How the machine lies for it."
+    "How the machine lies for it; empty for a check that is done as it lies."
 
 
 @dataclass(frozen=True, slots=True)
-class _Bench:
-    """The tasks by number, the preferred first, and what each waits for, by bits."""
+class WayOut:
+    """The tasks in order, the proving sew left out, and what they cost."""
 
     tasks: tuple[Task, ...]
-    first: tuple[int, ...]
-    "Tasks that must be done before each."
-    off: tuple[int, ...]
-    "Refits of what each needs off; 0 for a refit."
-    refits: int
-    measured_on: int
-    "Refits of parts that are no covers: what a setting is read against."
-
-    def ready(self, done: int) -> Iterator[int]:
-        """Tasks that can be done next: a setting waits for all parts but covers that none needs off any more."""
-        left = [n for n in range(len(self.tasks)) if not done >> n & 1]
-        needed_off = 0
-        for n in left:
-            needed_off |= self.off[n]
-        idle = self.measured_on & ~done & ~needed_off
-        for n in left:
-            if not self.first[n] & ~done and (self.refits >> n & 1 or not idle):
-                yield n
-
-
-_Ways = dict[tuple[int, str], tuple[int, ...]]
-"Tasks done (a bit for each) and how the machine lies -> the tasks in order; the smaller is the better."
+    extra: int
+    "Minutes of parts off and on more than once, in ten-thousandths."
+    turns: int
 
 
 def way_out(
-    machine: Machine,
-    order: Sequence[str],
-    off: Mapping[str, frozenset[str]],
-    later: Mapping[str, set[str]],
-    practice: Practice,
-    lies: str = UPRIGHT,
-) -> tuple[Task, ...]:
-    """Refit and set from how the machine lies until it stands upright for the proving sew.
+    machine: Machine, order: Sequence[str], off: Iterable[str], needs: Needs, practice: Practice, lies: str = UPRIGHT
+) -> WayOut | None:
+    """From how the machine lies, with `off` of the parts `order` off, to all set, proved, on and upright.
 
-    `order` are the parts as they came off, `off` what each setting needs off, `later` what is made
-    after each. All that can be done as the machine lies is done before it is turned: parts first,
-    the last off first; then settings, by `rank`, then by id. A cover that no setting needs off any
-    more (`is_cover`) may stay off until the machine next lies right for it; any other part goes on
+    Minutes first, then turns (`path.least_path`). All that can be done as the machine lies is done
+    before it is turned: checks as soon as their settings are made, then parts, the last of `order`
+    first, then settings, by `rank`, then by id. A cover that no setting needs off any more
+    (`is_cover`) may stay off until the machine next lies right for it; any other part goes on
     before the next setting, even at the price of a turn: a needle upsets no timing, yet timing is
-    read against it. Of the orders made so, one with the
-    fewest turns is taken, by breadth-first search over where to turn next; ties by that preference.
-    Time O(tasks^2) for each run between two turns that is tried.
+    read against it. A check comes before what is made after all the settings that it
+    proves. A part comes off once more only while all that it upsets is still to be made.
+
+    None: what the jobs need on and off cannot be brought about.
 
     >>> from generator.analysis.job.types import SettingHandling
     >>> from generator.analysis.machine import Setting
     >>> m = Machine(settings={s: Setting(s) for s in ("belt", "gap", "timing")})
     >>> back = Practice(settings={s: SettingHandling("on-its-back") for s in ("belt", "timing")})
     >>> later = {"belt": set(), "gap": {"timing"}, "timing": set()}
-    >>> [t.id for t in way_out(m, (), dict.fromkeys(later, frozenset()), later, back)]
+    >>> [t.id for t in way_out(m, (), (), Needs({}, {}, later), back).tasks]
     ['gap', 'belt', 'timing']
     """
-    bench = _bench(_tasks(machine, order, later, practice), machine, off, later, practice)
-    done = _run(bench, (), lies)
-    ways: _Ways = {(_bits(done), lies): done}
-    while not (found := [way for way in ways.values() if len(way) == len(bench.tasks)]):
-        ways = _turned_once_more(bench, ways)
-    return tuple(bench.tasks[n] for n in min(found)[:-1])
+    parts = tuple(reversed(order))
+    jobs = _jobs(machine, needs.later, practice)
+    bench = _bench(machine, parts, jobs, needs, practice)
+    there = {part: 1 << n for n, part in enumerate(parts)}
+    end = least_path(bench, State(0, sum(there[p] for p in set(off)), lies))
+    if end is None:
+        return None
+    refits = (Task("refit", p, practice.part(p).on_position) for p in parts)
+    again = (Task("take off", p, practice.part(p).off_position) for p in parts)
+    tasks = (*refits, *jobs, *again)
+    return WayOut(tuple(tasks[n] for n in end.order[:-1]), end.extra, end.turns)
 
 
 def rank(machine: Machine, setting: str) -> int:
@@ -99,65 +83,56 @@ def is_cover(machine: Machine, practice: Practice, part: str) -> bool:
     return not (handled.wears or handled.oil or machine.parts[part].disturbs)
 
 
-def _tasks(
-    machine: Machine, order: Sequence[str], later: Mapping[str, set[str]], practice: Practice
-) -> tuple[Task, ...]:
+def _jobs(machine: Machine, later: Mapping[str, set[str]], practice: Practice) -> tuple[Task, ...]:
     settings = sorted(later, key=lambda s: (rank(machine, s), s))
     return (
-        *(Task("refit", part, practice.part(part).on_position) for part in reversed(order)),
         *(Task("set", setting, practice.setting(setting).position) for setting in settings),
+        *(Task("check", check, practice.proofs.get(check, "")) for check in sorted(proofs(later, practice))),
         Task("sew", "", UPRIGHT),
     )
 
 
 def _bench(
-    tasks: tuple[Task, ...],
-    machine: Machine,
-    off: Mapping[str, frozenset[str]],
-    later: Mapping[str, set[str]],
-    practice: Practice,
-) -> _Bench:
-    def before(one: Task, other: Task) -> bool:
-        """Whether one must be done before the other, whatever else is done."""
-        if other.do == "sew":
-            return one.do != "sew"
-        if one.do == "set":
-            return other.id in (off if other.do == "refit" else later)[one.id]
-        return one.do == other.do == "refit" and other.id in machine.parts[one.id].behind
+    machine: Machine, parts: Sequence[str], jobs: Sequence[Task], needs: Needs, practice: Practice
+) -> Bench:
+    there = {part: 1 << n for n, part in enumerate(parts)}
+    job_bit = {(job.do, job.id): 1 << n for n, job in enumerate(jobs)}
+    shared = proofs(needs.later, practice)
 
-    def bits(of: Iterable[bool]) -> int:
-        return sum(1 << n for n, holds in enumerate(of) if holds)
+    def bits(ids: Iterable[str]) -> int:
+        return sum(there[p] for p in set(ids) if p in there)
 
-    return _Bench(
-        tasks,
-        tuple(bits(before(one, task) for one in tasks) for task in tasks),
-        tuple(
-            bits(t.do == "refit" and t.id in off[task.id] for t in tasks) if task.do == "set" else 0 for task in tasks
-        ),
-        bits(task.do == "refit" for task in tasks),
-        bits(task.do == "refit" and not is_cover(machine, practice, task.id) for task in tasks),
-    )
+    def part(id: str) -> PathPart:
+        handled, own = practice.part(id), machine.parts[id]
+        inside = bits(p for p in parts if id in machine.parts[p].behind)
+        upsets = sum(job_bit.get(("set", s), 0) for s in set(own.disturbs))
+        cost = max(1, round(own.off_minutes * 10_000) + round(own.on_minutes * 10_000))
+        against = not is_cover(machine, practice, id)
+        return PathPart(
+            there[id], handled.on_position, handled.off_position, bits(own.behind), inside, cost, upsets, against
+        )
 
+    def job(task: Task) -> PathJob:
+        first = sum(bit for key, bit in job_bit.items() if _before(Task(*key, ""), task, needs.later, shared))
+        on = parts if task.do == "sew" else needs.on.get((task.do, task.id), ())
+        return PathJob(
+            job_bit[task.do, task.id], first, bits(needs.off.get((task.do, task.id), ())), bits(on), task.position,
+            task.do == "set",
+        )  # fmt: skip
 
-def _run(bench: _Bench, done: tuple[int, ...], lies: str) -> tuple[int, ...]:
-    """All that can be done as the machine lies, the preferred first."""
-    while True:
-        ready = bench.ready(_bits(done))
-        then = next((n for n in ready if bench.tasks[n].position == lies), None)
-        if then is None:
-            return done
-        done = (*done, then)
+    return Bench(tuple(map(part, parts)), tuple(map(job, jobs)))
 
 
-def _turned_once_more(bench: _Bench, ways: _Ways) -> _Ways:
-    further: _Ways = {}
-    for (bits, lies), done in ways.items():
-        for position in sorted({bench.tasks[n].position for n in bench.ready(bits)} - {lies}):
-            then = _run(bench, done, position)
-            state = _bits(then), position
-            further[state] = min(then, further.get(state, then))
-    return further
-
-
-def _bits(done: Iterable[int]) -> int:
-    return sum(1 << n for n in done)
+def _before(
+    one: Task, other: Task, later: Mapping[str, set[str]], shared: Mapping[str, frozenset[str]]
+) -> bool:
+    """Whether one job is done before the other, whatever else is done."""
+    if other.do == "sew":
+        return one.do != "sew"
+    if one.do == "sew":
+        return False
+    if one.do == "set":
+        return one.id in shared[other.id] if other.do == "check" else other.id in later[one.id]
+    if other.do == "check":
+        return False
+    return all(other.id in later[s] for s in shared[one.id])

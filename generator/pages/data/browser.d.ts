@@ -176,6 +176,9 @@ interface ProvingWords {
   target?: string;
   expect: string;
   tools: Array<string>;
+  reach: Array<string>;
+  parts_on: Array<string>;
+  position: string;
 }
 
 /** A part as a plan handles it. */
@@ -211,6 +214,7 @@ interface PlannerSetting {
   disturbs: Array<string>;
   reach: Array<string>;
   home: string;
+  parts_on: Array<string>;
   position: string;
   tools: Array<string>;
   proved_by: string;

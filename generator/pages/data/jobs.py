@@ -103,12 +103,13 @@ def _parts(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, P
 
 
 def _settings(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, PlannerSetting]]:
-    practice = bench.practice(view)
+    practice, machine = bench.practice(view), bench.machine(view)
     for setting in view.settings.values():
         handled = practice.setting(setting.id)
         yield setting.id, {
             **setting_data(setting),
             "home": view.home_of[setting.id],
+            "parts_on": machine.settings[setting.id].on,
             "position": handled.position,
             "tools": handled.tools,
             "proved_by": handled.proved_by,
@@ -139,11 +140,18 @@ def _remedies(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str
 
 def _checks(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, ProvingWords]]:
     """The checks that prove settings."""
-    practice = bench.practice(view)
+    practice, proofs = bench.practice(view), bench.machine(view).proofs
     for name in sorted({practice.setting(s).proved_by for s in view.settings} - {""}):
         check = view.checks[name]
         expect = words.plain(check.expect) if check.expect else ""
-        yield name, {**_told(view, "check", name, link), "expect": expect, "tools": check.tools}
+        yield name, {
+            **_told(view, "check", name, link),
+            "expect": expect,
+            "tools": check.tools,
+            "reach": proofs[name].reach,
+            "parts_on": proofs[name].on,
+            "position": practice.proofs.get(name, ""),
+        }
 
 
 def _told(view: FamilyView, do: Do, item: str, link: Links) -> StepWords:

@@ -185,6 +185,9 @@ class ProvingWords(StepWords):
 
     expect: str
     tools: Ids
+    reach: Ids
+    parts_on: Ids
+    position: str
 
 
 class PlannerPart(PartData):
@@ -213,6 +216,7 @@ class PlannerSetting(SettingData):
     """A setting as a plan handles it."""
 
     home: str
+    parts_on: Ids
     position: str
     tools: Ids
     proved_by: str

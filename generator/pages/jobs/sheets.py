@@ -22,7 +22,7 @@ from generator.wording.places import place
 SHOWN_OPEN = 6
 "Parts offered while the machine is open: those that save the most minutes."
 
-LONG = ((34, "hw-long hw-longest"), (22, "hw-long"))
+LONG = ((29, "hw-long hw-longest"), (22, "hw-long"))
 "Steps beyond which a sheet is printed closer, to keep to two sides, and the class that does it."
 
 

@@ -9,7 +9,7 @@ from generator.pages.maker import Maker
 from generator.pages.page import PageText
 
 ADDRESS = "planner.html"
-_NAMES = ("order", "settings", "steps", "plan", "step-words", "money", "sheet", "picks", "offers", "page")
+_NAMES = ("order", "path", "way-out", "settings", "ways", "steps", "plan", "step-words", "money", "sheet", "picks", "offers", "page")
 _SCRIPTS = (
     *(f"assets/handwheel/js/bench/{name}.js" for name in ("graph", "machine", "minutes", "words")),
     *(f"assets/handwheel/js/planner/{name}.js" for name in _NAMES),

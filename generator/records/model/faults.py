@@ -184,6 +184,8 @@ class Check:
     "Ids of symptoms with which it can be done; empty for any."
     reach: tuple[str, ...] = ()
     "Ids of parts that must be out of the way; those that a family lacks are passed over."
+    in_place: tuple[str, ...] = ()
+    "Ids of parts that must be on; those that a family lacks are passed over."
     position: str | None = None
     "How the machine lies; see `Move.position`."
     tools: tuple[str, ...] = ()

@@ -132,6 +132,10 @@ class Part:
     "Ids of settings upset by taking it off."
     wears: bool = False
     "Whether it is renewed in the ordinary course."
+    guards: tuple[str, ...] = ()
+    "What it keeps fingers off: mains, belt, drive. With it off, nothing runs under power."
+    by_hand: bool = False
+    "Whether the machine is turned by hand with it."
     renew_with: tuple[str, ...] = ()
     "Ids of parts renewed together with it."
     price: str | None = None

@@ -46,6 +46,8 @@ class Setting:
     "Ids of settings upset by making this one."
     reach: tuple[str, ...] = ()
     "Ids of parts that must be out of the way."
+    in_place: tuple[str, ...] = ()
+    "Ids of parts that must be on; those that a family lacks are passed over."
     joints: tuple[str, ...] = ()
     "Ids of joints loosened to make it."
     position: str | None = None

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import random
+from dataclasses import replace
 from fractions import Fraction
 
 import networkx as nx
 
 from generator.analysis.job.types import Handling, Practice, SettingHandling
-from generator.analysis.machine import Machine, Part, Remedy, Setting
+from generator.analysis.machine import Machine, Part, Proof, Remedy, Setting
 
 BACK, FACE = "on-its-back", "on-its-face"
 POSITIONS = ("upright", BACK, FACE)
@@ -140,6 +141,21 @@ def random_case(number: int, parts: int = 14) -> tuple[Machine, Practice, list[R
         ],
     )
     return machine, _practice(rng, some, machine), _remedies(rng, some, machine, minutes)
+
+
+def random_case_in_place(number: int, parts: int = 8) -> tuple[Machine, Practice, list[Remedy]]:
+    """The same with parts that settings and checks need on, and checks that need parts off."""
+    machine, practice, remedies = random_case(number, parts)
+    rng = random.Random(-number - 1)
+    ids = sorted(machine.parts)
+
+    def some(most: int) -> tuple[str, ...]:
+        return tuple(rng.sample(ids, min(len(ids), rng.randint(0, most))))
+
+    settings = {s: replace(setting, on=some(1)) for s, setting in sorted(machine.settings.items())}
+    proofs = {c: Proof(c, some(1), some(1)) for c in ("check-a", "check-b")}
+    lies = {"check-a": rng.choice(POSITIONS)}
+    return Machine(machine.parts, settings, proofs), replace(practice, proofs=lies), remedies
 
 
 def _practice(rng: random.Random, some, machine: Machine) -> Practice:

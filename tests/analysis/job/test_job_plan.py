@@ -17,6 +17,7 @@ from tests.analysis.job.job_cases import (
     machine_of,
     overlock,
     random_case,
+    random_case_in_place,
     zigzag_domestic,
 )
 
@@ -47,6 +48,40 @@ def test_1000_random_plans_are_proved_right() -> None:
     for number in range(1000):
         machine, practice, remedies = random_case(number)
         assert faults(plan(machine, practice, remedies), machine, remedies) == (), number
+
+
+def test_400_random_plans_with_parts_needed_on_are_proved_right() -> None:
+    again = 0
+    for number in range(400):
+        machine, practice, remedies = random_case_in_place(number)
+        made = plan(machine, practice, remedies)
+        assert faults(made, machine, remedies) == (), number
+        off = [s.part for s in made.steps if s.do == "take off"]
+        again += len(off) > len(set(off))
+    assert again > 25
+
+
+def test_a_swing_is_set_with_the_plate_on_and_the_plate_comes_off_for_the_hook_only_then() -> None:
+    """Common practice, no source: the needle is centred in the plate's hole; hook timing is seen with the plate off."""
+    machine = machine_of(
+        [Part("needle-plate", (), 1, 1), Part("top-cover", (), 1, 1), Part("hook", ("needle-plate",), 3, 4)],
+        [
+            Setting("centring", 8, reach=("top-cover",), on=("needle-plate",)),
+            Setting("hook-timing", 20, ("centring",), reach=("needle-plate",)),
+        ],
+    )
+    both = [Remedy("r", set=("centring", "hook-timing"))]
+    done = [(s.do, s.part) for s in plan(machine, Practice(), both).steps]
+    assert done == [
+        ("take off", "top-cover"), ("set", "centring"), ("refit", "top-cover"), ("take off", "needle-plate"),
+        ("set", "hook-timing"), ("refit", "needle-plate"), ("sew", ""),
+    ]  # fmt: skip
+    hook = plan(machine, Practice(), [*both, Remedy("hook", renew=("hook",))])
+    assert [(s.do, s.part) for s in hook.steps if s.part == "needle-plate"] == [
+        ("take off", "needle-plate"), ("refit", "needle-plate"),
+        ("take off", "needle-plate"), ("refit", "needle-plate"),
+    ]  # fmt: skip
+    assert faults(hook, machine, [*both, Remedy("hook", renew=("hook",))]) == ()
 
 
 @pytest.mark.parametrize("family", FAMILIES)

@@ -9,8 +9,8 @@ import pytest
 
 from generator.analysis.job import plan
 from generator.analysis.job.proof import faults
-from generator.analysis.job.types import Plan, Practice, Step
-from generator.analysis.machine import Part, Remedy, Setting
+from generator.analysis.job.types import Plan, Practice, SettingHandling, Step
+from generator.analysis.machine import Machine, Part, Proof, Remedy, Setting
 from tests.analysis.job.job_cases import (
     machine_of,
     random_case,
@@ -146,6 +146,33 @@ def test_a_part_off_that_upsets_a_setting_must_be_told() -> None:
     silent = replace(good, steps=tuple(replace(s, notes=()) for s in good.steps))
     assert faults(good, machine, job) == ()
     assert faults(silent, machine, job) == ("centring is made with plate off and the step does not say so",)
+
+
+def test_what_is_set_and_proved_without_what_it_needs_on_is_caught() -> None:
+    machine = Machine(
+        {"plate": Part("plate", (), 1, 1)},
+        {"centring": Setting("centring", on=("plate",)), "timing": Setting("timing", reach=("plate",))},
+        {"watch": Proof("watch", on=("plate",))},
+    )
+    practice = Practice(settings={"timing": SettingHandling(proved_by="watch")})
+    job = [Remedy("r", set=("centring", "timing"))]
+    good = plan(machine, practice, job)
+    assert faults(good, machine, job) == ()
+    for what in ("centring", "watch"):
+        steps = [s for s in good.steps if s.part != what]
+        steps.insert(1 + [s.do for s in steps].index("take off"), next(s for s in good.steps if s.part == what))
+        early = replace(good, steps=tuple(steps), settings=tuple(s.part for s in steps if s.do == "set"))
+        verb = "made" if what == "centring" else "done"
+        assert f"{what} is {verb} with plate off" in faults(early, machine, job)
+
+
+def test_a_part_put_on_for_nothing_between_is_caught() -> None:
+    machine = Machine({"plate": Part("plate", (), 1, 1)}, {"timing": Setting("timing", reach=("plate",))})
+    job = [Remedy("r", set=("timing",))]
+    good = plan(machine, Practice(), job)
+    off, made, on, sew = good.steps
+    twice = replace(good, steps=(off, on, off, made, on, sew), minutes=good.minutes + 2)
+    assert "plate comes off 2 times" in faults(twice, machine, job)
 
 
 def test_any_step_left_out_or_done_twice_is_caught_on_random_plans() -> None:

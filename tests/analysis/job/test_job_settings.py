@@ -26,7 +26,7 @@ from tests.analysis.job.job_cases import (
 
 def makings(machine: Machine, made, parts_off, practice: Practice) -> tuple[Making, ...]:
     back = refits_and_makings(machine, made, sorted(parts_off), practice)
-    return tuple(done for done in back if isinstance(done, Making))
+    return tuple(done for done in back.done if isinstance(done, Making))
 
 
 def work_of(number: int) -> tuple[Machine, Practice, Work]:
@@ -124,10 +124,10 @@ def test_a_cover_waits_for_a_turn_that_comes_anyhow_but_a_needle_does_not() -> N
     handled = {"needle": Handling(wears=True), "top-cover": Handling()}
     practice = Practice(handled, {s: SettingHandling(BACK) for s in machine.settings})
     back = refits_and_makings(machine, ["belt", "timing"], ["needle", "top-cover"], practice, BACK)
-    assert [getattr(done, "setting", done) for done in back] == ["belt", "top-cover", "needle", "timing"]
+    assert [getattr(done, "setting", done) for done in back.done] == ["belt", "top-cover", "needle", "timing"]
     covers = Practice({"needle": Handling()}, practice.settings)
     back = refits_and_makings(machine, ["belt", "timing"], ["needle", "top-cover"], covers, BACK)
-    assert [getattr(done, "setting", done) for done in back] == ["belt", "timing", "top-cover", "needle"]
+    assert [getattr(done, "setting", done) for done in back.done] == ["belt", "timing", "top-cover", "needle"]
 
 
 def test_a_setting_that_needs_a_part_off_is_made_before_one_measured_with_it_on() -> None:

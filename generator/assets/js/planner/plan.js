@@ -2,7 +2,7 @@
 (function () {
   "use strict";
   const { work } = handwheel.machine;
-  const { order, refitsAndMakings, tray, allSteps, liesAfter } = handwheel.job;
+  const { leastWays, tray, allSteps } = handwheel.job;
 
   const HAIR = 1e-9;
   const exact = (minutes) => Number(minutes.toFixed(4)); // sheds binary dust only
@@ -52,10 +52,10 @@
     const remedies = distinct(asked);
     const whole = merged(remedies);
     const now = work(family, whole);
-    const way = order(family, now.parts);
-    const back = refitsAndMakings(family, now.settings, way.parts, liesAfter(family, way.parts));
+    const { way, back: { done: back } } = leastWays(family, whole, now);
     const parts = union(whole.renew);
-    const cells = tray(family, way.parts);
+    const later = back.filter((done) => done.takeOff).map((done) => done.takeOff);
+    const cells = tray(family, [...new Set([...way.parts, ...later])]);
     const steps = allSteps({ family, remedies, order: way.parts, back, renewed: parts, tray: cells });
     return {
       steps,

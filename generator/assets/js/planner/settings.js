@@ -2,7 +2,7 @@
 (function () {
   "use strict";
   const { wayIn } = handwheel.machine;
-  const { UPRIGHT } = handwheel.job;
+  const { wayOut } = handwheel.job;
 
   const both = (a, b) => [...a].filter((x) => b.has(x));
   const without = (a, b) => [...a].filter((x) => !b.has(x));
@@ -36,10 +36,10 @@
     return made.flatMap((first) => made.filter((then) => both(off[first], on[then]).length).map((then) => [first, then]));
   }
 
-  /** Pairs where the first needs all parts off that the second does, and more; most parts first. */
-  function ratherClosed(made, { off }) {
+  /** Pairs where the first needs all parts off that the second, a free one, does, and more; most parts first. */
+  function ratherClosed(made, free, { off }) {
     const more = (a, b) => (without(off[b], off[a]).length ? 0 : without(off[a], off[b]).length);
-    const pairs = made.flatMap((a) => made.map((b) => [more(a, b), a, b]));
+    const pairs = made.flatMap((a) => free.map((b) => [more(a, b), a, b]));
     const sorted = pairs.filter(([count]) => count).sort(([m, a, b], [n, c, d]) => n - m || (a === c ? cmp(b, d) : cmp(a, c)));
     return sorted.map(([, a, b]) => [a, b]);
   }
@@ -49,100 +49,74 @@
   function laterOf(family, made, openings) {
     const later = Object.fromEntries(made.map((s) => [s, new Set()]));
     const first = earlier(family, made);
+    const free = made.filter((s) => !family.settings[s].parts_on.length);
     made.forEach((setting) => first[setting].forEach((s) => later[s] && later[s].add(setting)));
-    [...measuredOn(made, openings), ...ratherClosed(made, openings)].forEach(([a, b]) => addUnlessRound(later, a, b));
+    [...measuredOn(made, openings), ...ratherClosed(made, free, openings)].forEach(([a, b]) => addUnlessRound(later, a, b));
     return later;
   }
 
-  /** How many settings of the whole machine come before one by `after`. */
-  function rankOf(family, setting) {
-    return before(Object.fromEntries(Object.entries(family.settings).map(([id, s]) => [id, s.after])), setting).size;
-  }
+  /** Those of the parts that are behind one of `ids`, or are one. */
+  const keptOn = (family, ids, parts) => parts.filter((p) => both(wayIn(family, [p]), new Set(ids)).length);
 
-  /** Whether no setting is read against a part: it neither wears, nor is oiled, nor upsets anything. */
-  const isCover = (part) => !part.wears && !part.oil.length && !part.disturbs.length;
-
-  /** Parts to refit and settings to make by number, the preferred first, the proving sew last. */
-  function tasksOf(family, order, later) {
-    const rank = Object.fromEntries(Object.keys(later).map((s) => [s, rankOf(family, s)]));
-    const settings = Object.keys(later).sort((a, b) => rank[a] - rank[b] || cmp(a, b));
-    const refits = [...order].reverse().map((id) => ({ do: "refit", id, position: family.parts[id].on_position }));
-    const made = settings.map((id) => ({ do: "set", id, position: family.settings[id].position }));
-    return [...refits, ...made, { do: "sew", id: "", position: UPRIGHT }].map((task, n) => ({ ...task, n, bit: 1n << BigInt(n), first: 0n, off: 0n }));
-  }
-
-  /** What each task waits for, by bits: as _Bench in generator/analysis/job/way_out.py. */
-  function benchOf(family, order, off, later) {
-    const tasks = tasksOf(family, order, later);
-    const bits = (of) => tasks.filter(of).reduce((all, task) => all | task.bit, 0n);
-    const first = (one, other) => {
-      if (other.do === "sew") return one.do !== "sew";
-      if (one.do === "set") return (other.do === "refit" ? off : later)[one.id].has(other.id);
-      return one.do === "refit" && other.do === "refit" && family.parts[one.id].behind.includes(other.id);
-    };
-    tasks.forEach((task) => {
-      task.first = bits((one) => first(one, task));
-      task.off = task.do === "set" ? bits((t) => t.do === "refit" && off[task.id].has(t.id)) : 0n;
+  /** What settings and the checks that prove them need off and on among these parts; off wins. */
+  function needsOf(family, openings, later, parts, spared = new Set()) {
+    const off = { ...Object.fromEntries(Object.keys(later).map((s) => [`set ${s}`, openings.off[s]])) };
+    const on = Object.fromEntries(Object.keys(later).map((s) => [`set ${s}`, family.settings[s].parts_on]));
+    handwheel.job.proofsOf(family, later).forEach((_, c) => {
+      const { reach, parts_on } = family.checks[c];
+      off[`check ${c}`] = new Set(both(wayIn(family, reach), new Set(parts)));
+      on[`check ${c}`] = parts_on;
     });
-    return { tasks, measuredOn: bits((t) => t.do === "refit" && !isCover(family.parts[t.id])) };
+    Object.keys(on).forEach((key) => (on[key] = keptOn(family, on[key].filter((p) => !spared.has(p)), parts).filter((p) => !off[key].has(p))));
+    return { off, on, later };
   }
 
-  /** Tasks that can be done next: a setting waits for all parts but covers that none needs off any more. */
-  function readyOf({ tasks, measuredOn: read }, done) {
-    const left = tasks.filter((task) => !(task.bit & done));
-    const idle = read & ~done & ~left.reduce((all, task) => all | task.off, 0n);
-    return left.filter((task) => !(task.first & ~done) && (task.do === "refit" || !idle));
+  /** The same with less wanted on, for a machine that cannot give it all. */
+  function wishes(family, openings, later, parts) {
+    const whole = needsOf(family, openings, later, parts);
+    const upsetting = new Set(parts.filter((p) => family.parts[p].disturbs.length));
+    const off = Object.fromEntries(Object.entries(whole.off).filter(([key]) => key.startsWith("set ")));
+    return [whole, needsOf(family, openings, later, parts, upsetting), { off, on: {}, later }];
   }
 
-  /** All that can be done as the machine lies, the preferred first; an order is a string of task numbers. */
-  function run(bench, { bits, order }, lies) {
-    let now = { bits, order, lies };
-    for (;;) {
-      const then = readyOf(bench, now.bits).find((task) => task.position === lies);
-      if (!then) return now;
-      now = { bits: now.bits | then.bit, order: now.order + String.fromCharCode(then.n + 1), lies };
-    }
+  function making(coming, { off, on }, whole, now) {
+    const [setting] = coming;
+    const rather = new Set([...on[setting], ...whole.on[`set ${setting}`]]);
+    const despite = both(now, rather).sort();
+    return { setting, despite: despite.map((part) => [part, coming.find((s) => off[s].has(part)) || ""]) };
   }
 
-  function turnedOnceMore(bench, ways) {
-    const further = new Map();
-    for (const way of ways) {
-      const positions = new Set(readyOf(bench, way.bits).map((task) => task.position));
-      [...positions].filter((position) => position !== way.lies).forEach((position) => {
-        const then = run(bench, way, position);
-        const key = `${then.bits}|${position}`;
-        const there = further.get(key);
-        if (!there || then.order < there.order) further.set(key, then);
-      });
-    }
-    return [...further.values()];
+  /** The tasks with what each setting is made despite of, replayed from the parts off. */
+  function replayed(tasks, openings, whole, off) {
+    const coming = tasks.filter((task) => task.do === "set").map((task) => task.id);
+    const now = new Set(off);
+    return tasks.map(({ do: what, id }) => {
+      const key = `${what} ${id}`;
+      if (what === "check") return { check: id, off: [...whole.on[key]].filter((p) => now.has(p)).sort(), inTheWay: without(whole.off[key], now).sort() };
+      if (what === "set") {
+        const made = making(coming, openings, whole, now);
+        coming.shift();
+        return made;
+      }
+      if (what === "take off") now.add(id);
+      else now.delete(id);
+      return what === "take off" ? { takeOff: id } : id;
+    });
   }
 
-  /** Refits and settings with the fewest turns of the machine: as generator/analysis/job/way_out.py. */
-  function wayOut(family, order, off, later, lies) {
-    const bench = benchOf(family, order, off, later);
-    const whole = (way) => way.order.length === bench.tasks.length;
-    let ways = [run(bench, { bits: 0n, order: "" }, lies)];
-    while (!ways.some(whole)) ways = turnedOnceMore(bench, ways);
-    const best = ways.filter(whole).reduce((a, b) => (b.order < a.order ? b : a));
-    return [...best.order].map((sign) => bench.tasks[sign.charCodeAt(0) - 1]).slice(0, -1);
-  }
-
-  function making(n, order, { off, on }) {
-    const coming = order.slice(n);
-    const held = new Set(coming.flatMap((s) => [...off[s]]));
-    const despite = both(held, on[order[n]]).sort();
-    return { setting: order[n], held, despite: despite.map((part) => [part, coming.find((s) => off[s].has(part))]) };
-  }
-
-  /** Parts to refit (ids) and settings to make ({setting, held, despite: [part, later setting]}), in order. */
-  function refitsAndMakings(family, settings, partsOff, lies) {
+  /** {done, givenUp, extra, turns}, null if what is still on cannot wait: parts to refit (ids) and {takeOff}, settings to make ({setting, despite}) and {check}, in order. */
+  function refitsAndMakings(family, settings, partsOff, lies, stillOn) {
     const made = [...settings].sort();
     const openings = openingsOf(family, made, new Set(partsOff));
-    const tasks = wayOut(family, partsOff, openings.off, laterOf(family, made, openings), lies);
-    const order = tasks.filter((task) => task.do === "set").map((task) => task.id);
-    return tasks.map((task) => (task.do === "refit" ? task.id : making(order.indexOf(task.id), order, openings)));
+    const later = laterOf(family, made, openings);
+    const off = partsOff.filter((p) => !stillOn.has(p));
+    const whole = needsOf(family, openings, later, partsOff);
+    for (const [givenUp, wish] of wishes(family, openings, later, partsOff).entries()) {
+      const found = wayOut(family, partsOff, off, wish, lies);
+      if (found) return { ...found, givenUp, done: replayed(found.tasks, openings, whole, off) };
+    }
+    return null;
   }
 
-  handwheel.job.refitsAndMakings = refitsAndMakings;
+  Object.assign(handwheel.job, { refitsAndMakings, keptOn });
 })();

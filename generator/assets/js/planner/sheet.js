@@ -6,7 +6,7 @@
   const { money, quoteWords } = handwheel.planMoney;
 
   const SHOWN_OPEN = 6;
-  const LONG = [[34, "hw-long hw-longest"], [22, "hw-long"]]; // steps beyond which a sheet prints closer, as job sheets do
+  const LONG = [[29, "hw-long hw-longest"], [22, "hw-long"]]; // steps beyond which a sheet prints closer, as job sheets do
   const ABOVE = "The machine's own service data stands above every figure here.";
   const PROOFS_SHORT = "On paper, the way of each proof is left out; it stands on the page and in the book of checks.";
 

@@ -1,7 +1,8 @@
 /* The steps of a plan, one small builder for each kind: as generator/analysis/job/steps.py and tray.py. */
 (function () {
   "use strict";
-  const { UPRIGHT } = handwheel.job;
+  const { UPRIGHT, liesAfter } = handwheel.job;
+  const AGAIN = "Once more: it was on for what came before and is in the way of what follows.";
 
   const said = (id) => `the ${id.replace(/-/g, " ")}`;
   const capital = (words) => words[0].toUpperCase() + words.slice(1).toLowerCase();
@@ -35,9 +36,6 @@
     });
   }
 
-  /** How the machine lies once these parts are off. */
-  const liesAfter = (family, order) => (order.length ? family.parts[order[order.length - 1]].off_position : UPRIGHT);
-
   function workSteps(job) {
     const lies = liesAfter(job.family, job.order);
     const own = job.remedies.filter((r) => r.minutes || !(r.renew.length || r.set.length));
@@ -65,24 +63,37 @@
 
   function setStep(job, making) {
     const s = job.family.settings[making.setting];
-    const notes = making.despite.map(([part, later]) => `Made with ${said(part)} off: ${said(later)} follows and needs it off.`);
+    const notes = making.despite.map(([part, later]) => `Made with ${said(part)} off${later ? `: ${said(later)} follows and needs it off` : ""}.`);
     return step("set", making.setting, "set", s.minutes, s.position, { tools: s.tools, notes });
-  }
-
-  /** The check that proves a setting, after the last setting that shares it. */
-  function check(job, making, coming) {
-    const s = job.family.settings[making.setting];
-    const again = coming.some((later) => job.family.settings[later.setting].proved_by === s.proved_by);
-    return s.proved_by && !again ? [step("check", s.proved_by, "prove", 0, s.position)] : [];
   }
 
   function wayOut(job) {
     const oiled = new Set();
-    return job.back.flatMap((done, n) => {
-      if (!done.setting) return [refit(job, done), ...oil(job, done, oiled)];
-      const coming = job.back.slice(n + 1).filter((later) => later.setting);
-      return [setStep(job, done), ...check(job, done, coming)];
+    const taken = new Set(job.order);
+    let lies = liesAfter(job.family, job.order);
+    return job.back.flatMap((done) => {
+      const steps = onTheWayOut(job, done, taken, oiled, lies);
+      lies = steps[steps.length - 1].position;
+      return steps;
     });
+  }
+
+  function prove(job, { check, off, inTheWay }, lies) {
+    const notes = [
+      ...off.map((part) => `Done with ${said(part)} off: no order of this job has it on.`),
+      ...inTheWay.map((part) => `Done with ${said(part)} on: no order of this job has it off.`),
+    ];
+    return step("check", check, "prove", 0, job.family.checks[check].position || lies, { notes });
+  }
+
+  function onTheWayOut(job, done, taken, oiled, lies) {
+    if (done.setting) return [setStep(job, done)];
+    if (done.check) return [prove(job, done, lies)];
+    if (!done.takeOff) return [refit(job, done), ...oil(job, done, oiled)];
+    const off = { ...takeOff(job, done.takeOff), phase: "way-out" };
+    if (taken.has(done.takeOff)) off.notes = [AGAIN, ...off.notes];
+    taken.add(done.takeOff);
+    return [off];
   }
 
   /** Says first when the machine is turned over: that is where heads fall and fingers are caught. */
@@ -101,5 +112,5 @@
     return withTurns([...job.order.map((part) => takeOff(job, part)), ...workSteps(job), ...wayOut(job), sew]);
   }
 
-  Object.assign(handwheel.job, { tray, allSteps, liesAfter });
+  Object.assign(handwheel.job, { tray, allSteps });
 })();

@@ -1,0 +1,72 @@
+"""The way in and the way out together: what comes off before the work, and what waits until a setting needs it off."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.analysis.job.needs import wanted_on
+from generator.analysis.job.settings import Back, Making, Proving, TakingOff, refits_and_makings
+from generator.analysis.job.types import UPRIGHT, Practice, Shop
+from generator.analysis.job.way_in import WayIn, way_in
+from generator.analysis.machine import Machine, Remedy, Work
+
+_Ways = tuple[WayIn, Back]
+
+
+def least_ways(machine: Machine, whole: Remedy, work: Work, practice: Practice, shop: Shop) -> _Ways:
+    """A way in and a way out, the least in minutes, then in turns of the machine, once most is on that should be.
+
+    Three are weighed: all comes off before the work; what a setting or check needs on stays on
+    until another needs it off; and that, but for parts that then come off before anything needs
+    them on. The second has the fewest minutes: what the first thing to need a part wants on is not
+    taken off for it, and every other part comes off once in any case.
+
+    >>> from generator.analysis.machine import Part, Setting
+    >>> m = Machine({"plate": Part("plate", (), 1, 1)}, {"centring": Setting("centring", on=("plate",)),
+    ...             "timing": Setting("timing", after=("centring",), reach=("plate",))})
+    >>> both = Remedy("r", set=("centring", "timing"))
+    >>> way, back = least_ways(m, both, m.work(both), Practice(), Shop())
+    >>> way.parts, back.extra
+    ((), 0)
+    """
+    found = list(_weighed(machine, whole, work, practice, shop))
+    return min(found, key=lambda ways: (ways[1].given_up, ways[1].extra, ways[0].position_changes + ways[1].turns))
+
+
+def _weighed(machine: Machine, whole: Remedy, work: Work, practice: Practice, shop: Shop) -> Iterator[_Ways]:
+    everything = way_in(machine, work.parts, practice, shop)
+
+    def ways(still_on: frozenset[str]) -> Iterator[_Ways]:
+        order = everything if not still_on else way_in(machine, work.parts - still_on, practice, shop)
+        lies = practice.part(order.parts[-1]).off_position if order.parts else UPRIGHT
+        parts = (*order.parts, *(p for p in everything.parts if p in still_on))
+        back = refits_and_makings(machine, work.settings, parts, practice, lies, still_on)
+        if back is not None:
+            yield order, back
+
+    yield from ways(frozenset())
+    reached = machine.way_in((*whole.renew, *whole.reach))
+    waiting = wanted_on(machine, work, practice) - reached
+    for second in ways(waiting) if waiting else ():
+        yield second
+        needed_on = waiting - _off_before_wanted(machine, second[1], waiting)
+        if needed_on != waiting:
+            yield from ways(frozenset(p for p in waiting if machine.way_in((p,)) & needed_on))
+
+
+def _off_before_wanted(machine: Machine, back: Back, waiting: frozenset[str]) -> set[str]:
+    """Parts that come off on the way out though nothing before has needed them on."""
+    wanted: set[str] = set()
+    found: set[str] = set()
+    for done in back.done:
+        if isinstance(done, Making):
+            wanted |= _kept_on(machine, machine.settings[done.setting].on, waiting)
+        elif isinstance(done, Proving) and done.check in machine.proofs:
+            wanted |= _kept_on(machine, machine.proofs[done.check].on, waiting)
+        elif isinstance(done, TakingOff) and done.part not in wanted:
+            found.add(done.part)
+    return found
+
+
+def _kept_on(machine: Machine, on: tuple[str, ...], waiting: frozenset[str]) -> set[str]:
+    return {p for p in waiting if machine.way_in((p,)).intersection(on)}
