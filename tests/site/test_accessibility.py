@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 KINDS = (
     "index",
@@ -82,8 +82,39 @@ def test_axe_finds_no_violation_in_the_dark(windows, site, page):
     assert _faults(windows["dark"], site / f"{page}.html", COLOURS) == []
 
 
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [390, 1280])
+@pytest.mark.parametrize("page", ["index", "bench/corvane-2/no-feed"])
+@pytest.mark.parametrize("words", ["hook gear", "qqqq zzzz"])
+def test_axe_finds_no_violation_while_the_finder_is_in_use(browser, site, page, width, scheme, words):
+    """With a list longer than the window, its first line chosen; and with words that fit nothing."""
+    context = browser.new_context(color_scheme=scheme, viewport={"width": width, "height": 600}, offline=True)
+    tab = context.new_page()
+    tab.goto((site / f"{page}.html").as_uri())
+    tab.keyboard.press("/")
+    tab.keyboard.type(words)
+    tab.locator("#finder-results [data-page], .hw-nearest a").first.wait_for()
+    tab.keyboard.press("ArrowDown")
+    found = Axe().run(tab, options=EVERY_RULE).response["violations"]
+    assert [f"{v['id']}: {v['nodes'][0]['target']}" for v in found] == []
+    context.close()
+
+
+def test_the_arrows_bring_the_last_line_of_a_long_list_into_sight(browser, site):
+    tab = browser.new_page(viewport={"width": 1280, "height": 600})
+    tab.goto((site / "bench/corvane-2/no-feed.html").as_uri())
+    tab.fill("#finder", "hook gear")
+    last = tab.locator("#finder-results [role=option]").last
+    tab.locator("#finder-results [data-page]").first.wait_for()
+    tab.locator("#finder").press("ArrowUp")
+    expect(last).to_have_attribute("aria-selected", "true")
+    expect(last).to_be_in_viewport(ratio=0.9)
+    expect(tab.locator(".hw-seek-found [role=status]")).to_be_in_viewport(ratio=0.9)
+    tab.close()
+
+
 def test_buttons_and_fields_are_as_tall_as_a_thumb(tab, site):
-    """44 px; the theme's own header and search are left as they are."""
+    """44 px; the theme's own header is left as it is."""
     small = []
     for page in ("index", "bench/tessaly-40/skipped-stitches", "planner", "reckoners", "practice", "on-this-device"):
         tab.goto((site / f"{page}.html").as_uri())
