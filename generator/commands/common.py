@@ -47,13 +47,15 @@ def open_bench(folders: Sequence[Path]) -> Bench:
 
 
 def known(word: str, names: Iterable[str], what: str) -> str:
-    """The word, if it is one of the names. Refuses with the nearest one."""
+    """The name meant by a word, whether its own words are joined by hyphens or underscores. Refuses with the nearest."""
     names = sorted(names)
-    if word not in names:
+    joined = (word, word.replace("_", "-"), word.replace("-", "_"))
+    found = next((name for name in joined if name in names), None)
+    if found is None:
         near = get_close_matches(word, names, n=1)
         mend = f"Did you mean '{near[0]}'?" if near else f"Known: {_some(names)}."
         refuse(f"'{word}' is no {what}. {mend}")
-    return word
+    return found
 
 
 def _some(names: Sequence[str]) -> str:
@@ -72,7 +74,7 @@ def view_of(bench: Bench, family: str) -> FamilyView:
 def complaint_of(bench: Bench, family: str, symptom: str) -> Complaint:
     """A symptom of a family, both named on the command line."""
     view = view_of(bench, family)
-    known(symptom, bench.library.records.symptoms, "symptom")
+    symptom = known(symptom, bench.library.records.symptoms, "symptom")
     if symptom not in view.symptoms:
         title = bench.library.records.symptoms[symptom].title
         refuse(f"{view.family.title} cannot have '{title}'. It can have: {', '.join(sorted(view.symptoms))}.")

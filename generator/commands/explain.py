@@ -27,7 +27,7 @@ def listed() -> Iterator[str]:
 def explained(name: str) -> Iterator[str]:
     """One rule with records that break it and the same records mended. Refuses a name that is no rule's."""
     rules = {rule.name: rule for rule in ALL_RULES}
-    common.known(name, [*rules, *_READING], "rule")
+    name = common.known(name, [*rules, *_READING], "rule")
     yield f"{name} ({_scope(rules[name].scope if name in rules else 'all')})"
     yield rules[name].description if name in rules else _READING[name]
     case = case_of(name)

@@ -43,7 +43,7 @@ def _answer(complaint: Complaint, text: str) -> Answer:
     name, mark, number = text.partition("=")
     if not mark:
         common.refuse(f"'{text}' says no outcome. Write it as CHECK=NUMBER, such as new-needle-sew=2.")
-    common.known(name, complaint.view.checks, "check of this family")
+    name = common.known(name, complaint.view.checks, "check of this family")
     check = next((c for c in complaint.case.checks if c.id == name), None)
     if check is None:
         common.refuse(f"'{name}' tells nothing about '{complaint.symptom.title}' on this family.")

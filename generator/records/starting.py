@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 import textwrap
 from collections.abc import Iterator, Mapping
+from copy import deepcopy
 from typing import Any
 
-import yaml
-
+from generator.records.block import block
 from generator.records.compose import EXAMPLE
 from generator.records.explain import shown
 from generator.records.kinds import Kind
@@ -30,15 +30,12 @@ def starting_record(kind: Kind, id: str, known: Mapping[str, frozenset[str]]) ->
     """The text of a new file with one record; `known` are the ids there are, by kind.
 
     Keys that must be there hold the schema's examples, marked so that `check` asks for one's own; the rest
-    stand as comments. A name in an example
-    that does not exist is replaced by one that does.
+    stand as comments. A name in an example that does not exist is replaced by one that does.
     """
     shape = schema(kind.schema)
-    if kind.name == "fasteners":
-        return _header(kind) + "".join(_lines(kind, id, follow(kind.schema, shape["items"]), known, "- "))
     if kind.is_list:
-        return _header(kind) + starting_entry(kind, id, known)
-    return _header(kind) + "".join(_lines(kind, id, shape, known, ""))
+        return header(kind) + starting_entry(kind, id, known)
+    return header(kind) + "".join(_lines(kind, id, shape, known, ""))
 
 
 def starting_entry(kind: Kind, id: str, known: Mapping[str, frozenset[str]]) -> str:
@@ -47,7 +44,8 @@ def starting_entry(kind: Kind, id: str, known: Mapping[str, frozenset[str]]) -> 
     return f"{id}:\n" + "".join(_lines(kind, id, entry, known, "  "))
 
 
-def _header(kind: Kind) -> str:
+def header(kind: Kind) -> str:
+    """The line by which an editor finds the schema."""
     up = "../" if kind.place.endswith(".yaml") else "../../"
     return f"# yaml-language-server: $schema={up}schema/{kind.schema}.schema.json\n"
 
@@ -67,11 +65,16 @@ def _lines(
         lead = " " * len(lead)
 
 
+def title_of(id: str) -> str:
+    """The words of an id."""
+    return re.sub("[-_]", " ", id).capitalize()
+
+
 def _about(kind: Kind, part: Schema) -> Iterator[str]:
     """What the schema says of a key and of the keys below it."""
     yield from textwrap.wrap(part["description"], 100)
-    for name, below in _below(kind, part).items():
-        yield from textwrap.wrap(f"- {name}: {below['description']}", 96, subsequent_indent="  ")
+    for name, inner in _below(kind, part).items():
+        yield from textwrap.wrap(f"- {name}: {inner['description']}", 96, subsequent_indent="  ")
 
 
 def _below(kind: Kind, part: Schema) -> dict[str, Schema]:
@@ -82,22 +85,19 @@ def _below(kind: Kind, part: Schema) -> dict[str, Schema]:
 
 
 def _dump(name: str, value: object) -> str:
-    if isinstance(value, list | dict):
-        return yaml.safe_dump({name: value}, allow_unicode=True, width=100, sort_keys=False)
-    return f"{name}: {shown(value)}\n"
+    return block({name: value}) if isinstance(value, list | dict) else f"{name}: {shown(value)}\n"
 
 
 def _sample(kind: Kind, id: str, shape: Schema, known: Mapping[str, frozenset[str]]) -> dict[str, Any]:
     """Every key with its example, names mended."""
     sample = {name: part["examples"][0] for name, part in shape["properties"].items()}
     if "title" in shape["required"]:
-        sample["title"] = re.sub("[-_]", " ", id).capitalize()
-    data = yaml.safe_load(yaml.safe_dump([sample] if kind.name == "fasteners" else sample))
+        sample["title"] = title_of(id)
+    data: dict[str, Any] = deepcopy(sample)
     record = Record(kind.name, id, data, Places({}, {}), True)
     for reference in references_of(record):
         _mend(data, reference, known)
-    found: dict[str, Any] = data[0] if kind.name == "fasteners" else data
-    return found
+    return data
 
 
 def _mend(data: Any, reference: Reference, known: Mapping[str, frozenset[str]]) -> None:
