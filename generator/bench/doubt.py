@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from generator.analysis import minutes
-from generator.analysis.check_order import Check
 from generator.analysis.doubt.case import Doubt, Reading
 from generator.analysis.machine import Remedy
 from generator.bench.complaint import NONE_OF_THESE, Complaint
@@ -23,13 +23,18 @@ def doubt(complaint: Complaint, shop: Shop) -> Doubt:
         if sound == len(check.outcomes):
             check = replace(check, outcomes=(*check.outcomes, NONE_OF_THESE))
         checks.append(check)
-        readings[check.id] = _reading(record, check, sound)
+        readings[check.id] = Reading(sound, (record.trust,) * len(check.outcomes), _does(complaint, record))
     remedies = {h.remedy.id: h.remedy for h in complaint.case.hypotheses}
+    own = complaint.view.family.unlisted
     return Doubt(
         case=replace(complaint.case, checks=tuple(checks)),
         readings=readings,
+        unlisted=shop.unlisted if own is None else own,
+        stop_minutes=shop.stop_and_think_minutes,
         dear=frozenset(r.id for r in remedies.values() if _dear(complaint, r, shop)),
         no_sign=frozenset(h.remedy.id for h in complaint.case.hypotheses if _shows_nothing(complaint, h.causes)),
+        before=tuple(check for check in complaint.symptom.before if check in readings),
+        lost=tuple(_lost(complaint)),
     )
 
 
@@ -40,8 +45,18 @@ def _sound(record: CheckRecord) -> int:
     return named[0] if named else len(record.outcomes)
 
 
-def _reading(record: CheckRecord, check: Check, sound: int) -> Reading:
-    return Reading(sound, (record.trust,) * len(check.outcomes))
+def _does(complaint: Complaint, record: CheckRecord) -> frozenset[str]:
+    """Remedies of the case that the check does on its way: those of the causes that the record names."""
+    return frozenset(h.remedy.id for h in complaint.case.hypotheses if set(record.does).issuperset(h.causes))
+
+
+def _lost(complaint: Complaint) -> Iterator[tuple[str, str]]:
+    """(what destroys, what reads), of checks that the case has."""
+    there = {check.id for check in complaint.case.checks}
+    for reads in complaint.case.checks:
+        for destroys in complaint.view.checks[reads.id].evidence_lost_by:
+            if destroys in there:
+                yield destroys, reads.id
 
 
 def _dear(complaint: Complaint, remedy: Remedy, shop: Shop) -> bool:

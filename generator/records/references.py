@@ -54,7 +54,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("oil", "*", "source"): "source",
         ("cautions", "*"): "caution",
     },
-    "symptom": _lists(_GUARDS),
+    "symptom": {("before", "*"): "check", **_lists(_GUARDS)},
     "failure-mode": {
         ("part",): "part",
         ("setting",): "setting",
@@ -68,6 +68,8 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
     },
     "check": {
         ("only_for", "*"): "symptom",
+        ("does", "*"): "failure-mode",
+        ("evidence_lost_by", "*"): "check",
         ("reach", "*"): "part",
         ("in_place", "*"): "part",
         **_lists(_GUARDS),

@@ -77,3 +77,43 @@ def test_a_remedy_of_advice_costs_its_minutes_and_the_proving_sew() -> None:
     long = replace(records.failure_modes["lever-down"], remedy=RemedySpec(advise="Wait.", minutes=20))
     found = _doubt(replace(records, failure_modes={**records.failure_modes, **by_id(long)}), "still")
     assert "advise:lever-down" in found.dear
+
+
+def _with_checks(records: Records, **changes: dict[str, object]) -> Records:
+    """Some checks with other keys, underscores for hyphens."""
+    changed = {id.replace("_", "-"): keys for id, keys in changes.items()}
+    return replace(records, checks={**records.checks, **{id: replace(records.checks[id], **keys) for id, keys in changed.items()}})
+
+
+def test_the_unlisted_cause_is_the_familys_else_the_shops() -> None:
+    records = two_families()
+    assert _doubt(records, shop=Shop(unlisted=0.1)).unlisted == 0.1
+    own = replace(records.families["full"], unlisted=0)
+    assert _doubt(replace(records, families={**records.families, "full": own}), shop=Shop(unlisted=0.1)).unlisted == 0
+
+
+def test_stopping_to_think_takes_the_shops_minutes() -> None:
+    assert _doubt(two_families(), shop=Shop(stop_and_think_minutes=25)).stop_minutes == 25
+
+
+def test_a_check_does_the_remedies_of_the_modes_that_it_names() -> None:
+    readings = _doubt(_with_checks(two_families(), open_ended={"does": ("needle-bent",)})).readings
+    assert readings["open-ended"].does == {"renew:needle"}
+    assert readings["look"].does == frozenset()
+
+
+def test_two_faults_together_are_done_only_where_both_are_named() -> None:
+    both = {"needle-worn", "lever-down"}
+    one = _doubt(_with_checks(two_families(), look={"does": ("needle-worn",)}))
+    assert one.readings["look"].does == frozenset()
+    assert _doubt(_with_checks(two_families(), look={"does": tuple(both)})).readings["look"].does == {
+        h.remedy.id for h in one.case.hypotheses if set(h.causes) == both
+    }
+
+
+def test_what_comes_first_and_what_is_lost_are_of_the_checks_that_the_case_has() -> None:
+    records = _with_checks(two_families(), look={"evidence_lost_by": ("new-needle", "only-still")})
+    skips = replace(records.symptoms["skips"], before=("only-still", "look"))
+    found = _doubt(replace(records, symptoms={**records.symptoms, "skips": skips}))
+    assert found.before == ("look",)
+    assert found.lost == (("new-needle", "look"),)

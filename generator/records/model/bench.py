@@ -135,6 +135,10 @@ class Shop:
     "Bench minutes from which a remedy is dear."
     dear_price: float = 20
     "Price of a part from which renewing it is dear."
+    unlisted: float = 0.03
+    "Share of the jobs whose cause no record lists."
+    stop_and_think_minutes: float = 15
+    "Stopping to think where nothing listed fits."
     spread: float = 0.25
     "How far real minutes run over the plan, as a share."
     margin: float = 0

@@ -64,6 +64,8 @@ class Symptom:
     "Markdown."
     first: str | None = None
     "Markdown: what to do before anything is opened."
+    before: tuple[str, ...] = ()
+    "Ids of checks that come before all others, in this order."
     cautions: tuple[str, ...] = ()
     "Ids of cautions."
     needs: tuple[str, ...] = ()
@@ -196,6 +198,10 @@ class Check:
     "Ids of features that a family must have."
     lacks: tuple[str, ...] = ()
     "Ids of features that a family must not have."
+    does: tuple[str, ...] = ()
+    "Ids of failure modes whose remedy it does on its way; what it cures as a trial is not named."
+    evidence_lost_by: tuple[str, ...] = ()
+    "Ids of checks that destroy what it reads, and so come after it."
     trust: float = 0.95
     "Probability that what is seen follows the true cause."
     source: str | None = None

@@ -84,6 +84,8 @@ class Family:
     "Quantity of mass, as written."
     rates: Mapping[str, float] = field(default_factory=dict)
     "Failure mode id -> machines in 1,000 of this family."
+    unlisted: float | None = None
+    "Share of its jobs whose cause no record lists; None: the shop's."
     symptoms: tuple[str, ...] | None = None
     "Ids of its symptoms; None: every one whose tree is not empty for it."
     cautions: tuple[str, ...] = ()
