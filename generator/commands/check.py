@@ -12,6 +12,7 @@ from generator.commands.explain import explained, listed
 from generator.commands.folders import content_option, existing
 from generator.commands.refusing import refuse
 from generator.content_rules import load_checked
+from generator.records.finding import Finding
 from generator.records.report import FORMATS, summary
 
 
@@ -55,8 +56,18 @@ def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str, rule: s
         click.echo(report)
     if form == "text":
         click.echo(summary(asked, len(records.places)))
+        click.echo(_elsewhere(findings, asked), nl=False)
     if any(finding.level == "error" for finding in asked):
         raise SystemExit(1)
+
+
+def _elsewhere(findings: Sequence[Finding], asked: Sequence[Finding]) -> str:
+    """A line about the files that were not asked for, if the book as a whole is not sound."""
+    broken = sorted({str(f.path) for f in findings if f.level == "error"} - {str(f.path) for f in asked})
+    if not broken:
+        return ""
+    more = f" and {len(broken) - 3} more" if broken[3:] else ""
+    return f"Elsewhere there are problems too, in {', '.join(broken[:3])}{more}: `check` lists them.\n"
 
 
 def _refuse_strangers(paths: Sequence[Path], folders: Sequence[Path]) -> None:

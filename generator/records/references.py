@@ -47,6 +47,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("cautions", "*"): "caution",
     },
     "assembly": {
+        ("brings", "*"): "feature",
         **_part("parts", "*"),
         **_setting("settings", "*"),
         ("oil", "*", "part"): "part",
@@ -88,6 +89,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("source",): "source",
     },
     "caution": {("needs", "*"): "feature", ("source",): "source"},
+    "feature": _lists({"not_with": "feature", "only_with": "feature"}),
     "term": {("see", "*"): "term"},
     "shop": {("prices", "*:"): "part", ("stock", "*:"): "part"},
 }

@@ -87,6 +87,10 @@ class Feature:
     'Said of a family with it, after "This family".'
     ask: str | None = None
     "A question that a person can answer at the machine."
+    not_with: tuple[str, ...] = ()
+    "Ids of features that no machine has together with it."
+    only_with: tuple[str, ...] = ()
+    "Ids of features that every machine with it has too."
 
 
 @dataclass(frozen=True, slots=True)

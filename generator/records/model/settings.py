@@ -102,6 +102,8 @@ class Assembly:
     "The name that a reader sees."
     role: str | None = None
     "What the mechanism is for, such as hook or feed."
+    brings: tuple[str, ...] = ()
+    "Ids of features that a machine has by having it."
     summary: str | None = None
     "Markdown: how it works."
     recognise: str | None = None

@@ -8,9 +8,11 @@ from generator.records.as_used import unmet
 from generator.records.finding import Finding, quote
 from generator.records.gates import bad_gates, gates
 from generator.records.model import Family
+from generator.records.nested import children
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import Built, built_families
+from generator.records.rules.family_parts import Built, built_families, has_mode
 from generator.records.rules.registry import rule
+from generator.records.schema import repeated
 from generator.records.trees import can_occur
 
 
@@ -51,6 +53,19 @@ def gate_ids_once(book: Book) -> Iterator[Finding]:
                     yield book.finding(("symptom", id), (*route, "id"), message, "Give one another id.")
 
 
+@rule("A gate has each input once.", "symptom")
+def input_once_in_a_gate(book: Book) -> Iterator[Finding]:
+    for id, record in book.content.records["symptom"].items():
+        for route, gate in gates(record.data):
+            for key in ("any", "all", "of"):
+                inputs = [node for _, node in children(gate.get(key))]
+                for place in repeated(inputs):
+                    node = inputs[place]
+                    if isinstance(node, str):
+                        message = f"{quote(node)} is an input of this gate already."
+                        yield book.finding(("symptom", id), (*route, key, place), message, "Take one of the two out.")
+
+
 @rule("A symptom that a family lists has a cause in that family.", "family")
 def listed_symptom_has_causes(book: Book) -> Iterator[Finding]:
     for family, built in built_families(book.records):
@@ -67,12 +82,4 @@ def _can_have(book: Book, family: Family, built: Built, id: str) -> bool:
         return True  # broken or unknown: another rule says so
     if unmet(family.features, symptom.needs, symptom.lacks):
         return False
-    return can_occur(symptom.tree, lambda mode: _has_mode(book, family, built, mode), book.gates)
-
-
-def _has_mode(book: Book, family: Family, built: Built, id: str) -> bool:
-    mode = book.records.failure_modes.get(id)
-    if mode is None:
-        return True
-    sits = mode.part in built.parts or mode.setting in built.settings
-    return sits and not unmet(family.features, mode.needs, mode.lacks)
+    return can_occur(symptom.tree, lambda mode: has_mode(book.records, family, built, mode), book.gates)

@@ -67,15 +67,3 @@ def _idle(book: Book, kind: str, used: frozenset[str] | set[str]) -> list[str]:
 def _warning(book: Book, kind: str, id: str, message: str, hint: str) -> Finding:
     key = KINDS[kind].is_list
     return book.finding((kind, id), (), message, hint, key=key, level="warning")
-
-
-@rule("A feature that a family states has its words in the list.", "family")
-def feature_has_words(book: Book) -> Iterator[Finding]:
-    if "feature" in {*book.content.blind, *book.content.unread}:
-        return
-    for id, family in book.records.families.items():
-        for feature in family.features:
-            if feature not in book.content.records["feature"]:
-                message = f"Nothing says in words what {quote(feature)} means."
-                hint = "Add it to features.yaml with `title:` and `absent:`, or mend the name."
-                yield book.finding(("family", id), ("features", feature), message, hint, key=True, level="warning")
