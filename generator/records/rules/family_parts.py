@@ -15,6 +15,7 @@ from generator.records.model import (
     Setting,
 )
 from generator.records.node import Route
+from generator.records.rules.book import Book
 
 T = TypeVar("T", Part, Setting)
 
@@ -66,10 +67,10 @@ def built_assemblies(records: Records) -> Iterator[Built]:
         yield _built(records, id, [(("assembly", id), (), AssemblyUse(id))], None)
 
 
-def has_mode(records: Records, family: Family, built: Built, id: str) -> bool:
-    """Whether a family can have a failure mode; one that could not be read counts as possible."""
-    mode = records.failure_modes.get(id)
-    if mode is None:
+def has_mode(book: Book, family: Family, built: Built, id: str) -> bool:
+    """Whether a family can have a failure mode; one that could not be read, or sits on nothing, counts as possible."""
+    mode = book.records.failure_modes.get(id)
+    if mode is None or not (mode.part in book.defined["part"] or mode.setting in book.defined["setting"]):
         return True
     sits = mode.part in built.parts or mode.setting in built.settings
     return sits and not unmet(family.features, mode.needs, mode.lacks)

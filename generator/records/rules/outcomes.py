@@ -34,4 +34,4 @@ def _fitting(book: Book, check: Check) -> Iterator[tuple[int, frozenset[str]]]:
 
 
 def _has_one(book: Book, machine: tuple[Family, Built], modes: frozenset[str]) -> bool:
-    return any(has_mode(book.records, *machine, mode) for mode in modes)
+    return any(has_mode(book, *machine, mode) for mode in modes)

@@ -82,4 +82,4 @@ def _can_have(book: Book, family: Family, built: Built, id: str) -> bool:
         return True  # broken or unknown: another rule says so
     if unmet(family.features, symptom.needs, symptom.lacks):
         return False
-    return can_occur(symptom.tree, lambda mode: has_mode(book.records, family, built, mode), book.gates)
+    return can_occur(symptom.tree, lambda mode: has_mode(book, family, built, mode), book.gates)
