@@ -50,7 +50,7 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
         settings=settings,
         failure_modes=_sparing(modes, spared),
         not_here=not_here,
-        checks=_sparing(dict(_checks(records, family, parts)), spared),
+        checks=_sparing(dict(_checks(records, family, parts, settings)), spared),
         symptoms=_sparing(dict(_symptoms(library, family, modes)), spared),
         fasteners=_sparing({f.joint: f for f in records.fasteners.get(family.id, ())}, spared),
         tallies=tuple(t for t in records.tallies.values() if t.family == family.id),
@@ -147,12 +147,21 @@ def _seat_title(library: CrossReferences, item: str) -> str:
     return item.replace("-", " ")
 
 
-def _checks(records: Records, family: Family, parts: Mapping[str, Part]) -> Iterator[tuple[str, Check]]:
+def _checks(
+    records: Records, family: Family, parts: Mapping[str, Part], settings: Mapping[str, Setting]
+) -> Iterator[tuple[str, Check]]:
     for check in records.checks.values():
         if not unmet(family.features, check.needs, check.lacks):
             reach = tuple(p for p in check.reach if p in parts)
             in_place = tuple(p for p in check.in_place if p in parts)
-            yield check.id, replace(check, reach=reach, in_place=in_place)
+            yield check.id, replace(check, reach=reach, in_place=in_place, expect=_expected(check, settings))
+
+
+def _expected(check: Check, settings: Mapping[str, Setting]) -> str | None:
+    """What a good machine shows, with the figures of this family: a figure stands once, in its setting."""
+    read = (s for s in settings.values() if s.proved_by == check.id or s.id in check.figures)
+    figures = "; ".join(f"{s.title} {s.target.span}" for s in read if s.target and s.target.span)
+    return ". ".join(filter(None, [check.expect, figures])) or None
 
 
 def _symptoms(

@@ -73,6 +73,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("evidence_lost_by", "*"): "check",
         ("reach", "*"): "part",
         ("in_place", "*"): "part",
+        ("figures", "*"): "setting",
         **_lists(_GUARDS),
         ("source",): "source",
         ("outcomes", "*", "fits", "*"): "fit",

@@ -21,12 +21,4 @@ def range_words(target: Target | None) -> str:
     >>> range_words(Target("gap", "common-practice", low="0.05 mm", high="0.1 mm"))
     '0.05 mm to 0.1 mm'
     """
-    if target is None or not (target.low or target.high):
-        return ""
-    if target.low and target.high and target.low != target.high:
-        return f"{target.low} to {target.high}"
-    if target.low and not target.high:
-        return f"at least {target.low}"
-    if target.high and not target.low:
-        return f"at most {target.high}"
-    return target.low or ""
+    return "" if target is None else target.span

@@ -181,7 +181,9 @@ class Check:
     outcomes: tuple[Outcome, ...]
     "In order: the first that fits a cause is the one that it shows."
     expect: str | None = None
-    "What a good machine shows."
+    "What a good machine shows. A family's view adds the figures of its settings."
+    figures: tuple[str, ...] = ()
+    "Ids of settings whose figures it reads, beside those that it proves."
     only_for: tuple[str, ...] = ()
     "Ids of symptoms with which it can be done; empty for any."
     reach: tuple[str, ...] = ()

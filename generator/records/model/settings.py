@@ -23,6 +23,21 @@ class Target:
     note: str | None = None
     "Markdown."
 
+    @property
+    def span(self) -> str:
+        """What it should measure, in words; nothing where it has no figure.
+
+        >>> Target("gap", "common-practice", low="0.05 mm", high="0.1 mm").span
+        '0.05 mm to 0.1 mm'
+        """
+        if self.low and self.high and self.low != self.high:
+            return f"{self.low} to {self.high}"
+        if self.low and not self.high:
+            return f"at least {self.low}"
+        if self.high and not self.low:
+            return f"at most {self.high}"
+        return self.low or ""
+
 
 @dataclass(frozen=True, slots=True)
 class Setting:
