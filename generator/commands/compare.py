@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import io
 import subprocess
-import tarfile
 import tempfile
+import zipfile
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -41,8 +41,8 @@ def _bench_at(rev: str, content: tuple[Path, ...], folder: Path) -> Bench:
     for number, path in enumerate(content):
         root = folder / str(number)
         root.mkdir()
-        with tarfile.open(fileobj=io.BytesIO(_archive(rev, path))) as packed:
-            packed.extractall(root, filter="data")
+        with zipfile.ZipFile(io.BytesIO(_archive(rev, path))) as packed:
+            packed.extractall(root)
         roots.append(root)
     records, findings = load_checked(roots)
     errors = sum(f.level == "error" for f in findings)
@@ -55,7 +55,7 @@ def _archive(rev: str, path: Path) -> bytes:
     if rev.startswith("-"):
         common.refuse(f"'{rev}' is no revision: a revision does not begin with '-'.")
     done = subprocess.run(
-        ["git", "-C", str(path), "archive", "--format=tar", rev, "--", "."], capture_output=True, check=False
+        ["git", "-C", str(path), "archive", "--format=zip", rev, "--", "."], capture_output=True, check=False
     )
     if done.returncode:
         common.refuse(f"git cannot give {path} at '{rev}': {done.stderr.decode().strip().splitlines()[-1]}.")
