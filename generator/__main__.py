@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from difflib import get_close_matches
 from importlib import import_module
 from typing import Any, cast
 
@@ -41,6 +42,13 @@ class OnDemand(click.Group):
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Every command, by name."""
         return list(_COMMANDS)
+
+    def resolve_command(self, ctx: click.Context, args: list[str]) -> tuple[str | None, click.Command | None, list[str]]:
+        """The command that is meant; for a misspelt name, the nearest one."""
+        near = get_close_matches(args[0], _COMMANDS, n=1)
+        if near and args[0] not in _COMMANDS:
+            ctx.fail(f"There is no command '{args[0]}'. Did you mean '{near[0]}'?")
+        return super().resolve_command(ctx, args)
 
     def get_command(self, ctx: click.Context, name: str) -> click.Command | None:
         """The command, or None for an unknown name."""

@@ -7,6 +7,9 @@ from pathlib import Path
 import click
 
 from generator.commands.refusing import refuse
+from generator.records.kinds import BY_PLACE
+
+_OF_A_KIND = {place for place in BY_PLACE if not place.endswith(".yaml")}
 
 
 def existing(folders: tuple[Path, ...]) -> list[Path]:
@@ -15,6 +18,8 @@ def existing(folders: tuple[Path, ...]) -> list[Path]:
         if not folder.is_dir():
             mend = "go to the folder that holds it, or name one with --content."
             refuse(f"There is no content folder '{folder}': {mend}")
+        if folder.name in _OF_A_KIND:
+            refuse(f"'{folder}' holds one kind of record: name the folder that holds it, '{folder.parent}', with --content.")
     return list(folders)
 
 

@@ -15,8 +15,8 @@ from generator.records.position import Position
 LARGEST = 2**20
 "Bytes that a file may hold."
 
-_OURS, _THEIRS = re.compile(r"^<{7}( |$)", re.M), re.compile(r"^>{7}( |$)", re.M)
-"Lines between which git leaves both versions of what two people changed."
+_MARKS = re.compile(r"^(<{7}|={7}|>{7}|[|]{7})(?= |\r?$)", re.M)
+"Lines with which a merge marks both versions of what two people changed."
 _FORBIDDEN = re.compile("[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
@@ -113,11 +113,13 @@ def _place(before: str) -> tuple[int, int]:
 
 def _merge_fault(text: str, path: Path) -> Finding | None:
     """A merge that was not brought to its end."""
-    begin = _OURS.search(text)
-    end = _THEIRS.search(text, begin.end()) if begin else None
-    if not begin or not end:
+    marks = [(text.count("\n", 0, mark.start()) + 1, mark[0]) for mark in _MARKS.finditer(text)]
+    if not marks:
         return None
-    first, last = (text.count("\n", 0, mark.start()) + 1 for mark in (begin, end))
-    message = f"A merge left two versions here, in lines {first} to {last}."
-    hint = "Keep one of them, and take out the lines that begin with <<<<<<<, ======= and >>>>>>>."
+    (first, mark), (last, _) = marks[0], marks[-1]
+    if {"<" * 7, ">" * 7} <= {mark for _, mark in marks}:
+        message = f"A merge left two versions here, in lines {first} to {last}."
+        hint = "Keep one of them, and take out the lines that begin with <<<<<<<, ======= and >>>>>>>."
+    else:
+        message, hint = f"A mark of a merge is left here: {mark}.", "Take the line out, and read the lines round it again."
     return Finding(path, first, 1, message, hint)

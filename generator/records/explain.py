@@ -13,6 +13,7 @@ from generator.records.finding import Finding, did_you_mean, fault, printable, q
 from generator.records.ids import odd_letter, slug
 from generator.records.node import Places, Route
 from generator.records.schema import repeated
+from generator.records.schema_keys import homes_of
 
 Saying = tuple[Route, bool, str, str]
 "Route, whether its key is meant rather than its value, message, hint."
@@ -31,14 +32,16 @@ class _Error(Protocol):
     cause: BaseException | None
 
 
-def explain(found: ValidationError, places: Places) -> Iterator[Finding]:
-    """What one schema error says about a record, at the key or the value that is wrong."""
+def explain(found: ValidationError, places: Places, name: str) -> Iterator[Finding]:
+    """What one error of the schema of this name says about a record, at the key or the value that is wrong."""
     error = cast(_Error, found)
     route: Route = tuple(error.absolute_path)
     if "propertyNames" in error.schema_path:
         yield fault(places.of((*route, error.instance), key=True), *_shape(error, "The key "))
         return
-    for where, key, message, hint in SAYINGS[error.validator](error, route):
+    unknown = error.validator == "additionalProperties"
+    sayings = _unknown_key(error, route, name) if unknown else SAYINGS[error.validator](error, route)
+    for where, key, message, hint in sayings:
         yield fault(places.of(where, key), message, hint)
 
 
@@ -48,12 +51,18 @@ def shown(value: object) -> str:
     return text.removesuffix("\n...\n").strip()
 
 
-def _unknown_key(error: _Error, route: Route) -> Iterator[Saying]:
+def _unknown_key(error: _Error, route: Route, name: str) -> Iterator[Saying]:
     known = list(error.schema["properties"])
     for key in error.instance:
         if key not in known:
-            hint = did_you_mean(key, known, _cut_text(key) or f"The keys are {', '.join(known)}.")
+            listed = _cut_text(key) or f"The keys are {', '.join(known)}."
+            hint = _elsewhere(homes_of(name, str(key))) or did_you_mean(key, known, listed, 0.7)
             yield (*route, key), True, f"{quote(key)} is no key that can stand here.", hint
+
+
+def _elsewhere(homes: Sequence[str]) -> str:
+    """The mend for a key that belongs deeper in the record."""
+    return f"It belongs in {' or '.join(quote(home) for home in homes[:2])}." if homes else ""
 
 
 def _cut_text(key: object) -> str:
@@ -85,7 +94,11 @@ def _kind(error: _Error, route: Route) -> Iterator[Saying]:
     found, wish = _called(error.instance), " or ".join(_CALLED[name] for name in wanted)
     if wanted == ["object"] and "else" in list(error.schema_path)[-3:]:
         wish = "an id or a mapping"
-    yield route, False, f"{_name(route)} is {found}, not {wish}.", _cast(error, wanted)
+    if wish == "a mapping" and isinstance(error.instance, list):
+        hint = f"Take the dashes away: write each as 'key: value'{_such_as(error)}."
+        yield route, False, f"{_name(route)} is a list, where keys belong.", hint
+    else:
+        yield route, False, f"{_name(route)} is {found}, not {wish}.", _cast(error, wanted)
 
 
 def _cast(error: _Error, wanted: list[str]) -> str:
@@ -98,6 +111,8 @@ def _cast(error: _Error, wanted: list[str]) -> str:
         return "Put the whole text in quotes if it holds a colon."
     if "string" in wanted and not isinstance(value, list):
         return f'Put it in quotes: "{shown(value)}".'
+    if "array" in wanted and isinstance(value, dict):
+        return f"Begin each entry with a dash{_such_as(error)}."
     if "array" in wanted:
         return f"Write a list: {printable(shown([value]))[:80]}."
     return f"Write {_CALLED[wanted[0]]}{_such_as(error)}."
@@ -206,7 +221,6 @@ def _twice(error: _Error, route: Route) -> Iterator[Saying]:
 
 
 SAYINGS: dict[str, Callable[[_Error, Route], Iterator[Saying]]] = {
-    "additionalProperties": _unknown_key,
     "required": _missing_key,
     "dependentRequired": _missing_partner,
     "type": _kind,

@@ -55,8 +55,12 @@ class Gathered:
 def gather(folders: Sequence[Path]) -> Gathered:
     """Read every record file of the folders. Never raises."""
     gathered = Gathered()
-    for file in _files(folders, gathered.findings):
-        gathered.take(file, read_file(file.path))
+    for folder in folders:
+        found = scan(folder)
+        gathered.findings += found.findings
+        gathered.blind |= found.closed
+        for file in found.files:
+            gathered.take(file, read_file(file.path))
     return gathered
 
 
@@ -66,10 +70,3 @@ def guides(folders: Iterable[Path]) -> Iterator[str]:
         for path in sorted(folder.glob("guides/*.md")):
             if path.is_file() and not path.is_symlink() and os.access(path, os.R_OK):
                 yield path.read_text("utf-8", errors="replace")
-
-
-def _files(folders: Sequence[Path], findings: list[Finding]) -> Iterator[RecordFile]:
-    for folder in folders:
-        files, misplaced = scan(folder)
-        findings += misplaced
-        yield from files

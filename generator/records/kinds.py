@@ -30,6 +30,11 @@ class Kind:
         """Whether one file holds all the records, by id."""
         return self.place.endswith(".yaml") and self.name != "shop"
 
+    @property
+    def article(self) -> str:
+        """What stands before the noun."""
+        return "an" if self.noun[0] in "aeiou" else "a"
+
     def file_for(self, id: str) -> Path:
         """Where a record of this id belongs, below the content folder."""
         return Path(self.place) if self.place.endswith(".yaml") else Path(self.place, f"{id}.yaml")

@@ -7,13 +7,14 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.records.explain import explain
-from generator.records.finding import Finding
+from generator.records.finding import Finding, fault
 from generator.records.gates import bad_gates
 from generator.records.gather import gather, guides
-from generator.records.kinds import KINDS, Kind
+from generator.records.kinds import BY_PLACE, KINDS, Kind
 from generator.records.node import Node, Places, Route, places, plain
 from generator.records.position import Position
-from generator.records.schema import validator
+from generator.records.schema import schema, validator
+from generator.records.schema_keys import body
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,11 +103,27 @@ def _entry_places(entry: Node, key: Position) -> Places:
 def _faults(kind: Kind, data: object, where: Places, findings: list[Finding]) -> list[Route]:
     """Routes to what the schema has against a file's data; the sentences are added to the findings."""
     routes: list[Route] = []
+    if stranger := _of_another_kind(kind, data):
+        message = f"This is {stranger.article} {stranger.noun}, and the folder is that of another kind."
+        findings.append(replace(fault(where.of(()), message, f"Move the file to {stranger.place}/."), rule="file"))
+        return [()]
     for error in validator(kind.schema).iter_errors(data):
-        findings += (replace(finding, rule="schema") for finding in explain(error, where))
+        findings += (replace(finding, rule="schema") for finding in explain(error, where, kind.schema))
         route = tuple(error.absolute_path)
         routes.append((*route, error.instance) if "propertyNames" in error.schema_path else route)
     return routes
+
+
+def _of_another_kind(kind: Kind, data: object) -> Kind | None:
+    """The kind whose keys a file has where it has not those of its own folder."""
+    if kind.is_list or not isinstance(data, dict) or not data or data.keys() <= body(kind.schema)["properties"].keys():
+        return None
+    return next((other for other in BY_PLACE.values() if not other.place.endswith(".yaml") and _has_keys_of(other, data)), None)
+
+
+def _has_keys_of(kind: Kind, data: dict[str, object]) -> bool:
+    shape = schema(kind.schema)
+    return "properties" in shape and set(shape["required"]) <= data.keys() <= shape["properties"].keys()
 
 
 def _by_kind(records: Iterable[Record]) -> dict[str, dict[str, Record]]:

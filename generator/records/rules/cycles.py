@@ -24,6 +24,13 @@ def _every_build(book: Book) -> Iterator[Built]:
         yield built
 
 
+def _blamed(built: Built, way: Sequence[str], group: str, field: str) -> tuple[tuple[str, str], tuple[str | int, ...]]:
+    """The entry of a round that is named for it: one that the family's own record adds, before the assembly's."""
+    owners = getattr(built, group)
+    entries = [_entry(owners[one], field, other) for one, other in pairwise(way)]
+    return next((entry for entry in entries if entry[0][0] == "family"), entries[0])
+
+
 def _entry(
     owners: Sequence[Owned[Part]] | Sequence[Owned[Setting]], field: str, named: str
 ) -> tuple[tuple[str, str], tuple[str | int, ...]]:
@@ -47,7 +54,7 @@ def no_round_of_parts(book: Book) -> Iterator[Finding]:
     for built in _every_build(book):
         graph = {id: {b for o in owners for b in o.value.behind} for id, owners in built.parts.items()}
         for way in rounds(graph):
-            where = _entry(built.parts[way[0]], "behind", way[1])
+            where = _blamed(built, way, "parts", "behind")
             message = f"Parts are behind one another in a round: {spelled(way)}."
             yield book.finding(*where, message, "Take one of them out of a `behind`.")
 
@@ -60,7 +67,7 @@ def no_round_of_settings(book: Book) -> Iterator[Finding]:
             where = _entry(built.settings[id], "after", id)
             yield book.finding(*where, f"{quote(id)} comes after itself.", "Take it out of its `after`.")
         for way in rounds(graph):
-            where = _entry(built.settings[way[0]], "after", way[1])
+            where = _blamed(built, way, "settings", "after")
             message = f"Settings come after one another in a round: {spelled(way)}."
             yield book.finding(*where, message, "Take one of them out of an `after`.")
 
