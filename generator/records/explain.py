@@ -13,7 +13,7 @@ from generator.records.finding import Finding, did_you_mean, fault, printable, q
 from generator.records.ids import odd_letter, slug
 from generator.records.node import Places, Route
 from generator.records.schema import repeated
-from generator.records.schema_keys import homes_of
+from generator.records.schema_keys import all_keys, homes_of
 
 Saying = tuple[Route, bool, str, str]
 "Route, whether its key is meant rather than its value, message, hint."
@@ -39,9 +39,8 @@ def explain(found: ValidationError, places: Places, name: str) -> Iterator[Findi
     if "propertyNames" in error.schema_path:
         yield fault(places.of((*route, error.instance), key=True), *_shape(error, "The key "))
         return
-    unknown = error.validator == "additionalProperties"
-    sayings = _unknown_key(error, route, name) if unknown else SAYINGS[error.validator](error, route)
-    for where, key, message, hint in sayings:
+    beside = (name,) if error.validator == "additionalProperties" else ()
+    for where, key, message, hint in SAYINGS[error.validator](error, route, *beside):
         yield fault(places.of(where, key), message, hint)
 
 
@@ -56,13 +55,15 @@ def _unknown_key(error: _Error, route: Route, name: str) -> Iterator[Saying]:
     for key in error.instance:
         if key not in known:
             listed = _cut_text(key) or f"The keys are {', '.join(known)}."
-            hint = _elsewhere(homes_of(name, str(key))) or did_you_mean(key, known, listed, 0.7)
+            near = listed if key in all_keys() else did_you_mean(key, known, listed)
+            hint = _elsewhere(route, homes_of(name, str(key))) or near
             yield (*route, key), True, f"{quote(key)} is no key that can stand here.", hint
 
 
-def _elsewhere(homes: Sequence[str]) -> str:
-    """The mend for a key that belongs deeper in the record."""
-    return f"It belongs in {' or '.join(quote(home) for home in homes[:2])}." if homes else ""
+def _elsewhere(route: Route, homes: Sequence[str]) -> str:
+    """The mend for a key that belongs deeper in the record: below where it stands, if it can stand there."""
+    below = [home for home in homes if route and home.startswith(str(route[0]))] or homes
+    return f"It belongs in {' or '.join(quote(home) for home in below[:2])}." if homes else ""
 
 
 def _cut_text(key: object) -> str:
@@ -220,7 +221,8 @@ def _twice(error: _Error, route: Route) -> Iterator[Saying]:
         yield (*route, place), False, message, "Take one of the two out."
 
 
-SAYINGS: dict[str, Callable[[_Error, Route], Iterator[Saying]]] = {
+SAYINGS: dict[str, Callable[..., Iterator[Saying]]] = {
+    "additionalProperties": _unknown_key,
     "required": _missing_key,
     "dependentRequired": _missing_partner,
     "type": _kind,

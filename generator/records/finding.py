@@ -53,7 +53,7 @@ def quote(text: object, most: int = 60) -> str:
     return f"'{shown[: most - 3]}...'" if len(shown) > most else f"'{shown}'"
 
 
-def did_you_mean(word: str, known: Iterable[str], otherwise: str, likeness: float = 0.6) -> str:
-    """A hint that names the nearest known word (`likeness` from 0 to 1), or says something else to do."""
-    near = get_close_matches(word, sorted(known), n=1, cutoff=likeness)
+def did_you_mean(word: str, known: Iterable[str], otherwise: str) -> str:
+    """A hint that names the nearest known word, or says something else to do."""
+    near = get_close_matches(word, sorted(known), n=1, cutoff=0.6)
     return f"Did you mean {quote(near[0])}?" if near else otherwise

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
+from generator.records.kinds import KINDS
 from generator.records.schema import Schema, follow, schema
 
 _ANOTHER_PLACE = "schema.json#"
@@ -45,6 +46,12 @@ def homes_of(name: str, key: str) -> tuple[str, ...]:
     """
     held = (found.path.rpartition(".")[0] for found in keys_of(name) if found.name == key)
     return tuple(sorted(set(filter(None, held)), key=lambda path: (path.count("."), path)))
+
+
+@cache
+def all_keys() -> frozenset[str]:
+    """Every key that some record can have: a word among them is no misspelling."""
+    return frozenset(key.name for kind in KINDS.values() for key in keys_of(kind.schema))
 
 
 def body(name: str) -> Schema:

@@ -17,6 +17,8 @@ ROOT = Path(__file__).parents[2]
 SOUND = ROOT / "tests" / "records" / "sound"
 BAD = {
     "nonsense": "No such command 'nonsense'",
+    "chek": "There is no command 'chek'. Did you mean 'check'?",
+    "check --content content/checks": "'content/checks' holds one kind of record: name the folder that holds it, 'content'",
     "--nonsense": "No such option",
     "check --nonsense": "No such option",
     "check --format xml": "'xml' is not one of 'text'",

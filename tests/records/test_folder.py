@@ -1,6 +1,7 @@
 """Which files are read, and what is said of the others."""
 
 import os
+import shutil
 from pathlib import Path
 
 import pytest
@@ -58,6 +59,13 @@ def test_a_linked_folder_is_not_followed(content: Path, tmp_path: Path) -> None:
     (tmp_path / "checks").mkdir()
     (content / "checks").symlink_to(tmp_path / "checks")
     assert said(content) == ["content/checks:1:1: A linked folder is not followed. Put the folder itself here. [file]"]
+
+
+def test_a_folder_that_stays_shut_is_one_line_however_much_names_what_is_in_it(tmp_path: Path) -> None:
+    shutil.copytree(Path(__file__).parent / "sound", tmp_path / "book")
+    (tmp_path / "book" / "assemblies").rename(tmp_path / "elsewhere")
+    (tmp_path / "book" / "assemblies").symlink_to(tmp_path / "elsewhere")
+    assert [line.partition(": ")[2] for line in said(tmp_path / "book")] == ["A linked folder is not followed. Put the folder itself here. [file]"]
 
 
 def test_hidden_files_and_other_kinds_of_file_are_passed_over(content: Path) -> None:
