@@ -23,33 +23,8 @@ WRONG_GUESS = 100.0
 READING = 0.5
 "Looks for every answer beyond two that has to be read and compared."
 NONE_OF_THESE = "None of these"
-_BEDS = {
-    "flatbed": "A flat bed on all sides of the needle",
-    "free-arm": "A narrow arm that a sleeve goes round, with or without a table that slips on",
-    "cylinder-arm": "A round arm that stands free of any table",
-    "post-bed": "A post that carries needle plate and hook",
-    "overlock": "A small body with the needles at its end, several threads and a cutter",
-}
-_ROLES = {
-    "hook": ("Open the cover over the bobbin and turn the hand wheel. What is there?", 2.0),
-    "drive": ("What drives it?", 2.0),
-    "feed": ("How is the fabric moved? Look under the needle plate.", 3.0),
-}
-"Role of an assembly -> the question, and how many looks it takes."
-_FIGURES = {
-    "hook_turns_per_stitch": ("Turn the hand wheel once round. How many turns does the hook make?", 2.0),
-    "widest_zigzag": ("Sew the widest zigzag and measure it. How wide is it?", 3.0),
-    "longest_stitch": ("Sew the longest stitch and measure it. How long is it?", 3.0),
-}
-_LOOKS = {
-    **dict.fromkeys(("darning_plate", "oil_by_hand", "compound_feed", "thread_wiper", "thread_trimmer"), 2.0),
-    **dict.fromkeys(("motor_inside", "moulded_bobbin_case", "oscillating_hook", "vibrating_shuttle"), 2.0),
-    **dict.fromkeys(("clutch_motor", "servo_motor", "speed_board", "high_speed", "sensors", "needle_guard"), 3.0),
-    **dict.fromkeys(("hook_oil_adjust", "moulded_gears", "toothed_belt", "safety_clutch"), 4.0),
-    **dict.fromkeys(("cover_switch", "feed_rods", "steppers"), 4.0),
-    **dict.fromkeys(("thermal_cutout", "capacitor"), 6.0),
-}
-"Features that are not seen at a glance: what needs a plate off, a run or a cover off counts as several looks."
+BED = "bed"
+"The question about the shape of the bed; the others are about roles of assemblies."
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,20 +84,27 @@ def _telling(questions: Iterator[Question], views: Sequence[FamilyView]) -> Iter
 
 
 def _questions(library: Library) -> Iterator[Question]:
-    views = library.views
-    beds = {v.id: (v.family.bed or "",) for v in views}
-    yield _choice("bed", "What does the bed look like?", 1.0, beds, _BEDS)
-    for role, (ask, looks) in _ROLES.items():
-        has = {v.id: tuple(a.id for a in v.assemblies.values() if a.role == role) for v in views}
-        seen = {a.id: a.recognise for v in views for a in v.assemblies.values() if a.recognise}
-        yield _choice(f"role-{role}", ask, looks, has, seen)
-    for figure, (ask, looks) in _FIGURES.items():
-        values = {v.id: (_value(v, figure),) for v in views}
-        yield _choice(f"figure-{figure}", ask, looks, values, {v: v for (v,) in values.values() if v})
+    yield from _of_beds_and_mechanisms(library)
+    for figure in library.records.figures.values():
+        if figure.ask:
+            values = {v.id: (_value(v, figure.id),) for v in library.views}
+            seen = {value: value for (value,) in values.values() if value}
+            yield _choice(f"figure-{figure.id}", figure.ask, figure.looks, values, seen)
     for feature in sorted(library.records.features.values(), key=lambda f: f.id):
         if feature.ask:
-            shows = {v.id: 0 if v.family.features.get(feature.id) else 1 for v in views}
-            yield Question(f"feature-{feature.id}", feature.ask, ("Yes", "No"), shows, _LOOKS.get(feature.id, 1.0))
+            shows = {v.id: 0 if v.family.features.get(feature.id) else 1 for v in library.views}
+            yield Question(f"feature-{feature.id}", feature.ask, ("Yes", "No"), shows, feature.looks)
+
+
+def _of_beds_and_mechanisms(library: Library) -> Iterator[Question]:
+    """The bed first; then each role, answered in the words that its assemblies are known by."""
+    views, asked = library.views, library.records.questions
+    if bed := asked.get(BED):
+        yield _choice(BED, bed.ask, bed.looks, {v.id: (v.family.bed or "",) for v in views}, bed.answers)
+    for role in (q for q in asked.values() if q.id != BED):
+        has = {v.id: tuple(a.id for a in v.assemblies.values() if a.role == role.id) for v in views}
+        seen = {a.id: a.recognise for v in views for a in v.assemblies.values() if a.recognise}
+        yield _choice(f"role-{role.id}", role.ask, role.looks, has, seen)
 
 
 def _value(view: FamilyView, figure: str) -> str:

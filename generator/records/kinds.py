@@ -55,6 +55,8 @@ _ROWS = (
     ("source", "sources", "sources.yaml", model.Source, "sources", "source"),
     ("feature", "features", "features.yaml", model.Feature, "features", "feature"),
     ("figure", "figures", "figures.yaml", model.FigureKind, "figures", "figure"),
+    ("question", "questions", "questions.yaml", model.Question, "questions", "question"),
+    ("position", "positions", "positions.yaml", model.MachinePosition, "positions", "position"),
     ("shop", "shop", "shop.yaml", model.Shop, "shop", "shop"),
 )
 

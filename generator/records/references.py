@@ -23,13 +23,17 @@ def _part(*before: str) -> dict[tuple[str, ...], str]:
     moves = {
         (*before, move, *rest): target
         for move in ("off", "on")
-        for rest, target in {("technique",): "technique", **_lists(_GUARDS)}.items()
+        for rest, target in {("technique",): "technique", ("position",): "position", **_lists(_GUARDS)}.items()
     }
     return {**_lists(_OPENING, *before), **_lists(_GUARDS, *before), **moves}
 
 
 def _setting(*before: str) -> dict[tuple[str, ...], str]:
-    single = {(*before, "proved_by"): "check", (*before, "target", "source"): "source"}
+    single = {
+        (*before, "proved_by"): "check",
+        (*before, "position"): "position",
+        (*before, "target", "source"): "source",
+    }
     return {**_lists(_SETTING, *before), **_lists(_GUARDS, *before), **single}
 
 
@@ -73,6 +77,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("evidence_lost_by", "*"): "check",
         ("reach", "*"): "part",
         ("in_place", "*"): "part",
+        ("position",): "position",
         ("figures", "*"): "setting",
         **_lists(_GUARDS),
         ("source",): "source",
@@ -92,7 +97,13 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
     "caution": {("needs", "*"): "feature", ("source",): "source"},
     "feature": _lists({"not_with": "feature", "only_with": "feature"}),
     "term": {("see", "*"): "term"},
-    "shop": {("prices", "*:"): "part", ("stock", "*:"): "part"},
+    "shop": {
+        ("prices", "*:"): "part",
+        ("stock", "*:"): "part",
+        ("closing_tests", "*", "figure"): "figure",
+        ("closing_tests", "*", "needs", "*"): "feature",
+        ("closing_tests", "*", "lacks", "*"): "feature",
+    },
 }
 """Kind of record -> where it names something -> the kind of what is named.
 
@@ -162,6 +173,7 @@ def definitions(content: Content, named: Iterable[Reference]) -> dict[str, froze
     assemblies, symptoms = content.records["assembly"].values(), content.records["symptom"].values()
     found = {kind: {*ids, *content.unread.get(kind, ())} for kind, ids in content.records.items()}
     found["source"] |= {"common-practice", "from-memory", "demo"}
+    found["position"] |= {"upright"}
     found["part"] = {str(key) for a in assemblies for _, _, key in match(a.data, ("parts", "*:"))}
     found["setting"] = {str(key) for a in assemblies for _, _, key in match(a.data, ("settings", "*:"))}
     found["joint"] = {r.id for r in named if r.target == "joint" and r.record.kind != "fasteners"}

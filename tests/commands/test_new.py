@@ -13,7 +13,13 @@ from generator.records.report import as_text
 from generator.records.schema import schema
 
 SOUND = Path(__file__).parents[1] / "records" / "sound"
-IDS = {kind: f"new-{kind}" for kind in KINDS} | {"feature": "new_feature", "figure": "new_figure", "shop": "shop", "fasteners": "testa-2"}
+IDS = {kind: f"new-{kind}" for kind in KINDS} | {
+    "feature": "new_feature",
+    "figure": "new_figure",
+    "question": "hook",
+    "shop": "shop",
+    "fasteners": "testa-2",
+}
 LISTS = [name for name, kind in KINDS.items() if kind.is_list]
 
 

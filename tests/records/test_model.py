@@ -39,6 +39,9 @@ PAIRS = {
     "Source": ("sources", ["additionalProperties"]),
     "Feature": ("features", ["additionalProperties"]),
     "FigureKind": ("figures", ["additionalProperties"]),
+    "Question": ("questions", ["additionalProperties"]),
+    "MachinePosition": ("positions", ["additionalProperties"]),
+    "ClosingTest": ("shop", ["properties", "closing_tests", "items"]),
     "Shop": ("shop", []),
 }
 "Class -> where the schema has its shape. A gate's keys any, all, at_least and of become kind, inputs and k."

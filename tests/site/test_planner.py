@@ -227,7 +227,7 @@ def test_the_plan_ends_with_the_closing_tests_of_the_machine_and_lines_for_the_t
         mode = sorted(view.failure_modes)[0]
         page.goto(f"file://{small}/{planner_page.ADDRESS}#family={view.id}&for={mode}")
         page.reload()
-        expect(page.locator("#plan-sheet .hw-tests li")).to_have_text(list(job_view.closing_tests(view.family)))
+        expect(page.locator("#plan-sheet .hw-tests li")).to_have_text(list(job_view.closing_tests(view.family, bench.library.records.shop)))
         expect(page.locator("#plan-sheet .hw-outcome")).to_contain_text(view.failure_modes[mode].title, use_inner_text=False)
 
 

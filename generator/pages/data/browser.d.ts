@@ -286,6 +286,7 @@ interface PlannerData {
   cautions: Record<string, CautionData>;
   always: Array<string>;
   tests: Array<string>;
+  turns: Record<string, string>;
   lift: string;
   proving_cautions: Array<string>;
   shop: ShopData;

@@ -30,7 +30,7 @@ from generator.pages.data.shapes import (
 from generator.records.model import Shop
 from generator.wording import words
 from generator.wording.jobs import around as job_view
-from generator.wording.jobs.steps import StepView, lift_words, step_views
+from generator.wording.jobs.steps import StepView, lift_words, step_views, turn_words
 from generator.wording.joints import joint_title
 from generator.wording.links import Links
 from generator.wording.remedies import in_one_line, remedy_words
@@ -69,7 +69,8 @@ def jobs_data(bench: Bench, view: FamilyView) -> PlannerData:
         "techniques": {t.id: {"title": t.title, "cautions": view.needed(t.cautions)} for t in records.techniques.values()},
         "cautions": cautions_data(records.cautions.values()),
         "always": view.family.cautions,
-        "tests": job_view.closing_tests(view.family),
+        "tests": job_view.closing_tests(view.family, records.shop),
+        "turns": turn_words(records),
         "lift": lift_words(view.family),
         "proving_cautions": job_view.proving_cautions(view, records),
         "shop": _shop(records.shop),

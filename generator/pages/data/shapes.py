@@ -290,6 +290,8 @@ class PlannerData(TypedDict):
     cautions: Mapping[str, CautionData]
     always: Ids
     tests: Sequence[str]
+    turns: Mapping[str, str]
+    "How the machine lies -> what to do to bring it there."
     lift: str
     proving_cautions: Ids
     shop: ShopData

@@ -84,7 +84,7 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, site_url: 
         settings=[s for s in steps if s.setting],
         sew=steps[-1],
         proving_cautions=[c for c in job_view.proving_cautions(view, maker.records) if c not in throughout],
-        tests=job_view.closing_tests(view.family),
+        tests=job_view.closing_tests(view.family, shop),
         online=online,
         code=_code(online) if site_url else "",
     )

@@ -1,6 +1,7 @@
 """Records as frozen data, field for field as the schema has them."""
 
 from generator.records.model.bench import (
+    ClosingTest,
     Fastener,
     Flat,
     Shop,
@@ -21,7 +22,16 @@ from generator.records.model.faults import (
     TreeNode,
     TreeTransfer,
 )
-from generator.records.model.lists import Caution, Feature, FigureKind, Source, Term, Tool
+from generator.records.model.lists import (
+    Caution,
+    Feature,
+    FigureKind,
+    MachinePosition,
+    Question,
+    Source,
+    Term,
+    Tool,
+)
 from generator.records.model.machines import (
     AssemblyUse,
     Family,
@@ -38,6 +48,7 @@ __all__ = [
     "AssemblyUse",
     "Caution",
     "Check",
+    "ClosingTest",
     "FailureMode",
     "Family",
     "Fastener",
@@ -46,11 +57,13 @@ __all__ = [
     "FigureKind",
     "Flat",
     "LooksLike",
+    "MachinePosition",
     "Move",
     "NeedleFit",
     "OilPoint",
     "Outcome",
     "Part",
+    "Question",
     "Records",
     "RemedySpec",
     "Setting",

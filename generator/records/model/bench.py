@@ -118,6 +118,20 @@ class Technique:
 
 
 @dataclass(frozen=True, slots=True)
+class ClosingTest:
+    """Something that is sewn before a machine goes home."""
+
+    sew: str
+    "What to sew or look at, without its full stop."
+    figure: str | None = None
+    "A figure of the family that is shown after it."
+    needs: tuple[str, ...] = ()
+    "Features that a family must have for it."
+    lacks: tuple[str, ...] = ()
+    "Features that a family must not have for it."
+
+
+@dataclass(frozen=True, slots=True)
 class Shop:
     """The shop's own figures."""
 
@@ -147,6 +161,8 @@ class Shop:
     "Quotes are rounded outward to this amount of money."
     tax: str | None = None
     "What to print about tax."
+    closing_tests: tuple[ClosingTest, ...] = ()
+    "In the order of sewing."
     prices: Mapping[str, str] = field(default_factory=dict)
     "Part id -> price or band, as written."
     stock: Mapping[str, int] = field(default_factory=dict)

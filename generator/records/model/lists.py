@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +88,8 @@ class Feature:
     'Said of a family with it, after "This family".'
     ask: str | None = None
     "A question that a person can answer at the machine."
+    looks: float = 1
+    "What seeing it takes, in glances."
     not_with: tuple[str, ...] = ()
     "Ids of features that no machine has together with it."
     only_with: tuple[str, ...] = ()
@@ -105,3 +108,33 @@ class FigureKind:
     'What a value may be: dimensions of `standards.quantity`, "number" or "words".'
     means: str
     "Markdown: what is measured."
+    ask: str | None = None
+    "What to ask of a machine whose family is not known; unset where it is not asked for."
+    looks: float = 1
+    "What seeing it takes, in glances."
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What to ask of a machine whose family is not known: of its bed, or of one of its mechanisms."""
+
+    id: str
+    '"bed", or the role of an assembly.'
+    ask: str
+    "A question that a person can answer at the machine."
+    looks: float = 1
+    "What seeing it takes, in glances."
+    answers: Mapping[str, str] = field(default_factory=dict)
+    "For the bed: its shape -> what a person sees."
+
+
+@dataclass(frozen=True, slots=True)
+class MachinePosition:
+    """A way in which a machine can lie for work."""
+
+    id: str
+    "Its key in the list."
+    title: str
+    "The name that a reader sees."
+    turn: str
+    "What to do to bring the machine there: a sentence."

@@ -99,7 +99,7 @@ class Move:
     """How a part comes off, or goes on."""
 
     position: str | None = None
-    "How the machine lies: upright, tilted-back, on-its-back, on-its-face, on-its-side, on-its-end."
+    "How the machine lies: an id of positions.yaml; upright where nothing is said."
     minutes: float = 0
     "Bench minutes."
     how: str | None = None

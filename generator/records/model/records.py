@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from generator.records.model.bench import Fastener, Shop, Tally, Technique
 from generator.records.model.faults import Check, FailureMode, Symptom
-from generator.records.model.lists import Caution, Feature, FigureKind, Source, Term, Tool
+from generator.records.model.lists import Caution, Feature, FigureKind, MachinePosition, Question, Source, Term, Tool
 from generator.records.model.machines import Family
 from generator.records.model.settings import Assembly
 from generator.records.node import Places, Route
@@ -46,6 +46,10 @@ class Records:
     "features.yaml."
     figures: Mapping[str, FigureKind] = field(default_factory=dict)
     "figures.yaml."
+    questions: Mapping[str, Question] = field(default_factory=dict)
+    "questions.yaml."
+    positions: Mapping[str, MachinePosition] = field(default_factory=dict)
+    "positions.yaml."
     shop: Shop = Shop()
     "shop.yaml."
     places: Mapping[tuple[str, str], Places] = field(default_factory=dict)

@@ -12,6 +12,7 @@ from generator.analysis.machine import Remedy
 from generator.bench import Bench
 from generator.bench.jobs import Job
 from generator.family_view import FamilyView
+from generator.records.as_used import unmet
 from generator.records.model import FailureMode, Family, Records, Shop
 from generator.wording import words
 from generator.wording.joints import joint_title
@@ -119,25 +120,14 @@ def proving_cautions(view: FamilyView, records: Records) -> tuple[str, ...]:
     return view.needed(technique.cautions if technique else ())
 
 
-def closing_tests(family: Family) -> tuple[str, ...]:
+def closing_tests(family: Family, shop: Shop) -> tuple[str, ...]:
     """What is sewn before the machine goes home, as far as this family can sew it."""
-    overlock, has = family.bed == "overlock", family.features.get
-    tests = {
-        "The complaint first: the customer's fabric, thread, stitch and speed.": True,
-        "Plain seam, narrow and wide; chain off the end.": overlock,
-        "Straight stitch, middle length.": not overlock,
-        f"Widest zigzag{_figure(family, 'widest_zigzag')}.": has("zigzag"),
-        f"Longest stitch{_figure(family, 'longest_stitch')}.": True,
-        "Reverse, back over the same line.": has("reverse"),
-        "Slow, then fast.": True,
-        "Two layers, and over a seam crossing.": True,
-        "Look at both sides. Pin the sample to this sheet.": True,
-    }
-    return tuple(test for test, can in tests.items() if can)
+    can = (test for test in shop.closing_tests if not unmet(family.features, test.needs, test.lacks))
+    return tuple(f"{test.sew}{_figure(family, test.figure)}." for test in can)
 
 
-def _figure(family: Family, name: str) -> str:
-    figure = family.figures.get(name)
+def _figure(family: Family, name: str | None) -> str:
+    figure = family.figures.get(name or "")
     return f" ({figure.value})" if figure else ""
 
 

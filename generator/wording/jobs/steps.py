@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from generator.analysis.job.types import UPRIGHT, Plan, Step
 from generator.family_view import FamilyView
-from generator.records.model import Check, Family, OilPoint, Setting
+from generator.records.model import Check, Family, OilPoint, Records, Setting
 from generator.standards.quantity import Quantity
 from generator.wording import words
 from generator.wording.jobs.joints import (
@@ -21,15 +21,6 @@ from generator.wording.ranges import range_words
 
 _ALONE_KG = 23
 "Least weight for two people: the load constant of the revised NIOSH lifting equation; from memory."
-
-_TURNS = {
-    UPRIGHT: "Stand the machine upright.",
-    "tilted-back": "Tilt the machine back.",
-    "on-its-back": "Turn the machine on its back.",
-    "on-its-face": "Turn the machine on its face.",
-    "on-its-side": "Turn the machine on its side.",
-    "on-its-end": "Stand the machine on its end.",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +63,8 @@ def step_views(
     `throughout` are cautions read before the first step; `work` says each remedy, by its id, in words.
     """
     told = (_step(view, n, step, work, link) for n, step in enumerate(plan.steps, 1))
-    return tuple(_with_joints_once(_with_cautions(_with_turns(told, plan, lift_words(view.family)), throughout)))
+    turned = _with_turns(told, plan, turn_words(link.library.records), lift_words(view.family))
+    return tuple(_with_joints_once(_with_cautions(turned, throughout)))
 
 
 def _with_joints_once(steps: Iterator[StepView]) -> Iterator[StepView]:
@@ -85,6 +77,11 @@ def _with_joints_once(steps: Iterator[StepView]) -> Iterator[StepView]:
         yield replace(step, joints=tuple(joints))
 
 
+def turn_words(records: Records) -> dict[str, str]:
+    """How the machine lies -> what to do to bring it there."""
+    return {UPRIGHT: "Stand the machine upright."} | {p.id: p.turn for p in records.positions.values()}
+
+
 def lift_words(family: Family) -> str:
     """What the head weighs, and from what weight one pair of hands is not enough."""
     if family.weight is None:
@@ -93,12 +90,14 @@ def lift_words(family: Family) -> str:
     return f"The head weighs {family.weight}{'' if alone else ': two people'}."
 
 
-def _with_turns(steps: Iterator[StepView], plan: Plan, lift: str) -> Iterator[StepView]:
+def _with_turns(
+    steps: Iterator[StepView], plan: Plan, turns: Mapping[str, str], lift: str
+) -> Iterator[StepView]:
     """The plan notes a turn of the machine first; here it has a line of its own before the cautions."""
     lies = UPRIGHT
     for shown, step in zip(steps, plan.steps, strict=True):
         if step.position != lies:
-            shown = replace(shown, turn=f"{_TURNS[step.position]} {lift}", notes=shown.notes[1:])
+            shown = replace(shown, turn=f"{turns[step.position]} {lift}", notes=shown.notes[1:])
         yield shown
         lies = step.position
 

@@ -1,15 +1,6 @@
-/* A plan's steps with the words of their records: as generator/pages/job_steps.py and job_view.py tell a job sheet. */
+/* A plan's steps with the words of their records: as generator/wording/jobs/ tells a job sheet. */
 (function () {
   "use strict";
-
-  const TURNS = {
-    upright: "Stand the machine upright.",
-    "tilted-back": "Tilt the machine back.",
-    "on-its-back": "Turn the machine on its back.",
-    "on-its-face": "Turn the machine on its face.",
-    "on-its-side": "Turn the machine on its side.",
-    "on-its-end": "Stand the machine on its end.",
-  };
 
   const SAID = {
     "take off": (family, step) => ({ ...family.parts[step.part].take_off, do: "Take off" }),
@@ -36,7 +27,7 @@
       ...words,
       number,
       step,
-      turn: step.turned ? `${TURNS[step.position]} ${family.lift}` : "",
+      turn: step.turned ? `${family.turns[step.position]} ${family.lift}` : "",
       notes: [...own, ...(words.notes || [])],
     };
   }
