@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from generator.analysis.motion import slider_crank
 from generator.records.figures import TIMES, length, number, written
 from generator.records.finding import Finding
-from generator.records.model import Family
+from generator.records.model import Family, Target
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
 from generator.standards.quantity import Quantity
@@ -47,6 +47,26 @@ def figures_that_can_be(book: Book) -> Iterator[Finding]:
     for id, family in book.records.families.items():
         for name, message, hint in _impossible(family):
             yield book.finding(("family", id), ("figures", name), message, hint)
+
+
+@rule("What a setting's gauge draws has a target to draw: two lengths, or two forces for a pull.", "assembly")
+def gauge_has_its_measure(book: Book) -> Iterator[Finding]:
+    """A gauge whose target has an end open, or is no such measure; the teeth of a belt need none."""
+    for id, assembly in book.records.assemblies.items():
+        for setting in assembly.settings.values():
+            gauge = setting.gauge
+            wanted = {"belt-teeth": "", "pull": "force"}.get(gauge.draws, "length") if gauge else ""
+            if wanted and _dimension(setting.target) != wanted:
+                message = f"A drawing of a {wanted} needs both ends of the target, each a {wanted}."
+                hint = "Write `low:` and `high:` in its target, or take `gauge:` out."
+                yield book.finding(("assembly", id), ("settings", setting.id, "gauge"), message, hint)
+
+
+def _dimension(target: Target | None) -> str:
+    """What both ends of a target measure; empty where one is open."""
+    if target is None or not (target.low and target.high):
+        return ""
+    return Quantity.parse(target.high).dimension
 
 
 def _impossible(family: Family) -> Iterator[tuple[str, str, str]]:

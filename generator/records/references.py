@@ -33,6 +33,7 @@ def _setting(*before: str) -> dict[tuple[str, ...], str]:
         (*before, "proved_by"): "check",
         (*before, "position"): "position",
         (*before, "target", "source"): "source",
+        (*before, "gauge", "tool"): "tool",
     }
     return {**_lists(_SETTING, *before), **_lists(_GUARDS, *before), **single}
 

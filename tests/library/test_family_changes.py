@@ -59,6 +59,7 @@ SETTING = {
     "tools": ["driver"],
     "power": "handwheel-only",
     "target": {"measure": "altered measure", "low": "3 mm", "high": "4 mm", "note": "Altered note.", "source": "demo"},
+    "gauge": {"draws": "gap", "of": "altered face", "to": "altered wall", "tool": "driver"},
     "proved_by": "look-again",
     "needs": ["lamp"],
     "lacks": ["zigzag"],
@@ -166,7 +167,7 @@ SHOWN = {
     ),
     TIMING: (
         "Altered timing", "Altered way to set it.", "37 min", "Free play", "on its face", "altered measure", "3 mm to 4 mm",
-        "Altered note.", "Altered caution", "cap screw", "Look again",
+        "Altered note.", "Altered caution", "cap screw", "Look again", "Altered face to altered wall: least 3 mm, most 4 mm",
     ),
     "settings-order/testa-1.html": ("Altered timing", "altered measure", "3 mm to 4 mm", "at least 2 mm"),
     "fasteners/testa-1.html": ("Altered gear",),

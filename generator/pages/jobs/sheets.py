@@ -14,6 +14,7 @@ from generator.bench.jobs import Job
 from generator.family_view import FamilyView, seat
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
+from generator.pages.timing.beside import Beside
 from generator.wording.jobs import around as job_view
 from generator.wording.jobs.steps import step_views
 from generator.wording.links import Links
@@ -32,9 +33,9 @@ def pages(maker: Maker, site_url: str) -> Iterator[PageText]:
     `site_url` is where the site is published; empty leaves the code out that leads back to the page.
     """
     for view in maker.library.views:
-        sheets = _sheets(maker, view)
+        sheets, beside = _sheets(maker, view), Beside(maker, view)
         for mode, remedy in sheets.items():
-            yield _sheet(maker, view, mode, remedy, site_url)
+            yield _sheet(maker, view, mode, remedy, beside, site_url)
         yield _list(maker, view, sheets)
 
 
@@ -44,7 +45,7 @@ def _sheets(maker: Maker, view: FamilyView) -> dict[str, Remedy]:
     return {m: r for m, r in remedies.items() if maker.bench.sheet_of(view, r.id) == m}
 
 
-def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, site_url: str) -> PageText:
+def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Beside, site_url: str) -> PageText:
     address = place("jobs", mode, view.id)
     online = f"{site_url.rstrip('/')}/{address}"
     link = Links(maker.library, address)
@@ -53,6 +54,7 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, site_url: 
     throughout = job_view.throughout(view, job, maker.records)
     worth = job_view.worth_doing(job, shop)
     steps = step_views(view, job.plan, throughout, {remedy.id: heading}, link)
+    drawings = beside.steps(job.plan.steps)
     return maker.page(
         address,
         f"{heading}: {view.family.title}",
@@ -72,6 +74,8 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, site_url: 
         throughout=throughout,
         parts=job_view.parts_to_have(view, job, shop),
         tools=job.tools,
+        drawings=drawings,
+        some_printed=len({d.printed for beside_it in drawings.values() for d in beside_it}) == 2,
         tray=job_view.cells(view, job.plan.tray),
         way_in=[s for s in steps if s.phase == "way-in"],
         order_said=_order_said(job.plan),

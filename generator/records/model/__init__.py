@@ -41,7 +41,7 @@ from generator.records.model.machines import (
     Part,
 )
 from generator.records.model.records import Records
-from generator.records.model.settings import Assembly, OilPoint, Setting, Target
+from generator.records.model.settings import Assembly, Gauge, OilPoint, Setting, Target
 
 __all__ = [
     "Assembly",
@@ -56,6 +56,7 @@ __all__ = [
     "Figure",
     "FigureKind",
     "Flat",
+    "Gauge",
     "LooksLike",
     "MachinePosition",
     "Move",

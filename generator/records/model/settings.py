@@ -40,6 +40,22 @@ class Target:
 
 
 @dataclass(frozen=True, slots=True)
+class Gauge:
+    """How a target is gauged, as the drawing beside its step has it."""
+
+    draws: str
+    "What the drawing shows; the schema has the list."
+    of: str
+    "What is measured, in a word or two."
+    to: str | None = None
+    "From what it is measured."
+    tool: str | None = None
+    "Id of the tool that it is gauged with; None: by eye."
+    over: str | None = None
+    "Of two runs of stitches: how long the first one is, a length as written."
+
+
+@dataclass(frozen=True, slots=True)
 class Setting:
     """One setting (adjustment) of an assembly."""
 
@@ -73,6 +89,8 @@ class Setting:
     "off, on or handwheel-only."
     target: Target | None = None
     "What is measured and what it should be."
+    gauge: Gauge | None = None
+    "How that is gauged."
     proved_by: str | None = None
     "Id of the check that proves it."
     needs: tuple[str, ...] = ()
