@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 from typing import Any
@@ -11,9 +12,11 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
+from mkdocs.utils.templates import TemplateContext
 
 from generator.frame import settle
 from generator.pages.hubs import NAVIGATION, hub_of
+from generator.pages.mending import mending
 from generator.pages.page import PageText
 from generator.site_build import Site
 from generator.wording.markdown_limits import NoHtml
@@ -67,6 +70,37 @@ def dress(config: MkDocsConfig) -> None:
         _append(config.extra_css, f"{_PREFIX}/css/{name}")
     for path in sorted((_ASSETS / _COMMON_SCRIPTS).glob("*.js")):
         _append(config.extra_javascript, f"{_PREFIX}/{_COMMON_SCRIPTS}/{path.name}")
+
+
+@dataclass(frozen=True, slots=True)
+class Forge:
+    """Where the book is kept, so that its readers can mend it."""
+
+    repository: str
+    "`repo_url` of mkdocs.yml; empty where none is set."
+    edit: str
+    "From there to the content folder for editing."
+    content: Path
+    "The content folder."
+
+
+def forge(config: MkDocsConfig) -> Forge:
+    """The forge that mkdocs.yml names, taken from the theme, which would fetch numbers about it on every page."""
+    repository, content = config.repo_url or "", Path(config.docs_dir)
+    said = any("edit_uri" in given for given in config.user_configs)
+    edit = (config.edit_uri if said else "") or f"edit/main/{content.name}"
+    config.repo_url = config.repo_name = config.edit_uri = None
+    return Forge(repository, edit, content)
+
+
+def with_mending(context: TemplateContext, page: Page, at: Forge) -> TemplateContext:
+    """The frame's values with the links by which this page is mended, where the book has a forge."""
+    if at.repository:
+        source = "" if isinstance(page, ReadyPage) else page.file.src_uri
+        links = mending(at.repository, at.edit, page.file.dest_uri, source, lambda file: bool(file) and (at.content / file).is_file())
+        values: Any = context
+        values["mending"] = links
+    return context
 
 
 def _append(items: list[Any], item: str) -> None:

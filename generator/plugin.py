@@ -12,6 +12,7 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page
+from mkdocs.utils.templates import TemplateContext
 
 from generator import mkdocs_site, offline, site_build
 from generator.diagrams.layout import GraphvizError
@@ -37,6 +38,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Point the theme at our templates, styles and scripts."""
+        self.forge = mkdocs_site.forge(config)
         mkdocs_site.dress(config)
         return config
 
@@ -52,6 +54,10 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add the pages, the browser's data and the assets."""
         return mkdocs_site.add_files(files, self.site, config)
+
+    def on_page_context(self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: object) -> TemplateContext:
+        """Give the frame the links by which a reader says what is wrong."""
+        return mkdocs_site.with_mending(context, page, self.forge)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Give a page the scripts that it alone needs, and mark its hub."""

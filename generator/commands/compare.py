@@ -22,17 +22,18 @@ from generator.library import Library
 @click.command()
 @click.argument("rev")
 @common.json_option
+@click.option("--as", "form", type=click.Choice(["text", "markdown", "json"]), default="text", show_default=True, help="In which form.")
 @content_option
-def compare(rev: str, as_json: bool, folders: Sequence[Path]) -> None:
+def compare(rev: str, as_json: bool, form: str, folders: Sequence[Path]) -> None:
     """Say what has changed in the records since the git revision REV, and what it does to the order of checks."""
     now = common.open_bench(folders)
     with tempfile.TemporaryDirectory() as folder:
         before = _bench_at(rev, tuple(folders), Path(folder))
     found = changes(before, now)
-    if as_json:
+    if as_json or form == "json":
         common.print_json(_json(found))
     else:
-        click.echo("\n".join(_lines(found)))
+        click.echo("\n".join(_lines(found) if form == "text" else (f"- {line}" for line in _lines(found))))
 
 
 def _bench_at(rev: str, content: tuple[Path, ...], folder: Path) -> Bench:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -48,9 +49,14 @@ def test_a_shops_own_folder_is_laid_over_the_first(project):
     (own / "shop.yaml").write_text("currency: '$'\nlabour_rate: 77\n", encoding="utf-8")
     config = (project / "mkdocs.yml").read_text(encoding="utf-8")
     config = config.replace("  - handwheel\n", "  - handwheel:\n      more_content: [own]\n")
+    config = config.replace('!ENV [REPO_URL, ""]', "https://forge.example/shop/book")
     (project / "mkdocs.yml").write_text(config, encoding="utf-8")
     done = build(project)
     assert done.returncode == 0, done.stdout
+    for page, record in (("checks/watch-hook", "checks/watch-hook.yaml"), ("guides/oil", "guides/oil.md"), ("index", "")):
+        links = re.findall(r'<a href="(https://forge.example[^"]*)"', (project / "site" / f"{page}.html").read_text(encoding="utf-8"))
+        wrong = f"https://forge.example/shop/book/issues/new?template=wrong-or-missing.yml&amp;where={page.replace('/', '%2F')}.html"
+        assert links == [wrong, *([f"https://forge.example/shop/book/edit/main/content/{record}"] if record else [])]
 
 
 def test_a_guide_shows_tags_as_words(project):

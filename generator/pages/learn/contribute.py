@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 
+from generator.pages.learn.forms import FORMS, letter
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
 from generator.records.kinds import KINDS
@@ -15,7 +16,9 @@ from generator.records.schema_keys import Key, keys_of
 def pages(maker: Maker) -> Iterator[PageText]:
     """One page: how to contribute, and every key of every kind of record."""
     kinds = [_kind(name) for name in sorted({kind.schema for kind in KINDS.values()})]
-    yield maker.page("contribute.html", "Contribute", "contribute.html", kinds=kinds, search="contribute record schema keys")
+    letters = [(title, letter(title)) for title in FORMS]
+    words = "contribute record schema keys"
+    yield maker.page("contribute.html", "Contribute", "contribute.html", kinds=kinds, letters=letters, search=words)
 
 
 def _kind(name: str) -> dict[str, object]:
