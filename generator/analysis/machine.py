@@ -19,6 +19,8 @@ class Part:
     on_minutes: float = 0.0
     disturbs: tuple[str, ...] = ()
     "Settings upset by taking it off."
+    mains: bool = False
+    "Whether it carries mains: renewed or opened, it is tested before power."
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +61,8 @@ class Remedy:
     "Parts that must be out of the way for cleaning or advice; what renew and set need comes on top."
     minutes: float = 0.0
     "For cleaning and advice; renewing and setting take their minutes from the parts and settings."
+    clean: tuple[str, ...] = ()
+    "Parts cleaned or freed."
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +73,8 @@ class Machine:
     settings: Mapping[str, Setting] = field(default_factory=dict)
     proofs: Mapping[str, Proof] = field(default_factory=dict)
     "What a check needs that proves settings; one that is not named needs nothing."
+    mains_test: float = 0.0
+    "Minutes of the earth and insulation tests."
 
     def way_in(self, parts: Iterable[str]) -> frozenset[str]:
         """The parts themselves and all that they are behind."""
@@ -82,6 +88,10 @@ class Machine:
         by_parts = [s for p in parts_off for s in self.parts[p].disturbs]
         by_settings = [s for made in settings_made for s in self.settings[made].disturbs]
         return reached((*by_parts, *by_settings), lambda setting: self.settings[setting].disturbs)
+
+    def tested(self, remedy: Remedy) -> bool:
+        """Whether a mains part is renewed or opened, so that earth and insulation are tested before power."""
+        return any(self.parts[p].mains for p in (*remedy.renew, *remedy.clean))
 
     def work(self, remedy: Remedy) -> Work:
         """All parts that come off for a remedy and all settings made for it, from a closed machine.

@@ -7,6 +7,7 @@
 - A remedy takes what it opens; every setting that it makes and every setting that it upsets,
   directly or through another, once; its own minutes, for cleaning and advice; and a proving sew
   after it, also where it is the last.
+- Where a mains part is renewed or opened, the earth and insulation tests before power, once.
 - Renewing a part has no minutes of its own: they are the part's off and on.
 
 generator/assets/js/bench/minutes.js says the same to the browser, and is tested against this.
@@ -45,8 +46,13 @@ def check(machine: Machine, own: float, reach: Iterable[str], already: frozenset
 
 
 def but_for_opening(machine: Machine, remedy: Remedy, work: Work, proving: float) -> float:
-    """A remedy whose parts are all off: settings, its own minutes, the proving sew."""
-    return settings(machine, work.settings) + remedy.minutes + proving
+    """A remedy whose parts are all off: settings, its own minutes, the tests before power, the proving sew."""
+    return settings(machine, work.settings) + remedy.minutes + tests(machine, remedy) + proving
+
+
+def tests(machine: Machine, remedy: Remedy) -> float:
+    """Earth and insulation, before power."""
+    return machine.mains_test if machine.tested(remedy) else 0.0
 
 
 def remedy(machine: Machine, remedy: Remedy, proving: float, already: frozenset[str] = NOTHING) -> float:

@@ -42,7 +42,7 @@ class Bench:
     def machine(self, view: FamilyView) -> Machine:
         """The family's parts and settings with their minutes."""
         if view.id not in self._machines:
-            self._machines[view.id] = machine(view)
+            self._machines[view.id] = machine(view, self.library.records.shop)
         return self._machines[view.id]
 
     def practice(self, view: FamilyView) -> Practice:

@@ -8,21 +8,22 @@ from generator.analysis.machine import Machine, Proof
 from generator.analysis.machine import Part as MachinePart
 from generator.analysis.machine import Setting as MachineSetting
 from generator.family_view import FamilyView
-from generator.records.model import Check, Setting
+from generator.records.model import Check, Setting, Shop
 
 
-def machine(view: FamilyView) -> Machine:
+def machine(view: FamilyView, shop: Shop) -> Machine:
     """Parts and settings of one family with their minutes, and the checks that prove the settings."""
     proving = sorted({s.proved_by for s in view.settings.values() if s.proved_by and s.proved_by in view.checks})
     whole = Machine(
         parts={
-            p.id: MachinePart(p.id, p.behind, p.off.minutes, p.on.minutes, p.disturbs)
+            p.id: MachinePart(p.id, p.behind, p.off.minutes, p.on.minutes, p.disturbs, p.mains)
             for p in view.parts.values()
         },
         settings={
             s.id: MachineSetting(s.id, s.minutes, s.after, s.disturbs, s.reach, parts_on(s, view))
             for s in view.settings.values()
         },
+        mains_test=shop.mains_test,
     )
     return replace(whole, proofs={c: _proof(view.checks[c], view, whole) for c in proving})
 
@@ -36,9 +37,9 @@ def _proof(check: Check, view: FamilyView, whole: Machine) -> Proof:
 def parts_on(work: Setting | Check, view: FamilyView) -> tuple[str, ...]:
     """Parts that must be on: those named, and those that the power asks for.
 
-    Under power every guard of mains, belt and drive is on, but for what must be out of the way; a
+    Under power every guard of mains, belt and drive and every mains part is on, but for what must be out of the way; a
     machine that is turned by hand has on it what it is turned by.
     """
     asked = [p.id for p in view.parts.values() if p.by_hand and work.power == "handwheel-only"]
-    asked += [p.id for p in view.parts.values() if p.guards and work.power == "on"]
+    asked += [p.id for p in view.parts.values() if (p.guards or p.mains) and work.power == "on"]
     return tuple(dict.fromkeys((*work.in_place, *(p for p in asked if p not in work.reach))))

@@ -13,6 +13,12 @@ def practice(view: FamilyView, shop: Shop) -> Practice:
     return Practice(
         parts={p.id: _handling(p, view, shop) for p in view.parts.values()},
         settings={s.id: _setting_handling(s, view) for s in view.settings.values()},
+        live=frozenset(
+            (
+                *(s.id for s in view.settings.values() if s.power == "on"),
+                *(c.id for c in view.checks.values() if c.power == "on"),
+            )
+        ),
         proofs={c.id: c.position for c in view.checks.values() if c.position and c.position in _positions(view)},
     )
 
@@ -31,6 +37,8 @@ def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
         off_tools=part.off.tools,
         on_tools=part.on.tools,
         joints=part.joints,
+        slackens=part.off.slackens,
+        nips=part.on.slackens,
         loose=part.loose,
         wears=part.wears,
         price=price(part, shop),
@@ -43,5 +51,6 @@ def _setting_handling(setting: Setting, view: FamilyView) -> SettingHandling:
     return SettingHandling(
         position=setting.position or "upright",
         tools=setting.tools,
+        joints=setting.joints,
         proved_by=setting.proved_by if setting.proved_by and setting.proved_by in view.checks else "",
     )

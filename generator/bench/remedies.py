@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from generator.analysis.machine import Remedy
 from generator.family_view import FamilyView
@@ -36,7 +37,8 @@ def _remedy(mode: FailureMode, view: FamilyView) -> Remedy:
     if spec.advise or not words:
         words.append(f"advise:{mode.id}")
     reach = tuple(sorted({p for p in spec.reach if p in view.parts}))
-    return Remedy("+".join(words), renew, made, reach, spec.minutes)
+    clean = tuple(sorted({p for p in spec.clean if p in view.parts}))
+    return Remedy("+".join(words), renew, made, reach, spec.minutes, clean)
 
 
 def with_companions(parts: Iterable[str], view: FamilyView) -> tuple[str, ...]:
@@ -45,7 +47,7 @@ def with_companions(parts: Iterable[str], view: FamilyView) -> tuple[str, ...]:
 
 
 def _named(remedy: Remedy, remedy_id: str) -> Remedy:
-    return Remedy(remedy_id, remedy.renew, remedy.set, remedy.reach, remedy.minutes)
+    return replace(remedy, id=remedy_id)
 
 
 def together(parts: Iterable[Remedy]) -> Remedy:
@@ -66,5 +68,6 @@ def together(parts: Iterable[Remedy]) -> Remedy:
         renew=union("renew"),
         set=union("set"),
         reach=union("reach"),
+        clean=union("clean"),
         minutes=sum(r.minutes for r in distinct),
     )

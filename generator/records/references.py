@@ -23,7 +23,7 @@ def _part(*before: str) -> dict[tuple[str, ...], str]:
     moves = {
         (*before, move, *rest): target
         for move in ("off", "on")
-        for rest, target in {("technique",): "technique", ("position",): "position", **_lists(_GUARDS)}.items()
+        for rest, target in {("technique",): "technique", ("position",): "position", **_lists(_GUARDS | {"slackens": "joint"})}.items()
     }
     return {**_lists(_OPENING, *before), **_lists(_GUARDS, *before), **moves}
 

@@ -24,13 +24,13 @@ from generator.records.schema import schema
 from generator.site_build import build
 
 SOUND = Path(__file__).parents[1] / "records" / "sound"
-MOVE = {"technique": "free-a-bound-part", "tools": ["driver"], "cautions": ["unplug-first"]}
+MOVE = {"technique": "free-a-bound-part", "tools": ["driver"], "slackens": ["altered-joint"], "cautions": ["unplug-first"]}
 PART = {
     "title": "Altered gear",
     "what": "Altered words about the gear.",
     "behind": ["needle"],
-    "off": {"position": "on-its-side", "minutes": 41, "how": "Altered way off.", **MOVE},
-    "on": {"position": "on-its-end", "minutes": 43, "how": "Altered way on.", **MOVE},
+    "off": {"position": "on-its-side", "minutes": 41, "says": "Altered off", "how": "Altered way off.", **MOVE},
+    "on": {"position": "on-its-end", "minutes": 43, "says": "Altered on", "how": "Altered way on.", **MOVE},
     "joints": ["gear-screws", "altered-joint"],
     "disturbs": ["bar-height"],
     "wears": True,
@@ -40,6 +40,7 @@ PART = {
     "refit": ["Altered note for the way back."],
     "guards": ["belt"],
     "by_hand": True,
+    "mains": True,
     "needs": ["lamp"],
     "lacks": ["zigzag"],
     "cautions": ["altered-caution"],

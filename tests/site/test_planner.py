@@ -85,7 +85,7 @@ def _sets(bench: Bench, view: FamilyView) -> list[list[Remedy]]:
 def _as_data(remedy: Remedy) -> dict:
     return {
         "id": remedy.id, "renew": list(remedy.renew), "set": list(remedy.set),
-        "reach": list(remedy.reach), "minutes": remedy.minutes,
+        "reach": list(remedy.reach), "minutes": remedy.minutes, "clean": list(remedy.clean),
     }  # fmt: skip
 
 

@@ -73,6 +73,7 @@ def merged(remedies: Iterable[Remedy]) -> Remedy:
         tuple(setting for r in several for setting in r.set),
         tuple(part for r in several for part in r.reach),
         fsum(r.minutes for r in several),
+        tuple(part for r in several for part in r.clean),
     )
 
 

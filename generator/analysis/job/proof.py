@@ -42,7 +42,7 @@ def _known(plan: Plan, replay: Replay) -> Iterator[str]:
     machine = replay.machine
     names = {"take off": machine.parts, "refit": machine.parts, "renew": machine.parts, "set": machine.settings}
     for step in plan.steps:
-        if step.do not in (*names, "remedy", "oil", "check", "sew"):
+        if step.do not in (*names, "remedy", "oil", "check", "test", "sew"):
             yield f"no such thing to do: {step.do}"
         elif step.part not in names.get(step.do, (step.part,)):
             yield f"{step.do} {step.part}: the machine has none"
@@ -118,6 +118,16 @@ def _one_proving_sew(plan: Plan, replay: Replay) -> Iterator[str]:
         yield "a plan ends in one proving sew"
 
 
+def _tested_before_power(plan: Plan, replay: Replay) -> Iterator[str]:
+    wanted = int(any(map(replay.machine.tested, replay.remedies)))
+    tests = [n for n, step in enumerate(plan.steps) if step.do == "test"]
+    if len(tests) != wanted:
+        yield f"earth and insulation are tested {len(tests)} times instead of {wanted}"
+    mains = [n for n, s in enumerate(plan.steps) if s.part in replay.machine.parts and replay.machine.parts[s.part].mains]
+    if tests and mains and tests[-1] < mains[-1]:
+        yield "earth and insulation are tested before the last mains part is on"
+
+
 def _minutes_add_up(plan: Plan, replay: Replay) -> Iterator[str]:
     for step in plan.steps:
         minutes = replay.minutes(step)
@@ -159,6 +169,7 @@ RULES: tuple[Rule, ...] = (
     _off_for_a_reason,
     _remedies_carried_out,
     _one_proving_sew,
+    _tested_before_power,
     _minutes_add_up,
     _tray_reads_backwards,
     _lists_match_steps,

@@ -42,6 +42,8 @@ class Replay:
             return (self.machine.settings[step.part].minutes,)
         if step.do == "remedy":
             return tuple(r.minutes for r in self.remedies if r.id == step.part) or (0.0,)
+        if step.do == "test":
+            return (self.machine.mains_test,)
         return (max(step.minutes, 0.0),) if step.do == "sew" else (0.0,)
 
 

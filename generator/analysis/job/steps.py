@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from generator.analysis.job.before_power import with_tests
+from generator.analysis.job.joints import with_joints
+from generator.analysis.job.said import said
 from generator.analysis.job.settings import Making, Proving, TakingOff
 from generator.analysis.job.types import UPRIGHT, Cell, Practice, Shop, Step
 from generator.analysis.machine import Machine, Remedy
@@ -33,14 +36,16 @@ class Job:
 
 
 def all_steps(job: Job, shop: Shop) -> tuple[Step, ...]:
-    """Way in, work, way out with the settings where they belong, and one proving sew."""
+    """Way in, work, way out with the settings where they belong, the tests before power, and one proving sew."""
     steps = (
         *(_take_off(job, part) for part in job.order),
         *_work(job),
         *_way_out(job),
         Step("sew", "", "prove", shop.proving_minutes),
     )
-    return tuple(_with_turns(steps))
+    mains_test = job.machine.mains_test if any(map(job.machine.tested, job.remedies)) else None
+    tested = with_tests(steps, mains_test, job.practice.live)
+    return with_joints(tuple(_with_turns(tested)), job.practice)
 
 
 def _with_turns(steps: Iterable[Step]) -> Iterator[Step]:
@@ -57,7 +62,10 @@ def _take_off(job: Job, part: str) -> Step:
     return Step(
         "take off", part, "way-in", job.machine.parts[part].off_minutes, h.off_position, h.off_tools,
         h.joints, h.loose, tuple(c.number for c in job.cells.get(part, ())),
-        tuple(f"Watch for {_said(piece)}: it can fall out unseen." for piece in h.loose),
+        (
+            *(f"Slacken {said(joint)} as well." for joint in h.slackens),
+            *(f"Watch for {said(piece)}: it can fall out unseen." for piece in h.loose),
+        ),
     )  # fmt: skip
 
 
@@ -104,7 +112,10 @@ def _on_the_way_out(
 
 def _refit(job: Job, part: str) -> Step:
     h = job.practice.part(part)
-    pieces = (f"{_said(piece).capitalize()} goes back here." for piece in h.loose)
+    pieces = (
+        *(f"{said(piece).capitalize()} goes back here." for piece in h.loose),
+        *(f"Do up {said(joint)} again." for joint in h.slackens if joint not in h.nips),
+    )
     new = ("Fit the new one.",) if part in job.renewed else ()
     return Step(
         "refit", part, "way-out", job.machine.parts[part].on_minutes, h.on_position, h.on_tools,
@@ -124,7 +135,7 @@ def _oil(job: Job, part: str, oiled: set[str]) -> Iterator[Step]:
 def _set(job: Job, making: Making) -> Step:
     h = job.practice.setting(making.setting)
     notes = (
-        f"Made with {_said(part)} off" + (f": {_said(later)} follows and needs it off." if later else ".")
+        f"Made with {said(part)} off" + (f": {said(later)} follows and needs it off." if later else ".")
         for part, later in making.despite
     )
     minutes = job.machine.settings[making.setting].minutes
@@ -133,14 +144,10 @@ def _set(job: Job, making: Making) -> Step:
 
 def _prove(job: Job, done: Proving, lies: str) -> Step:
     notes = (
-        *(f"Done with {_said(part)} off: no order of this job has it on." for part in done.off),
-        *(f"Done with {_said(part)} on: no order of this job has it off." for part in done.in_the_way),
+        *(f"Done with {said(part)} off: no order of this job has it on." for part in done.off),
+        *(f"Done with {said(part)} on: no order of this job has it off." for part in done.in_the_way),
     )
     return Step("check", done.check, "prove", position=job.practice.proofs.get(done.check) or lies, notes=notes)
-
-
-def _said(id: str) -> str:
-    return f"the {id.replace('-', ' ')}"
 
 
 def by_part(cells: Iterable[Cell]) -> dict[str, tuple[Cell, ...]]:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 Phase = Literal["way-in", "work", "way-out", "set", "oil", "prove"]
-Do = Literal["take off", "renew", "remedy", "refit", "set", "oil", "check", "sew"]
+Do = Literal["take off", "renew", "remedy", "refit", "set", "oil", "check", "test", "sew"]
 
 UPRIGHT = "upright"
 "How a machine comes to the bench and how it is sewn on."
@@ -33,6 +33,10 @@ class Handling:
     "Lowest and highest price of a new one, in the shop's currency; None if not known."
     oil: tuple[str, ...] = ()
     "Oil points touched by taking it off."
+    slackens: tuple[str, ...] = ()
+    "Joints of other parts slackened to take it off, done up again with it."
+    nips: tuple[str, ...] = ()
+    "Joints left nipped as it goes on, until a setting does them up."
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +47,8 @@ class SettingHandling:
     tools: tuple[str, ...] = ()
     proved_by: str = ""
     "The check that proves it; empty if the proving sew does."
+    joints: tuple[str, ...] = ()
+    "Joints loosened to make it, and tight when it is made."
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +59,8 @@ class Practice:
     settings: Mapping[str, SettingHandling] = field(default_factory=dict)
     proofs: Mapping[str, str] = field(default_factory=dict)
     "Check -> how the machine lies for it; not named: as it lies once the setting is made."
+    live: frozenset[str] = frozenset()
+    "Settings and checks that are done under power."
 
     def part(self, id: str) -> Handling:
         """How a part is handled; plainly, where nothing is said."""
@@ -81,7 +89,7 @@ class Step:
 
     do: Do
     part: str
-    "The part, setting, oil point, check or (for `remedy`) remedy that it is done to; empty for `sew`."
+    "The part, setting, oil point, check or (for `remedy`) remedy that it is done to; empty for `test` and `sew`."
     phase: Phase
     minutes: float = 0.0
     position: str = UPRIGHT
@@ -91,6 +99,8 @@ class Step:
     tray: tuple[int, ...] = ()
     "Tray cells filled when taking off, emptied when refitting, in the order of the hands."
     notes: tuple[str, ...] = ()
+    nips: tuple[str, ...] = ()
+    "Joints left nipped by a refit until a later step does them up."
 
 
 @dataclass(frozen=True, slots=True)

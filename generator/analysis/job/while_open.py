@@ -29,7 +29,7 @@ def while_open(
     """
     now = machine.work(remedy)
     found = [
-        _weighed(machine, now, part, shop)
+        _weighed(machine, now, machine.tested(remedy), part, shop)
         for part in _within_reach(machine, now, practice)
         if part not in remedy.renew
     ]
@@ -44,11 +44,13 @@ def _within_reach(machine: Machine, now: Work, practice: Practice) -> Iterable[s
     )
 
 
-def _weighed(machine: Machine, now: Work, part: str, shop: Shop) -> WhileOpen:
+def _weighed(machine: Machine, now: Work, tested: bool, part: str, shop: Shop) -> WhileOpen:
     """The work of several remedies is the union of their works, so the rest of it is what is added."""
-    own = machine.work(Remedy(part, renew=(part,)))
+    renewing = Remedy(part, renew=(part,))
+    own, tests = machine.work(renewing), minutes.tests(machine, renewing)
     added = Work(own.parts - now.parts, own.settings - now.settings)
-    return WhileOpen(part, _minutes(machine, added), _minutes(machine, own) + shop.proving_minutes)
+    extra = _minutes(machine, added) + (0 if tested else tests)
+    return WhileOpen(part, extra, _minutes(machine, own) + tests + shop.proving_minutes)
 
 
 def _minutes(machine: Machine, work: Work) -> float:

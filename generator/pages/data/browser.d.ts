@@ -7,6 +7,7 @@ interface PartData {
   off: number;
   on: number;
   disturbs: Array<string>;
+  mains: boolean;
 }
 
 /** What minutes and order are reckoned from. */
@@ -49,6 +50,7 @@ interface RemedyData {
   set: Array<string>;
   reach: Array<string>;
   minutes: number;
+  clean: Array<string>;
 }
 
 /** A caution's words. */
@@ -65,6 +67,7 @@ interface FamilyPart {
   off: number;
   on: number;
   disturbs: Array<string>;
+  mains: boolean;
   home: string;
   cautions: Array<string>;
 }
@@ -94,6 +97,7 @@ interface FamilyRemedy {
   set: Array<string>;
   reach: Array<string>;
   minutes: number;
+  clean: Array<string>;
   says: string;
   sheet: string;
 }
@@ -134,6 +138,7 @@ interface FamilyData {
   kind: string;
   by_hand: boolean;
   proving: number;
+  mains_test: number;
   parts: Record<string, FamilyPart>;
   settings: Record<string, FamilySetting>;
   modes: Record<string, FamilyMode>;
@@ -152,6 +157,7 @@ interface JointWords {
 
 /** The words of one step by itself, as a job sheet has them. */
 interface StepWords {
+  do?: string;
   title?: string;
   href?: string;
   how?: string;
@@ -165,6 +171,7 @@ interface StepWords {
 
 /** A check that proves a setting. */
 interface ProvingWords {
+  do?: string;
   title?: string;
   href?: string;
   how?: string;
@@ -188,6 +195,7 @@ interface PlannerPart {
   off: number;
   on: number;
   disturbs: Array<string>;
+  mains: boolean;
   home: string;
   href: string;
   off_position: string;
@@ -196,6 +204,8 @@ interface PlannerPart {
   on_tools: Array<string>;
   joints: Array<string>;
   loose: Array<string>;
+  slackens: Array<string>;
+  nips: Array<string>;
   oil: Array<string>;
   wears: boolean;
   renew_with: Array<string>;
@@ -218,6 +228,7 @@ interface PlannerSetting {
   position: string;
   tools: Array<string>;
   proved_by: string;
+  joints: Array<string>;
   measure: string;
   told: StepWords;
 }
@@ -240,6 +251,7 @@ interface PlannerRemedy {
   set: Array<string>;
   reach: Array<string>;
   minutes: number;
+  clean: Array<string>;
   says: string;
 }
 
@@ -272,6 +284,7 @@ interface PlannerData {
   title: string;
   href: string;
   proving: number;
+  mains_test: number;
   parts: Record<string, PlannerPart>;
   settings: Record<string, PlannerSetting>;
   modes: Record<string, PlannerMode>;
@@ -288,6 +301,8 @@ interface PlannerData {
   tests: Array<string>;
   turns: Record<string, string>;
   lift: string;
+  test: StepWords;
+  live: Array<string>;
   proving_cautions: Array<string>;
   shop: ShopData;
 }
@@ -310,6 +325,7 @@ interface MechanismPart {
   off: number;
   on: number;
   disturbs: Array<string>;
+  mains: boolean;
   needs: Array<string>;
   lacks: Array<string>;
   renew_with: Array<string>;
@@ -420,6 +436,7 @@ interface MechanismSymptom {
 /** Everything that a family can be built from, not yet cut down to any family. */
 interface MechanismsData {
   proving: number;
+  mains_test: number;
   families: Array<ListedFamily>;
   assemblies: Array<Mechanism>;
   features: Array<FeatureData>;

@@ -51,6 +51,7 @@ def family_data(bench: Bench, view: FamilyView) -> FamilyData:
         "kind": view.family.kind,
         "by_hand": view.by_hand,
         "proving": bench.library.records.shop.proving_sew,
+        "mains_test": bench.library.records.shop.mains_test,
         "parts": {
             p.id: {**part_data(p), "home": view.home_of[p.id], "cautions": opening_cautions(p)}
             for p in view.parts.values()

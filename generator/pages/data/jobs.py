@@ -56,6 +56,7 @@ def jobs_data(bench: Bench, view: FamilyView) -> PlannerData:
         "title": view.family.title,
         "href": link("family", view.id),
         "proving": records.shop.proving_sew,
+        "mains_test": records.shop.mains_test,
         "parts": dict(_parts(bench, view, link)),
         "settings": dict(_settings(bench, view, link)),
         "modes": dict(_modes(bench, view, link)),
@@ -72,6 +73,8 @@ def jobs_data(bench: Bench, view: FamilyView) -> PlannerData:
         "tests": job_view.closing_tests(view.family, records.shop),
         "turns": turn_words(records),
         "lift": lift_words(view.family),
+        "test": _told(view, "test", "", link),
+        "live": sorted(bench.practice(view).live),
         "proving_cautions": job_view.proving_cautions(view, records),
         "shop": _shop(records.shop),
     }
@@ -92,6 +95,8 @@ def _parts(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, P
             "on_tools": handled.on_tools,
             "joints": handled.joints,
             "loose": handled.loose,
+            "slackens": handled.slackens,
+            "nips": handled.nips,
             "oil": handled.oil,
             "wears": handled.wears,
             "renew_with": part.renew_with,
@@ -114,6 +119,7 @@ def _settings(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str
             "position": handled.position,
             "tools": handled.tools,
             "proved_by": handled.proved_by,
+            "joints": handled.joints,
             "measure": words.plain(setting.target.measure) if setting.target else "",
             "told": _told(view, "set", setting.id, link),
         }
@@ -168,6 +174,7 @@ def _without_empty(told: StepWords) -> StepWords:
 
 def _words_of(told: StepView) -> StepWords:
     return {
+        "do": told.do,
         "title": told.title,
         "href": told.href,
         "how": words.inline(told.how) if told.how else "",

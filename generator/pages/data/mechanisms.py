@@ -44,6 +44,7 @@ def mechanism_data(bench: Bench) -> MechanismsData:
     records = bench.library.records
     return {
         "proving": records.shop.proving_sew,
+        "mains_test": records.shop.mains_test,
         "families": [_family(f) for f in sorted(records.families.values(), key=lambda f: f.id)],
         "assemblies": [_assembly(a) for a in sorted(records.assemblies.values(), key=lambda a: (a.role or "", a.id))],
         "features": [{"id": f.id, "title": f.title, "ask": f.ask or ""} for f in records.features.values()],

@@ -23,6 +23,7 @@ def part_data(part: Part) -> PartData:
         "off": part.off.minutes,
         "on": part.on.minutes,
         "disturbs": part.disturbs,
+        "mains": part.mains,
     }
 
 
@@ -63,7 +64,7 @@ def shown_check_data(check: Check) -> ShownCheckData:
 
 def remedy_data(remedy: Remedy) -> RemedyData:
     """What minutes are reckoned from."""
-    return {"renew": remedy.renew, "set": remedy.set, "reach": remedy.reach, "minutes": remedy.minutes}
+    return {"renew": remedy.renew, "set": remedy.set, "reach": remedy.reach, "minutes": remedy.minutes, "clean": remedy.clean}
 
 
 def cautions_data(cautions: Iterable[Caution]) -> dict[str, CautionData]:

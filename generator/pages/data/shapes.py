@@ -21,6 +21,7 @@ class PartData(TypedDict):
     off: float
     on: float
     disturbs: Ids
+    mains: bool
 
 
 class SettingData(TypedDict):
@@ -60,6 +61,7 @@ class RemedyData(TypedDict):
     set: Ids
     reach: Ids
     minutes: float
+    clean: Ids
 
 
 class CautionData(TypedDict):
@@ -146,6 +148,7 @@ class FamilyData(TypedDict):
     kind: str
     by_hand: bool
     proving: float
+    mains_test: float
     parts: Mapping[str, FamilyPart]
     settings: Mapping[str, FamilySetting]
     modes: Mapping[str, FamilyMode]
@@ -169,6 +172,7 @@ class JointWords(TypedDict):
 class StepWords(TypedDict):
     """The words of one step by itself, as a job sheet has them."""
 
+    do: NotRequired[str]
     title: NotRequired[str]
     href: NotRequired[str]
     how: NotRequired[str]
@@ -201,6 +205,8 @@ class PlannerPart(PartData):
     on_tools: Ids
     joints: Ids
     loose: Ids
+    slackens: Ids
+    nips: Ids
     oil: Ids
     wears: bool
     renew_with: Ids
@@ -220,6 +226,7 @@ class PlannerSetting(SettingData):
     position: str
     tools: Ids
     proved_by: str
+    joints: Ids
     measure: str
     told: StepWords
 
@@ -276,6 +283,7 @@ class PlannerData(TypedDict):
     title: str
     href: str
     proving: float
+    mains_test: float
     parts: Mapping[str, PlannerPart]
     settings: Mapping[str, PlannerSetting]
     modes: Mapping[str, PlannerMode]
@@ -293,6 +301,9 @@ class PlannerData(TypedDict):
     turns: Mapping[str, str]
     "How the machine lies -> what to do to bring it there."
     lift: str
+    test: StepWords
+    live: Ids
+    "Settings and checks done under power."
     proving_cautions: Ids
     shop: ShopData
 
@@ -418,6 +429,7 @@ class MechanismsData(TypedDict):
     """Everything that a family can be built from, not yet cut down to any family."""
 
     proving: float
+    mains_test: float
     families: Sequence[ListedFamily]
     assemblies: Sequence[Mechanism]
     features: Sequence[FeatureData]

@@ -84,7 +84,7 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Be
         while_open=worth[:SHOWN_OPEN],
         open_more=len(worth[SHOWN_OPEN:]),
         way_out=[s for s in steps[:-1] if s.phase not in ("way-in", "work")],
-        refits=any(s.do == "Refit" for s in steps),
+        refits=any(s.refits for s in steps),
         settings=[s for s in steps if s.setting],
         sew=steps[-1],
         proving_cautions=[c for c in job_view.proving_cautions(view, maker.records) if c not in throughout],

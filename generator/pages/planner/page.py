@@ -9,7 +9,10 @@ from generator.pages.maker import Maker
 from generator.pages.page import PageText
 
 ADDRESS = "planner.html"
-_NAMES = ("order", "path", "way-out", "settings", "ways", "steps", "plan", "step-words", "money", "sheet", "picks", "offers", "page")
+_NAMES = (
+    "order", "path", "way-out", "settings", "ways", "joints", "steps", "plan",
+    "step-words", "money", "sheet", "picks", "offers", "page",
+)  # fmt: skip
 _SCRIPTS = (
     *(f"assets/handwheel/js/bench/{name}.js" for name in ("graph", "machine", "minutes", "words")),
     *(f"assets/handwheel/js/planner/{name}.js" for name in _NAMES),

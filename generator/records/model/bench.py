@@ -145,6 +145,8 @@ class Shop:
     "Whether the figures are made up."
     proving_sew: float = 2
     "Minutes of a proving sew after a remedy."
+    mains_test: float = 6
+    "Minutes of the earth and insulation tests after a mains part was renewed or opened."
     dear_minutes: float = 15
     "Bench minutes from which a remedy is dear."
     dear_price: float = 20

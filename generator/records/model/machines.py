@@ -102,12 +102,16 @@ class Move:
     "How the machine lies: an id of positions.yaml; upright where nothing is said."
     minutes: float = 0
     "Bench minutes."
+    says: str | None = None
+    "The step in words, where nothing is taken off or fitted."
     how: str | None = None
     "Markdown: what to do, in order."
     technique: str | None = None
     "Id of a technique."
     tools: tuple[str, ...] = ()
     "Ids of tools."
+    slackens: tuple[str, ...] = ()
+    "Ids of joints: of other parts, slackened to come off; its own, left nipped as it goes on."
     cautions: tuple[str, ...] = ()
     "Ids of cautions that stand before it."
 
@@ -138,6 +142,8 @@ class Part:
     "What it keeps fingers off: mains, belt, drive. With it off, nothing runs under power."
     by_hand: bool = False
     "Whether the machine is turned by hand with it."
+    mains: bool = False
+    "Whether it carries mains."
     renew_with: tuple[str, ...] = ()
     "Ids of parts renewed together with it."
     price: str | None = None

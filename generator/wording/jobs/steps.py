@@ -19,6 +19,9 @@ from generator.wording.jobs.joints import (
 from generator.wording.links import Links
 from generator.wording.ranges import range_words
 
+MAINS_TEST = "earth-and-insulation-tests"
+"The technique that stands before power where a mains part was touched, if the records have it."
+SIGNS = "Signed by a qualified person"
 _ALONE_KG = 23
 "Least weight for two people: the load constant of the revised NIOSH lifting equation; from memory."
 
@@ -53,6 +56,10 @@ class StepView:
     "What the setting should measure."
     check: Check | None = None
     oil: OilPoint | None = None
+    refits: bool = False
+    "Whether a part goes on."
+    sign: str = ""
+    "Whose name goes on the line to sign; empty where nobody signs."
 
 
 def step_views(
@@ -117,7 +124,7 @@ def _with_cautions(steps: Iterator[StepView], throughout: Sequence[str]) -> Iter
 def _step(view: FamilyView, number: int, step: Step, work: Mapping[str, str], link: Links) -> StepView:
     make = {
         "take off": _take_off, "refit": _refit, "renew": _renew,
-        "set": _set, "check": _check, "oil": _oil,
+        "set": _set, "check": _check, "oil": _oil, "test": _test,
     }.get(step.do)  # fmt: skip
     blank = StepView(number, step.phase, "", "", "", step.minutes, tools=step.tools, cells=step.tray, notes=step.notes)
     if make is None:
@@ -129,13 +136,13 @@ def _take_off(view: FamilyView, step: Step, blank: StepView, link: Links) -> Ste
     part = view.parts[step.part]
     return replace(
         blank,
-        do="Take off",
-        title=part.title,
+        do="" if part.off.says else "Take off",
+        title=part.off.says or part.title,
         href=link("part", part.id, view.home_of[part.id]),
         how=part.off.how or "",
-        cautions=(*part.cautions, *part.off.cautions, *joint_cautions(view, part.joints)),
+        cautions=(*part.cautions, *part.off.cautions, *joint_cautions(view, (*part.joints, *part.off.slackens))),
         technique=part.off.technique or "",
-        joints=tuple(joint_view(view, j, link) for j in part.joints),
+        joints=tuple(joint_view(view, j, link) for j in (*part.joints, *part.off.slackens)),
     )
 
 
@@ -144,8 +151,9 @@ def _refit(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepVi
     seats = tuple(seat_again(view.fasteners[j]) for j in part.joints if j in view.fasteners)
     return replace(
         blank,
-        do="Refit",
-        title=part.title,
+        do="" if part.on.says else "Refit",
+        refits=True,
+        title=part.on.says or part.title,
         href=link("part", part.id, view.home_of[part.id]),
         how=part.on.how or "",
         cautions=(*part.cautions, *part.on.cautions),
@@ -188,6 +196,15 @@ def _check(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepVi
         power=check.power,
         check=check,
     )
+
+
+def _test(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepView:
+    technique = link.library.records.techniques.get(MAINS_TEST)
+    told = replace(blank, title="Earth and insulation tests", cautions=view.needed(["mains-qualified"]), sign=SIGNS)
+    if technique is None:
+        return told
+    how = f"{technique.steps[0].do} {technique.done_when or ''}".strip()
+    return replace(told, title=technique.title, href=link("technique", technique.id), how=how, cautions=view.needed(technique.cautions))
 
 
 def _oil(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepView:

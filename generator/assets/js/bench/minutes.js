@@ -18,11 +18,18 @@
     return given.minutes + opening(family, wayIn(family, given.reach), open);
   }
 
-  /** A remedy from here: settings, its own minutes, the proving sew, opening. */
+  /** Whether a mains part is renewed or opened, so that earth and insulation are tested before power. */
+  const tested = (family, given) => [...given.renew, ...given.clean].some((part) => family.parts[part].mains);
+
+  /** Earth and insulation, before power. */
+  const tests = (family, given) => (tested(family, given) ? family.mains_test : 0);
+
+  /** A remedy from here: settings, its own minutes, the tests before power, the proving sew, opening. */
   function remedy(family, given, open) {
     const takes = work(family, given);
-    return settings(family, takes.settings) + given.minutes + family.proving + opening(family, takes.parts, open);
+    const own = settings(family, takes.settings) + given.minutes + tests(family, given) + family.proving;
+    return own + opening(family, takes.parts, open);
   }
 
-  handwheel.takes = { opening, settings, check, remedy };
+  handwheel.takes = { opening, settings, check, remedy, tested, tests };
 })();

@@ -85,6 +85,7 @@
     return {
       title: chosen.title,
       proving: book.proving,
+      mains_test: book.mains_test,
       parts: view.parts,
       settings: view.settings,
       modes: byId([...view.modes.values()]),

@@ -19,7 +19,7 @@
       ...[...mode.clean].sort().filter(part).map((id) => `clean:${id}`),
     ];
     if (mode.advise || !does.length) does.push(`advise:${mode.id}`);
-    return { id: does.join("+"), renew, set, reach: sorted(mode.reach.filter(part)), minutes: mode.minutes };
+    return { id: does.join("+"), renew, set, reach: sorted(mode.reach.filter(part)), minutes: mode.minutes, clean: sorted(mode.clean.filter(part)) };
   }
 
   const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
@@ -50,6 +50,7 @@
       set: union("set"),
       reach: union("reach"),
       minutes: distinct.reduce((sum, r) => sum + r.minutes, 0),
+      clean: union("clean"),
     };
   }
 

@@ -9,22 +9,22 @@
   const union = (lists) => [...new Set(lists.flat())].sort();
 
   function distinct(remedies) {
-    const told = remedies.map(({ id, renew, set, reach, minutes }) => [JSON.stringify([id, renew, set, reach, minutes]), { id, renew, set, reach, minutes }]);
+    const told = remedies.map(({ id, renew, set, reach, minutes, clean }) => [JSON.stringify([id, renew, set, reach, minutes, clean]), { id, renew, set, reach, minutes, clean }]);
     return [...new Map(told).values()];
   }
 
   function merged(remedies) {
     const all = (field) => remedies.flatMap((remedy) => remedy[field]);
-    return { renew: all("renew"), set: all("set"), reach: all("reach"), minutes: remedies.reduce((sum, r) => sum + r.minutes, 0) };
+    return { renew: all("renew"), set: all("set"), reach: all("reach"), clean: all("clean"), minutes: remedies.reduce((sum, r) => sum + r.minutes, 0) };
   }
 
   /** The remedy that renews a part and those that are always renewed with it. */
   function renewing(family, part) {
     const renew = [...handwheel.graph.reached([part], (id) => family.parts[id].renew_with)].sort();
-    return { id: renew.map((id) => `renew:${id}`).join("+"), renew, set: [], reach: [], minutes: 0 };
+    return { id: renew.map((id) => `renew:${id}`).join("+"), renew, set: [], reach: [], minutes: 0, clean: [] };
   }
 
-  const setting = (made) => ({ id: `set:${made}`, renew: [], set: [made], reach: [], minutes: 0 });
+  const setting = (made) => ({ id: `set:${made}`, renew: [], set: [made], reach: [], minutes: 0, clean: [] });
 
   const minutesOf = (family, parts, settings) =>
     handwheel.takes.opening(family, parts, new Set()) + handwheel.takes.settings(family, settings);
@@ -32,18 +32,20 @@
   /** Wearing parts within reach that the remedies do not renew, most minutes saved first. */
   function whileOpen(family, whole, now) {
     const near = (id) => family.parts[id].wears && family.parts[id].behind.every((b) => now.parts.has(b));
-    const found = Object.keys(family.parts).filter((id) => near(id) && !whole.renew.includes(id)).map((part) => weighed(family, now, part));
+    const found = Object.keys(family.parts).filter((id) => near(id) && !whole.renew.includes(id)).map((part) => weighed(family, now, handwheel.takes.tested(family, whole), part));
     const saved = (w) => Number((w.later_minutes - w.extra_minutes).toFixed(6));
     return found.sort((a, b) => saved(b) - saved(a) || (a.part < b.part ? -1 : 1));
   }
 
-  function weighed(family, now, part) {
-    const own = work(family, { renew: [part], set: [], reach: [], minutes: 0 });
+  function weighed(family, now, tested, part) {
+    const alone = { renew: [part], set: [], reach: [], minutes: 0, clean: [] };
+    const own = work(family, alone);
+    const tests = handwheel.takes.tests(family, alone);
     const added = (all, there) => [...all].filter((id) => !there.has(id));
     return {
       part,
-      extra_minutes: exact(minutesOf(family, added(own.parts, now.parts), added(own.settings, now.settings))),
-      later_minutes: exact(minutesOf(family, own.parts, own.settings) + family.proving),
+      extra_minutes: exact(minutesOf(family, added(own.parts, now.parts), added(own.settings, now.settings)) + (tested ? 0 : tests)),
+      later_minutes: exact(minutesOf(family, own.parts, own.settings) + tests + family.proving),
     };
   }
 

@@ -61,6 +61,7 @@
         heading(told),
         again(family, told.again),
         told.how && converted(told.how),
+        told.sign && el("p", {}, blank(told.sign), " ", blank("Date")),
         told.target && el("p", { class: "hw-target" }, el("b", {}, told.target), ` ${told.measure}. `, blank("Reading")),
         told.expect && el("p", { class: "hw-expect" }, el("b", {}, "A good one:"), ` ${told.expect}`),
         jointLines(told),

@@ -2,20 +2,23 @@
 (function () {
   "use strict";
 
+  const SIGNS = "Signed by a qualified person";
+
   const SAID = {
-    "take off": (family, step) => ({ ...family.parts[step.part].take_off, do: "Take off" }),
-    refit: (family, step) => ({ ...family.parts[step.part].refit, do: "Refit" }),
+    "take off": (family, step) => family.parts[step.part].take_off,
+    refit: (family, step) => family.parts[step.part].refit,
     renew: (family, step) => {
       const { title, href, cautions } = family.parts[step.part];
       return { title, href, cautions, do: "Renew" };
     },
     set: (family, step) => {
       const { told, measure } = family.settings[step.part];
-      return { ...told, measure, do: "Set" };
+      return { ...told, measure };
     },
-    check: (family, step) => ({ ...family.checks[step.part], do: "Prove:" }),
-    oil: (family, step) => ({ ...family.oil[step.part], do: "Oil" }),
-    remedy: (family, step) => ({ title: family.remedies[step.part].says, do: "" }),
+    check: (family, step) => family.checks[step.part],
+    oil: (family, step) => family.oil[step.part],
+    test: (family) => ({ ...family.test, sign: SIGNS }),
+    remedy: (family, step) => ({ title: family.remedies[step.part].says }),
     sew: () => ({ title: "", do: "Sew" }),
   };
 
@@ -23,7 +26,7 @@
     const words = SAID[step.do](family, step);
     const own = step.turned ? step.notes.slice(1) : step.notes;
     return {
-      href: "", how: "", cautions: [], technique: "", joints: [], power: "", target: "", measure: "", expect: "",
+      do: "", href: "", how: "", sign: "", cautions: [], technique: "", joints: [], power: "", target: "", measure: "", expect: "",
       ...words,
       number,
       step,

@@ -32,7 +32,10 @@
     const h = job.family.parts[part];
     return step("take off", part, "way-in", h.off, h.off_position, {
       tools: h.off_tools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part),
-      notes: h.loose.map((piece) => `Watch for ${said(piece)}: it can fall out unseen.`),
+      notes: [
+        ...h.slackens.map((joint) => `Slacken ${said(joint)} as well.`),
+        ...h.loose.map((piece) => `Watch for ${said(piece)}: it can fall out unseen.`),
+      ],
     });
   }
 
@@ -50,7 +53,11 @@
     const fresh = job.renewed.includes(part) ? ["Fit the new one."] : [];
     return step("refit", part, "way-out", h.on, h.on_position, {
       tools: h.on_tools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part).reverse(),
-      notes: [...fresh, ...h.loose.map((piece) => `${capital(said(piece))} goes back here.`)],
+      notes: [
+        ...fresh,
+        ...h.loose.map((piece) => `${capital(said(piece))} goes back here.`),
+        ...h.slackens.filter((joint) => !h.nips.includes(joint)).map((joint) => `Do up ${said(joint)} again.`),
+      ],
     });
   }
 
@@ -107,9 +114,18 @@
     });
   }
 
+  /** Earth and insulation before the first step under power, where a mains part was renewed or opened. */
+  function withTests(job, steps) {
+    if (!job.remedies.some((remedy) => handwheel.takes.tested(job.family, remedy))) return steps;
+    const first = steps.findIndex((one) => handwheel.job.isLive(job.family, one));
+    const test = step("test", "", "prove", job.family.mains_test, steps[first].position);
+    return [...steps.slice(0, first), test, ...steps.slice(first)];
+  }
+
   function allSteps(job) {
     const sew = step("sew", "", "prove", job.family.proving, UPRIGHT);
-    return withTurns([...job.order.map((part) => takeOff(job, part)), ...workSteps(job), ...wayOut(job), sew]);
+    const steps = [...job.order.map((part) => takeOff(job, part)), ...workSteps(job), ...wayOut(job), sew];
+    return handwheel.job.withJoints(job.family, withTurns(withTests(job, steps)));
   }
 
   Object.assign(handwheel.job, { tray, allSteps });
