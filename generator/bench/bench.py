@@ -111,8 +111,8 @@ class Bench:
         key = (view.id, asked)
         if key not in self._jobs:
             machine, practice = self.machine(view), self.practice(view)
-            shop = self.library.records.shop
-            self._jobs[key] = job(view, machine, practice, asked, self.remedies(view), shop)
+            records = self.library.records
+            self._jobs[key] = job(view, machine, practice, asked, self.remedies(view), records.shop, records.tools)
         return self._jobs[key]
 
     def worklist(self, complaint: Complaint) -> Worklist:

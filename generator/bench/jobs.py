@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -11,6 +11,7 @@ from generator.analysis.job.plan import plan
 from generator.analysis.job.types import Plan, Practice
 from generator.analysis.job.types import Shop as Weights
 from generator.analysis.machine import Machine, Remedy
+from generator.bench.keys import joint_keys, with_keys
 from generator.bench.remedies import with_companions
 from generator.family_view import FamilyView
 from generator.records.model import Shop
@@ -27,7 +28,7 @@ class Job:
     quote: Quote | None
     "None while the shop gives no rate for labour."
     tools: tuple[str, ...]
-    "Those of the steps, of the remedies and of the checks that prove the settings, by id."
+    "Those of the steps, of the remedies, of the checks that prove the settings, and the keys of the joints, by id."
 
 
 def job(
@@ -37,17 +38,18 @@ def job(
     asked: Iterable[Remedy],
     serves: Mapping[str, Remedy],
     shop: Shop,
+    tools: Container[str],
 ) -> Job:
     """Plan the remedies as one job and price it.
 
-    `serves` is every failure mode of the family with its remedy. Raises ValueError where nothing is
+    `serves` is every failure mode of the family with its remedy; `tools` are those that the book knows. Raises ValueError where nothing is
     asked and for what the machine has not.
     """
     remedies = tuple(dict.fromkeys(asked))
     planned = plan(machine, practice, remedies, Weights(proving_minutes=shop.proving_sew))
     modes = tuple(sorted(mode for mode, remedy in serves.items() if remedy in remedies))
     priced = quote(planned, practice, rates(shop)) if shop.labour_rate else None
-    return Job(remedies, modes, planned, priced, _tools(view, planned, modes))
+    return Job(remedies, modes, planned, priced, _tools(view, planned, modes, tools))
 
 
 def rates(shop: Shop) -> Rates:
@@ -83,8 +85,14 @@ def _exact(number: float) -> Fraction:
     return Fraction(str(number))
 
 
-def _tools(view: FamilyView, planned: Plan, modes: Iterable[str]) -> tuple[str, ...]:
+def _tools(view: FamilyView, planned: Plan, modes: Iterable[str], known: Container[str]) -> tuple[str, ...]:
     proofs = (step.part for step in planned.steps if step.do == "check")
     checked = (tool for check in proofs for tool in view.checks[check].tools)
     remedied = (tool for mode in modes for tool in view.failure_modes[mode].remedy.tools)
-    return tuple(sorted({*planned.tools, *checked, *remedied}))
+    return with_keys({*planned.tools, *checked, *remedied}, joint_keys(view, joints_worked(view, planned), known))
+
+
+def joints_worked(view: FamilyView, planned: Plan) -> set[str]:
+    """Joints that any step undoes, slackens, loosens or does up."""
+    moved = {j for s in planned.steps if s.do == "take off" for j in (*s.joints, *view.parts[s.part].off.slackens)}
+    return moved | {j for s in planned.steps if s.do == "set" for j in view.settings[s.part].joints}

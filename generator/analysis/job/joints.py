@@ -44,10 +44,10 @@ def _by_setting(steps: Sequence[Step], n: int, practice: Practice) -> Iterator[t
 def _done_up(steps: Sequence[Step], n: int, joint: str, practice: Practice) -> int | None:
     for later in range(n + 1, len(steps)):
         step = steps[later]
-        if step.do == "set" and joint in practice.setting(step.part).joints:
-            return later
         if is_live(step, practice.live):
             return None
+        if step.do == "set" and joint in practice.setting(step.part).joints:
+            return later
     return None
 
 

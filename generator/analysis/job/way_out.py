@@ -39,7 +39,8 @@ def way_out(
     """From how the machine lies, with `off` of the parts `order` off, to all set, proved, on and upright.
 
     Minutes first, then turns (`path.least_path`). All that can be done as the machine lies is done
-    before it is turned: checks as soon as their settings are made, then parts, the last of `order`
+    before it is turned: checks as soon as their settings are made (those under power, all that is
+    set by hand), then parts, the last of `order`
     first, then settings, by `rank`, then by id. A cover that no setting needs off any more
     (`is_cover`) may stay off until the machine next lies right for it; any other part goes on
     before the next setting, even at the price of a turn: a needle upsets no timing, yet timing is
@@ -99,6 +100,9 @@ def _bench(
     job_bit = {(job.do, job.id): 1 << n for n, job in enumerate(jobs)}
     shared = proofs(needs.later, practice)
 
+    def before(one: Task, other: Task) -> bool:
+        return _before(one, other, needs.later, shared, practice.live)
+
     def bits(ids: Iterable[str]) -> int:
         return sum(there[p] for p in set(ids) if p in there)
 
@@ -113,7 +117,7 @@ def _bench(
         )
 
     def job(task: Task) -> PathJob:
-        first = sum(bit for key, bit in job_bit.items() if _before(Task(*key, ""), task, needs.later, shared))
+        first = sum(bit for key, bit in job_bit.items() if before(Task(*key, ""), task))
         on = parts if task.do == "sew" else needs.on.get((task.do, task.id), ())
         return PathJob(
             job_bit[task.do, task.id], first, bits(needs.off.get((task.do, task.id), ())), bits(on), task.position,
@@ -124,15 +128,24 @@ def _bench(
 
 
 def _before(
-    one: Task, other: Task, later: Mapping[str, set[str]], shared: Mapping[str, frozenset[str]]
+    one: Task,
+    other: Task,
+    later: Mapping[str, set[str]],
+    shared: Mapping[str, frozenset[str]],
+    live: frozenset[str],
 ) -> bool:
-    """Whether one job is done before the other, whatever else is done."""
+    """Whether one job is done before the other, whatever else is done.
+
+    A check under power comes after every setting made by hand: until then the machine may strike itself.
+    """
     if other.do == "sew":
         return one.do != "sew"
     if one.do == "sew":
         return False
     if one.do == "set":
-        return one.id in shared[other.id] if other.do == "check" else other.id in later[one.id]
-    if other.do == "check":
+        if other.do == "check":
+            return one.id in shared[other.id] or (other.id in live and one.id not in live)
+        return other.id in later[one.id]
+    if other.do == "check" or one.id in live:
         return False
     return all(other.id in later[s] for s in shared[one.id])

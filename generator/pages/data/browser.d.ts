@@ -294,6 +294,7 @@ interface PlannerData {
   homes: Record<string, HomeData>;
   joints: Record<string, string>;
   counts: Record<string, number>;
+  keys: Record<string, Array<Array<string>>>;
   tools: Record<string, string>;
   techniques: Record<string, TechniqueData>;
   cautions: Record<string, CautionData>;

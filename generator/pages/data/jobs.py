@@ -7,6 +7,7 @@ from typing import cast
 
 from generator.analysis.job.types import UPRIGHT, Do, Plan, Step
 from generator.bench import Bench
+from generator.bench.keys import joint_keys
 from generator.family_view import FamilyView, seat
 from generator.pages.data.pieces import (
     ROOT,
@@ -66,6 +67,7 @@ def jobs_data(bench: Bench, view: FamilyView) -> PlannerData:
         "homes": {a.id: {"title": a.title, "cautions": a.cautions} for a in view.assemblies.values()},
         "joints": {j: joint_title(note) for j, note in view.fasteners.items()},
         "counts": {j: note.count for j, note in view.fasteners.items() if note.count},
+        "keys": {j: joint_keys(view, (j,), records.tools) for j in view.fasteners},
         "tools": {t.id: t.title for t in records.tools.values()},
         "techniques": {t.id: {"title": t.title, "cautions": view.needed(t.cautions)} for t in records.techniques.values()},
         "cautions": cautions_data(records.cautions.values()),

@@ -293,6 +293,8 @@ class PlannerData(TypedDict):
     homes: Mapping[str, HomeData]
     joints: Mapping[str, str]
     counts: Mapping[str, int]
+    keys: Mapping[str, Sequence[Ids]]
+    "Joint -> for each thing that drives it, the tools that serve."
     tools: Mapping[str, str]
     techniques: Mapping[str, TechniqueData]
     cautions: Mapping[str, CautionData]

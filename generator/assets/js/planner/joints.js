@@ -10,7 +10,7 @@
   function doneUp(family, steps, n, joint) {
     const works = (step) => step.do === "set" && family.settings[step.part].joints.includes(joint);
     const later = steps.findIndex((step, m) => m > n && (works(step) || isLive(family, step)));
-    return later >= 0 && works(steps[later]) ? later : -1;
+    return later >= 0 && !isLive(family, steps[later]) ? later : -1;
   }
 
   /** The joints that a step may leave nipped, by the later step that does them up. */

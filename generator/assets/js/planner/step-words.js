@@ -75,11 +75,22 @@
     return [...new Set([...family.always, ...[...new Set(homes)].flatMap((home) => family.homes[home].cautions), ...ways])];
   }
 
-  /** Tools of the steps, of the remedies and of the checks that prove the settings, by id. */
+  /** Joints that any step undoes, slackens, loosens or does up, by id. */
+  function jointsWorked(family, plan) {
+    const moved = plan.steps.filter((s) => s.do === "take off").flatMap((s) => [...s.joints, ...family.parts[s.part].slackens]);
+    const set = plan.steps.filter((s) => s.do === "set").flatMap((s) => family.settings[s.part].joints);
+    return [...new Set([...moved, ...set])].sort();
+  }
+
+  /** Tools of the steps, of the remedies, of the checks that prove the settings, and the keys of the joints, by id. */
   function tools(family, plan) {
     const checks = plan.steps.filter((s) => s.do === "check").flatMap((s) => family.checks[s.part].tools);
     const remedies = putsRight(family, plan).flatMap((mode) => family.modes[mode].tools);
-    return [...new Set([...plan.tools, ...checks, ...remedies])].sort();
+    const found = new Set([...plan.tools, ...checks, ...remedies]);
+    jointsWorked(family, plan).flatMap((joint) => family.keys[joint] || []).forEach((group) => {
+      if (!group.some((tool) => found.has(tool))) found.add(group[0]);
+    });
+    return [...found].sort();
   }
 
   function told(family, plan) {

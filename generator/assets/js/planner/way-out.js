@@ -41,11 +41,14 @@
     ].map((job, n) => ({ ...job, bit: 1n << BigInt(n), isSetting: job.do === "set", first: 0n, off: 0n, on: 0n }));
   }
 
-  /** Whether one job is done before the other, whatever else is done. */
-  function before(one, other, later, shared) {
+  /** Whether one job is done before the other; a check under power comes after every setting made by hand. */
+  function before(one, other, later, shared, live) {
     if (other.do === "sew") return one.do !== "sew";
     if (one.do === "sew") return false;
-    if (one.do === "set") return other.do === "check" ? shared.get(other.id).includes(one.id) : later[one.id].has(other.id);
+    const byHand = (job) => !live.includes(job.id);
+    if (one.do === "set" && other.do === "check") return shared.get(other.id).includes(one.id) || (!byHand(other) && byHand(one));
+    if (one.do === "set") return later[one.id].has(other.id);
+    if (!byHand(one)) return false;
     return other.do === "set" && shared.get(one.id).every((s) => later[s].has(other.id));
   }
 
@@ -72,7 +75,7 @@
     const jobs = jobsOf(family, later, shared);
     jobs.forEach((job) => {
       const key = `${job.do} ${job.id}`;
-      job.first = jobs.filter((one) => before(one, job, later, shared)).reduce((all, one) => all | one.bit, 0n);
+      job.first = jobs.filter((one) => before(one, job, later, shared, family.live)).reduce((all, one) => all | one.bit, 0n);
       job.off = bits(off[key] || []);
       job.on = bits(job.do === "sew" ? ids : on[key] || []);
     });
