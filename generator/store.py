@@ -23,9 +23,16 @@ def load_kept(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str,
 
     Records that come from here do not know where their values stand: that is for whoever mends them.
     """
-    kept, fingerprint = Kept(cache, "records", Records, MOST), _fingerprint(folders)
-    found = kept.read(fingerprint)
-    return (found, ()) if found else _read(folders, kept, fingerprint)
+    kept: Kept[Records] = Kept(cache, "records", Records, MOST)
+    found = kept.read(_fingerprint(folders))
+    return (found, ()) if found else _read(folders, cache)
+
+
+def keep(folders: Sequence[Path], cache: Path, records: Records) -> None:
+    """Keep records that were read and found without a fault, for whoever asks next."""
+    kept: Kept[Records] = Kept(cache, "records", Records, MOST)
+    kept.write(_fingerprint(folders), replace(records, places={}))
+    kept.prune()
 
 
 def _fingerprint(folders: Sequence[Path]) -> str:
@@ -43,9 +50,7 @@ def _all_files(folders: Sequence[Path]) -> Iterator[Path]:
     yield _HERE / "typed_json.py"
 
 
-def _read(
-    folders: Sequence[Path], kept: Kept[Records], fingerprint: str
-) -> tuple[Records, tuple[str, ...]]:
+def _read(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str, ...]]:
     """Reads and checks; only records without a fault are kept."""
     from generator.content_rules import (
         load_checked,  # imports the validator: slow, and not needed for kept records
@@ -56,6 +61,5 @@ def _read(
     records = replace(records, places={})
     errors = tuple(as_text([f]).rstrip() for f in findings if f.level == "error")
     if not errors:
-        kept.write(fingerprint, records)
-        kept.prune()
+        keep(folders, cache, records)
     return records, errors

@@ -8,12 +8,14 @@ from pathlib import Path
 
 import click
 
+from generator.commands import common
 from generator.commands.explain import explained, listed
 from generator.commands.folders import content_option, existing
 from generator.commands.refusing import refuse
 from generator.content_rules import load_checked
 from generator.records.finding import Finding
 from generator.records.report import FORMATS, summary
+from generator.store import keep
 
 
 @click.command()
@@ -51,6 +53,8 @@ def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str, rule: s
         refuse(
             f"No record is in {', '.join(map(str, folders_there))}: name the folder that holds families/ with --content."
         )
+    if not any(finding.level == "error" for finding in findings):
+        keep(folders_there, common.CACHE, records)
     report = FORMATS[form](asked)
     if report:
         click.echo(report)

@@ -13,14 +13,15 @@ from generator.records.rules import RULES, Book, Rule
 
 
 def load(
-    folders: Sequence[Path], extra_rules: Iterable[Rule] = ()
+    folders: Sequence[Path], extra_rules: Iterable[Rule] = (), rules: Iterable[Rule] = RULES
 ) -> tuple[Records, tuple[Finding, ...]]:
     """All good records of the content folders, and everything that is wrong, sorted. Never raises.
 
-    Later folders add to earlier ones or override them. `extra_rules` are rules of a higher floor.
+    Later folders add to earlier ones or override them. `extra_rules` are rules of a higher floor; `rules` can be
+    none where a few files are read that name records of others.
     """
     content = read(folders)
     records = build_all(content)
     book = Book(content, records)
-    found = {f for rule in (*RULES, *extra_rules) for f in rule.run(book)}
+    found = {f for rule in (*rules, *extra_rules) for f in rule.run(book)}
     return records, tuple(sorted(found.union(content.findings)))
