@@ -1,45 +1,50 @@
-"""Pages of the built site, read with the standard library's own parser."""
+"""Pages of the built site, read once for all that is asked of them."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import cache
-from html.parser import HTMLParser
 from pathlib import Path
+
+from lxml.etree import _Element
+
+from tests.tags import read
 
 _LINKS = {"href": ("a", "link", "image"), "src": ("script", "img", "iframe", "source")}
 
 
-@dataclass
-class Page(HTMLParser):
+@dataclass(frozen=True)
+class Page:
     """The links and anchors of one page."""
 
-    path: Path
-    links: list[tuple[str, str]] = field(default_factory=list)
-    "(tag, address) of everything that is followed or loaded."
-    anchors: set[str] = field(default_factory=set)
-    repeated: set[str] = field(default_factory=set)
-
-    def __post_init__(self) -> None:
-        super().__init__(convert_charrefs=True)
-        self.feed(self.path.read_text(encoding="utf-8"))
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        for name, value in attrs:
-            if value is None:
-                continue
-            if name in ("id", "name") and tag != "meta":
-                if name == "id" and value in self.anchors:
-                    self.repeated.add(value)
-                self.anchors.add(value)
-            if tag in _LINKS.get(name, ()):
-                self.links.append((tag, value))
+    links: tuple[tuple[str, str], ...]
+    "(tag, address) of everything that is followed or loaded, each once."
+    anchors: frozenset[str]
+    faults: tuple[str, ...]
+    "Tags unclosed or misplaced, ids that stand twice."
 
 
 @cache
 def page(path: Path) -> Page:
-    """The page at a path, parsed once."""
-    return Page(path)
+    """The page at a path, read once."""
+    root, faults = read(path.read_text(encoding="utf-8"))
+    return Page(tuple(dict.fromkeys(_links(root))), frozenset(_anchors(root)), tuple(faults))
+
+
+def _links(root: _Element) -> Iterator[tuple[str, str]]:
+    for name, tags in _LINKS.items():
+        for element in root.iter(*tags):
+            if (address := element.get(name)) is not None:
+                yield element.tag, address
+
+
+def _anchors(root: _Element) -> Iterator[str]:
+    for element in root.iter("*"):
+        for name in ("id", "name"):
+            value = element.get(name)
+            if value is not None and not (name == "name" and element.tag == "meta"):
+                yield value
 
 
 def pages(site: Path) -> list[Path]:

@@ -24,7 +24,12 @@ def _target(site: Path, path: Path, address: str) -> Path:
         return path
     if address.startswith("/") and path.name == "404.html":
         return site / unquote(address).lstrip("/")
-    return Path(os.path.normpath(path.parent / unquote(address)))
+    return _from(path.parent, address)
+
+
+@cache
+def _from(folder: Path, address: str) -> Path:
+    return Path(os.path.normpath(folder / unquote(address)))
 
 
 @cache
@@ -54,9 +59,9 @@ def test_every_link_and_anchor_resolves_and_none_leads_out(site):
     assert found == []
 
 
-def test_no_page_repeats_an_id(site):
-    repeated = {str(p.relative_to(site)): page(p).repeated for p in pages(site) if page(p).repeated}
-    assert repeated == {}
+def test_no_page_has_a_tag_out_of_place_or_an_id_twice(site):
+    faults = {str(p.relative_to(site)): page(p).faults for p in pages(site) if page(p).faults}
+    assert faults == {}
 
 
 def test_styles_and_scripts_of_our_own_load_nothing_from_outside(site):

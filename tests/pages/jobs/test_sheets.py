@@ -6,7 +6,6 @@ import posixpath
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
-import html5lib
 import pytest
 from playwright.sync_api import Browser
 
@@ -20,9 +19,9 @@ from generator.pages.page import PageText
 from generator.records.report import as_text
 from tests.faces import machine, stretched
 from tests.pages.jobs.printing import printer
+from tests.tags import sound
 
 ROOT = Path(__file__).parents[3]
-XHTML = "{http://www.w3.org/1999/xhtml}"
 GEAR = "jobs/probe-1/gear-cracked.html"
 
 
@@ -44,9 +43,8 @@ def real(published) -> tuple[Bench, dict[str, PageText]]:
 
 
 def tree(page: PageText):
-    """The page as a strict parser reads it: unclosed or misplaced tags raise."""
-    html = f"<!doctype html><html><head><title>x</title></head><body>{page.html}</body></html>"
-    return html5lib.HTMLParser(strict=True, namespaceHTMLElements=True).parse(html)
+    """The page as a parser reads it: unclosed or misplaced tags raise."""
+    return sound(f"<!doctype html><html><head><title>x</title></head><body>{page.html}</body></html>")
 
 
 def classed(root, name: str) -> Iterator:
@@ -66,7 +64,7 @@ def test_every_step_of_every_plan_is_on_its_page_in_order_with_its_tray_cells(re
             shown = list(classed(page, "hw-jobstep"))
             assert [s.get("id") for s in shown] == [f"step-{n}" for n in range(1, len(job.plan.steps) + 1)], remedy.id
             for step, row in zip(job.plan.steps, shown, strict=True):
-                cells = [int(a.text) for c in classed(row, "hw-cells") for a in c.iter(f"{XHTML}a")]
+                cells = [int(a.text) for c in classed(row, "hw-cells") for a in c.iter("a")]
                 assert cells == list(step.tray), (view.id, remedy.id, step.part)
                 if step.do in ("take off", "refit", "renew"):
                     part = view.parts[step.part]
@@ -101,7 +99,7 @@ def test_every_sheet_that_a_failure_mode_leads_to_exists_and_every_family_lists_
         address = f"job-list/{view.id}.html"
         listed = {
             posixpath.normpath(posixpath.join("job-list", a.get("href").partition("#")[0]))
-            for a in tree(pages[address]).iter(f"{XHTML}a")
+            for a in tree(pages[address]).iter("a")
         }
         sheets = {p for p in pages if p.startswith(f"jobs/{view.id}/")}
         assert sheets == {p for p in listed if p.startswith("jobs/")}
@@ -111,7 +109,7 @@ def test_every_sheet_that_a_failure_mode_leads_to_exists_and_every_family_lists_
 
 def test_a_sheet_says_what_the_hands_need_of_each_joint_where_it_is_first_met(small: dict[str, PageText]) -> None:
     page = tree(small[GEAR])
-    steps = {text(next(s.iter(f"{XHTML}h3"))): text(s) for s in classed(page, "hw-jobstep")}
+    steps = {text(next(s.iter("h3"))): text(s) for s in classed(page, "hw-jobstep")}
     gear = next(t for h, t in steps.items() if "Take off Hook gear" in h)
     for fact in ("2 × set screw", "3/32 in hex socket", "left-hand thread", "seats on the flat", "on the flat"):
         assert fact in gear
@@ -134,7 +132,7 @@ def test_the_closing_tests_are_those_that_the_family_can_sew(small: dict[str, Pa
 
 def test_a_sheet_has_a_reading_for_each_setting_and_a_line_for_the_tally(small: dict[str, PageText]) -> None:
     page = tree(small[GEAR])
-    readings = list(next(classed(page, "hw-readings")).iter(f"{XHTML}tr"))
+    readings = list(next(classed(page, "hw-readings")).iter("tr"))
     assert [[text(cell) for cell in row] for row in readings[1:]] == [["Hook timing", "1.8 mm to 2.5 mm", "", ""]]
     outcome = text(next(classed(page, "hw-outcome")))
     assert "Gear cracked" in outcome and "Gear stripped" in outcome and "something else" in outcome
