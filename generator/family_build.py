@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 from generator.cross_references import CrossReferences
 from generator.family_view import FamilyView, seat
+from generator.own_words import in_own_words
 from generator.records.as_used import as_used, unmet
 from generator.records.model import (
     Assembly,
@@ -43,16 +44,19 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
         if (why := _why_not(library, m, family, {**parts, **settings}))
     }
     modes = {m.id: m for m in records.failure_modes.values() if m.id not in not_here}
+    calls = {w: own for f in records.features.values() if family.features.get(f.id) for w, own in f.calls.items()}
+    checks, symptoms = dict(_checks(records, family, parts, settings)), dict(_symptoms(library, family, modes))
+    notes = {f.joint: f for f in records.fasteners.get(family.id, ())}
     return FamilyView(
         family=family,
-        assemblies=assemblies,
-        parts=parts,
-        settings=settings,
-        failure_modes=_sparing(modes, spared),
+        assemblies=in_own_words(assemblies, calls),
+        parts=in_own_words(parts, calls),
+        settings=in_own_words(settings, calls),
+        failure_modes=in_own_words(_sparing(modes, spared), calls),
         not_here=not_here,
-        checks=_sparing(dict(_checks(records, family, parts, settings)), spared),
-        symptoms=_sparing(dict(_symptoms(library, family, modes)), spared),
-        fasteners=_sparing({f.joint: f for f in records.fasteners.get(family.id, ())}, spared),
+        checks=in_own_words(_sparing(checks, spared), calls),
+        symptoms=in_own_words(_sparing(symptoms, spared), calls),
+        fasteners=_sparing(notes, spared),
         tallies=tuple(t for t in records.tallies.values() if t.family == family.id),
         home_of={i: a.id for a in assemblies.values() for i in (*a.parts, *a.settings)},
         spared=spared,

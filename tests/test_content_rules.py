@@ -35,7 +35,17 @@ def line(note: str, at: str, message: str, rule: str = "fastener-key") -> str:
 
 def test_sound_content_breaks_none_of_them():
     assert as_text(load_checked([SOUND])[1]) == ""
-    assert [rule.name for rule in EXTRA_RULES] == ["fastener-key", "fastener-flat", "rod-over-crank", "rise-within-stroke", "figures-that-can-be"]
+    assert [rule.name for rule in EXTRA_RULES] == [
+        "fastener-key",
+        "fastener-flat",
+        "figure-stands-once",
+        "rod-over-crank",
+        "rise-within-stroke",
+        "figures-that-can-be",
+        "gauge-has-its-measure",
+        "words-fit-the-machine",
+        "caution-needs-what-it-speaks-of",
+    ]
 
 
 @pytest.mark.parametrize(

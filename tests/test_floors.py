@@ -13,7 +13,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("graph", "carried", "typed_json"),
     ("standards", "kept"),
     ("records", "analysis"),
-    ("content_rules", "family_view"),
+    ("content_rules", "family_view", "own_words"),
     ("cross_references", "store"),
     ("family_build",),
     ("library",),

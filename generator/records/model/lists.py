@@ -94,6 +94,14 @@ class Feature:
     "Ids of features that no machine has together with it."
     only_with: tuple[str, ...] = ()
     "Ids of features that every machine with it has too."
+    words: tuple[str, ...] = ()
+    "Words that fit a machine only with it, or with another feature that lists them."
+    not_words: tuple[str, ...] = ()
+    "Words that do not fit a machine with it."
+    calls: Mapping[str, str] = field(default_factory=dict)
+    "Word of shared records -> what it is called on a machine with it."
+    excuses: Mapping[str, str] = field(default_factory=dict)
+    "Kind/id of a record that uses its words of other machines too -> why that is right."
 
 
 @dataclass(frozen=True, slots=True)

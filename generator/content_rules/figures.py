@@ -1,0 +1,66 @@
+"""A rule about figures: one stands once, in its setting, and text refers to it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+
+from generator.records.finding import Finding, quote
+from generator.records.model import Check, Setting
+from generator.records.node import Route
+from generator.records.rules.book import Book
+from generator.records.rules.family_parts import built_families
+from generator.records.rules.registry import rule
+from generator.standards.quantity import Quantity
+
+_FIGURE = re.compile(r"(-?\d+(?:\.\d+)?)(?: to (-?\d+(?:\.\d+)?))? ?([a-zA-Z°]+)")
+"A number, or a range, and the word behind it."
+
+
+@rule("A figure stands once, in its setting: a check that reads it and a failure mode of it name no number of their own.")
+def figure_stands_once(book: Book) -> Iterator[Finding]:
+    told: set[tuple[tuple[str, str], Route]] = set()
+    for _, built in built_families(book.records):
+        for id, owners in built.settings.items():
+            for record, route, text in _readers(book, owners[0].value):
+                figure = _own_figure(text, owners[0].value)
+                if figure and (record, route) not in told:
+                    told.add((record, route))
+                    message = f"{quote(figure)} is the figure of the setting {quote(id)}."
+                    hint = "Say `its figure` instead: each family's pages put in their own."
+                    yield book.finding(record, route, message, hint, level="warning")
+
+
+def _readers(book: Book, setting: Setting) -> Iterator[tuple[tuple[str, str], Route, str]]:
+    """Record, place and text of all that speaks of a setting."""
+    for check in book.records.checks.values():
+        if setting.proved_by == check.id or setting.id in check.figures:
+            for route, text in _of_check(check).items():
+                yield ("check", check.id), route, text
+    for mode in book.records.failure_modes.values():
+        for number, sign in enumerate(mode.signs if mode.setting == setting.id else ()):
+            yield ("failure-mode", mode.id), ("signs", number), sign
+
+
+def _of_check(check: Check) -> Mapping[Route, str]:
+    told: dict[Route, str | None] = {("how",): check.how, ("expect",): check.expect}
+    for number, outcome in enumerate(check.outcomes):
+        told["outcomes", number, "says"] = outcome.says
+    return {route: text for route, text in told.items() if text}
+
+
+def _own_figure(text: str, setting: Setting) -> str | None:
+    """The first figure of a text that is an end of the setting's target."""
+    target = setting.target
+    ends = {e for e in (_parsed(w) for w in (target.low, target.high) if w) if e} if target else set()
+    for found in _FIGURE.finditer(text):
+        if any(_parsed(f"{number} {found[3]}") in ends for number in found.group(1, 2) if number):
+            return found[0]
+    return None
+
+
+def _parsed(written: str) -> Quantity | None:
+    try:
+        return Quantity.parse(written)
+    except ValueError:
+        return None

@@ -1,0 +1,59 @@
+"""What a family calls a thing: a shuttle where another machine has a hook, a finger folded out where others unplug."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass, replace
+from typing import Any, TypeVar
+
+from generator.records.words import spoken
+
+T = TypeVar("T")
+
+_AN_ID = re.compile(r"[a-z0-9_/+-]+")
+"A string of this kind names a record: no sentence is one lower-case word."
+_SENTENCE = re.compile(r"[^.;:!?\n]+")
+
+
+def in_own_words(value: T, calls: Mapping[str, str]) -> T:
+    """A record, or records, with every text in the words of `calls`; ids stay as they are.
+
+    >>> in_own_words(("The hook stands still", "hook-gear"), {"hook": "shuttle"})
+    ('The shuttle stands still', 'hook-gear')
+    """
+    own: T = _held(value, calls) if calls else value
+    return own
+
+
+def _held(value: Any, calls: Mapping[str, str]) -> Any:
+    held = value
+    if isinstance(value, str):
+        held = value if _AN_ID.fullmatch(value) else told(value, calls)
+    elif isinstance(value, Mapping):
+        held = {key: in_own_words(item, calls) for key, item in value.items()}
+    elif isinstance(value, tuple):
+        held = tuple(in_own_words(item, calls) for item in value)
+    elif is_dataclass(value) and not isinstance(value, type):
+        named = {f.name: getattr(value, f.name) for f in fields(value) if f.init}
+        changed = {name: in_own_words(item, calls) for name, item in named.items()}
+        held = replace(value, **{n: item for n, item in changed.items() if item != named[n]})
+    return held
+
+
+def told(text: str, calls: Mapping[str, str]) -> str:
+    """A text in own words; a sentence that names both, as in "hook or shuttle", stays.
+
+    >>> told("Unplug. Look at the hook.", {"hook": "shuttle", "unplug": "finger folded out"})
+    'Finger folded out. Look at the shuttle.'
+    >>> told("A hook or a shuttle.", {"hook": "shuttle"})
+    'A hook or a shuttle.'
+    """
+    return _SENTENCE.sub(lambda m: _sentence(m[0], calls), text)
+
+
+def _sentence(text: str, calls: Mapping[str, str]) -> str:
+    for word, own in calls.items():
+        if not spoken(own).search(text):
+            text = spoken(word).sub(lambda m, own=own: own[0].upper() + own[1:] if m[0][0].isupper() else own, text)  # type: ignore[misc]
+    return text

@@ -1,0 +1,41 @@
+"""A rule about what a symptom offers: no check for it that tells nothing of it, and no row that it cannot show."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.records.as_used import unmet
+from generator.records.finding import Finding, quote
+from generator.records.model import Check
+from generator.records.rules.book import Book
+from generator.records.rules.family_parts import built_families, has_mode
+from generator.records.rules.registry import rule
+
+
+@rule("A symptom offers no check and no row that no family can show with it.", "check")
+def symptom_offers_what_can_show(book: Book) -> Iterator[Finding]:
+    for id, check in book.records.checks.items():
+        if not check.only_for or set(check.only_for) - book.records.symptoms.keys():
+            continue
+        shown = {symptom: _can_show(book, check, symptom) for symptom in check.only_for}
+        rows = [frozenset(m for fit in o.fits for m in book.fits.get(fit, ())) for o in check.outcomes]
+        for place, symptom in enumerate(check.only_for):
+            if all(row.isdisjoint(shown[symptom]) for row in rows):
+                message = f"Nothing that this check tells apart can show as {quote(symptom)}."
+                yield book.finding(("check", id), ("only_for", place), message, "Take it out, or put the cause into the tree.")
+        for place, row in enumerate(rows):
+            if row and all(row.isdisjoint(modes) for modes in shown.values()):
+                message = "No complaint that the check is for has a cause of this row."
+                hint = "Take the row out, or name the complaint in `only_for`."
+                yield book.finding(("check", id), ("outcomes", place), message, hint)
+
+
+def _can_show(book: Book, check: Check, symptom: str) -> frozenset[str]:
+    """Failure modes that can show as the symptom on some family that the check is for."""
+    record, causes = book.records.symptoms[symptom], book.transfers.events(symptom)
+    families = [
+        (family, built)
+        for family, built in built_families(book.records)
+        if not unmet(family.features, (*check.needs, *record.needs), (*check.lacks, *record.lacks))
+    ]
+    return frozenset(m for m in causes if any(has_mode(book, family, built, m) for family, built in families))

@@ -1,0 +1,112 @@
+"""Rules about how a check is done: what it opens, whether it has power, how the machine lies."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from generator.graph import reached
+from generator.records.as_used import unmet
+from generator.records.finding import Finding, quote
+from generator.records.model import Check, Family
+from generator.records.rules.book import Book
+from generator.records.rules.family_parts import Built, built_families
+from generator.records.rules.registry import rule
+
+_OPENED = {
+    "needle out": "needle",
+    "needles out": "needle",
+    "foot off": "presser-foot",
+    "plate off": "needle-plate",
+    "slide plate open": "slide-plate",
+    "case out": "bobbin-case",
+    "bobbin out": "bobbin",
+    "belt off": "motor-belt",
+    "guard off": "belt-guard",
+    "face cover off": "face-cover",
+    "arm cover off": "top-cover",
+    "underside open": "underside-cover",
+    "base open": "underside-cover",
+    "head tilted back": "underside-cover",
+    "head on its rest": "underside-cover",
+    "front door open": "looper-cover",
+    "doors open": "looper-cover",
+    "cloth plate open": "side-cover",
+    "strainer off": "oil-strainer",
+}
+"Words by which a text opens something -> the part that must then be in `reach`."
+
+_ELSEWHERE = re.compile(r"\b(?:where|if)\b|\bfoot off the\b", re.IGNORECASE)
+"A sentence that opens it on some machines only, or takes another foot off another thing."
+
+_POWER = re.compile(r"\b(?:plug in\b(?! the)|plug it in|switch on\b|supply on\b|under power|run (?:it|slowly))", re.IGNORECASE)
+"Words by which a text puts power on."
+
+
+@rule("What a check's text opens stands in its reach.", "check")
+def check_reaches_what_it_opens(book: Book) -> Iterator[Finding]:
+    for check, family, built in _done(book):
+        off = _off(check, built)
+        for words, part in _OPENED.items():
+            if part in built.parts and part not in off and _opens(check.how, words):
+                message = f"The text says {quote(words)}, and on {family.title} {quote(part)} is not out of the way."
+                yield book.finding(("check", check.id), ("how",), message, f"Add {quote(part)} to `reach`.")
+                break
+
+
+@rule("A check that puts power on says so in `power`.", "check")
+def check_has_the_power_it_says(book: Book) -> Iterator[Finding]:
+    for id, check in book.records.checks.items():
+        found = _POWER.search(check.how)
+        if found and check.power != "on":
+            message = f"The text says {quote(found[0])}, and `power` is {check.power}."
+            yield book.finding(("check", id), ("power",), message, 'Write `power: "on"`, or take the words out.')
+
+
+@rule("A machine lies for a check as it does for the covers that the check opens.", "check")
+def check_lies_as_its_covers(book: Book) -> Iterator[Finding]:
+    for check, family, built in _done(book):
+        lies = {move.position for part in _off(check, built) if (move := built.parts[part][0].value.off)}
+        other = lies - {check.position, "upright", None}
+        if check.position and other:
+            message = f"On {family.title} what it opens comes off {quote(sorted(map(str, other))[0])}, not {quote(check.position)}."
+            hint = "Leave `position` out: the machine then stays as its covers ask."
+            yield book.finding(("check", check.id), ("position",), message, hint)
+
+
+@rule("A check with power, for a complaint that says stop, names the complaints that it is for.", "check")
+def power_is_asked_for(book: Book) -> Iterator[Finding]:
+    """Power on a machine that ought to stand is thought of, and never comes by itself."""
+    for id, check in book.records.checks.items():
+        if check.power != "on" or check.only_for:
+            continue
+        fits = {mode for outcome in check.outcomes for fit in outcome.fits for mode in book.fits.get(fit, ())}
+        for symptom in book.records.symptoms.values():
+            if symptom.stop and not fits.isdisjoint(book.transfers.events(symptom.id)):
+                message = f"It puts power on, and {quote(symptom.id)} says stop."
+                hint = "List under `only_for` the symptoms with which it may be done."
+                yield book.finding(("check", id), ("power",), message, hint)
+                break
+
+
+def _done(book: Book) -> Iterator[tuple[Check, Family, Built]]:
+    """Each check with the first family of each kind that it can be done on, a check once."""
+    families = list(built_families(book.records))
+    for check in book.records.checks.values():
+        for family, built in families:
+            if not unmet(family.features, check.needs, check.lacks):
+                yield check, family, built
+
+
+def _off(check: Check, built: Built) -> frozenset[str]:
+    """Parts that are out of the way for it."""
+    there = (part for part in check.reach if part in built.parts)
+    return reached(there, lambda p: (b for b in built.parts[p][0].value.behind if b in built.parts))
+
+
+def _opens(how: str, words: str) -> bool:
+    """Whether a text opens it and does not shut it again: "needle out of the work" and "case out ... case in" do not."""
+    thing = words.rsplit(" ", 1)[0]
+    opened = re.compile(rf"\b{words}\b(?! of)", re.IGNORECASE)
+    sentences = (s for s in re.split(r"(?<=[.;:])\s+", how) if not _ELSEWHERE.search(s))
+    return any(opened.search(s) for s in sentences) and not re.search(rf"\b{thing} (?:in|on|shut|back|home)\b", how, re.IGNORECASE)
