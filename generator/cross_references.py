@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from functools import cached_property
 
+from generator.analysis.odds import shown
 from generator.family_view import seat
 from generator.records.fits import Fits, what_fits
 from generator.records.model import Records, TreeGate, TreeTransfer
@@ -42,6 +44,15 @@ class CrossReferences:
             else:
                 found.add(node.id)
         return frozenset(found)
+
+    def shown(self, mode: str, symptom: str) -> float:
+        """Of the machines that have a failure mode, the part that comes in with a complaint."""
+        return shown(self.records.failure_modes[mode].shows, symptom, self._complaints[mode])
+
+    @cached_property
+    def _complaints(self) -> Counter[str]:
+        """Failure mode id -> how many symptoms name it in their trees."""
+        return Counter(mode for s in self.records.symptoms.values() for mode in self.modes_under(s.tree))
 
     def fitted(self, reference: str) -> frozenset[str]:
         """Failure modes that an outcome's `fits` entry stands for, on any family."""

@@ -11,6 +11,7 @@ from generator.records.model import (
     FailureMode,
     Family,
     Feature,
+    Found,
     Move,
     Outcome,
     Part,
@@ -80,8 +81,8 @@ def two_families() -> Records:
         ),
         features=by_id(Feature("drop_feed_lever", "Drop-feed lever", "has no drop-feed lever")),
         tallies=by_id(
-            Tally("one", "full", 400, {"needle-bent": 31}),
-            Tally("two", "full", 100, {"needle-bent": 9, "timing-off": 0}),
+            Tally("one", "full", 400, (Found("needle-bent", 31),)),
+            Tally("two", "full", 100, (Found("needle-bent", 9), Found("timing-off", 0))),
         ),
     )
 

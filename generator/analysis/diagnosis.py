@@ -81,17 +81,3 @@ def _contradiction(answers: Sequence[Answer], fewest: int, hypotheses: Sequence[
         "No single cause fits all that was seen. One answer may be wrong, or there are two faults; "
         "the shares show what fits best."
     )
-
-
-def share_interval(share: float, mean: float, low: float, high: float) -> tuple[float, float]:
-    """The 90 % interval of a share when its own rate moves over its interval and the others stay.
-
-    >>> low, high = share_interval(0.5, 0.02, 0.01, 0.04)
-    >>> round(low, 4), round(high, 4)
-    (0.3333, 0.6667)
-    """
-    odds = share / (1 - share) if share < 1 else float("inf")
-    if odds == float("inf"):
-        return 1.0, 1.0
-    lower, upper = odds * low / mean, odds * high / mean
-    return lower / (1 + lower), upper / (1 + upper)

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import prod
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.evidence import Rate, rate
+from generator.analysis.evidence import Rate
 from generator.analysis.fault_tree import CutSets, minimal_cut_sets
 from generator.analysis.folding import Folded
 from generator.analysis.machine import Machine, Remedy
+from generator.analysis.odds import Share, shares
 from generator.analysis.tree import Gate, event_ids
+from generator.bench.odds import found_behind, met, weights
 from generator.bench.remedies import together
 from generator.family_view import FamilyView
 from generator.library import Library
@@ -30,8 +31,12 @@ class Complaint:
     symptom: Symptom
     folded: Folded
     rates: Mapping[str, Rate]
-    "Failure mode id -> how often it is met on this family."
+    "Failure mode id -> how often it is met on this family, whatever the machine was brought in for."
     cut_sets: CutSets
+    chance: float
+    "That a machine of the family comes in with the complaint: an estimate."
+    odds: Mapping[str, Share]
+    "Hypothesis id -> its share of the complaint."
     case: Case
     "Hypotheses are the minimal cut sets, named by their causes joined with '+'."
 
@@ -43,16 +48,24 @@ class Complaint:
 
     @property
     def probabilities(self) -> dict[str, float]:
-        """Failure mode id -> probability on a machine of this family."""
-        return {mode: r.mean for mode, r in self.rates.items()}
+        """Failure mode id -> probability that a machine of this family has it and comes in with this complaint.
+
+        One that brings the complaint about only together with others counts as often as it is met.
+        """
+        alone = {h: min(self.chance * share.mean, 0.999) for h, share in self.odds.items()}
+        return {mode: alone.get(mode, rate.mean) for mode, rate in self.rates.items()}
 
     def rests_on(self, hypothesis: str) -> str:
-        """What a hypothesis' share rests on: bench jobs counted, or the author's estimate."""
-        rates = [self.rates[mode] for mode in hypothesis.split("+")]
-        if len(rates) > 1:
+        """What a hypothesis' share rests on: jobs with this complaint, or the author's estimate."""
+        if "+" in hypothesis:
             return "two faults together"
-        rate = rates[0]
-        return f"{rate.found} of {rate.machines} bench jobs" if rate.machines else "author's estimate"
+        share, rate = self.odds[hypothesis], self.rates[hypothesis]
+        if share.jobs:
+            return f"{share.found or 'none'} of {share.jobs} bench jobs with this complaint"
+        if not rate.found:
+            return "author's estimate"
+        known = any(f.symptom for t in self.view.tallies for f in t.found if f.mode == hypothesis)
+        return f"author's estimate; met with {'other complaints' if known else 'a complaint that was not noted'}"
 
 
 def complaint(
@@ -65,13 +78,15 @@ def complaint(
 ) -> Complaint:
     """Puts a complaint together. The tree must not be empty."""
     assert folded.tree is not None
-    rates = {mode: _rate(view, mode) for mode in event_ids(folded.tree)}
+    rates = {mode: met(view, mode) for mode in event_ids(folded.tree)}
     cut_sets = minimal_cut_sets(folded.tree, {m: r.mean for m, r in rates.items()})
+    chances = weights(library, view, symptom.id, cut_sets.sets)
+    odds = shares(chances, found_behind(view, symptom.id))
     hypotheses = tuple(
         Hypothesis(
             id="+".join(causes),
             causes=causes,
-            share=prod(rates[c].mean for c in causes),
+            share=odds["+".join(causes)].mean,
             remedy=together(remedies[c] for c in causes),
         )
         for causes in cut_sets.sets
@@ -83,16 +98,7 @@ def complaint(
         if (check := _check(library, record, hypotheses)) is not None
     )
     case = Case(hypotheses, checks, machine, library.records.shop.proving_sew)
-    return Complaint(view, symptom, folded, rates, cut_sets, case)
-
-
-def _rate(view: FamilyView, mode: str) -> Rate:
-    counted = [t for t in view.tallies if mode in t.found]
-    return rate(
-        min(view.seen(mode) / 1000, 0.999),
-        found=sum(t.found[mode] for t in counted),
-        machines=sum(t.machines for t in counted),
-    )
+    return Complaint(view, symptom, folded, rates, cut_sets, sum(chances.values()), odds, case)
 
 
 def _check(library: Library, record: CheckRecord, hypotheses: tuple[Hypothesis, ...]) -> Check | None:

@@ -65,6 +65,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("part",): "part",
         ("setting",): "setting",
         **_lists(_GUARDS),
+        ("shows", "*:"): "symptom",
         ("source",): "source",
         ("looks_like", "*", "mode"): "failure-mode",
         **_lists(
@@ -89,7 +90,12 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("*", "cautions", "*"): "caution",
         ("*", "source"): "source",
     },
-    "tally": {("family",): "family", ("found", "*:"): "failure-mode"},
+    "tally": {
+        ("family",): "family",
+        ("found", "*:"): "failure-mode",
+        ("found", "*", "mode"): "failure-mode",
+        ("found", "*", "symptom"): "symptom",
+    },
     "technique": {
         **_lists(_GUARDS),
         ("steps", "*", "caution"): "caution",

@@ -74,9 +74,11 @@ def _keys(name: str, node: Schema, prefix: str, above: tuple[Schema, ...]) -> It
 def _inner(name: str, value: Schema) -> Iterator[tuple[Schema, str]]:
     """The objects that a key holds, each with the mark of a list or a mapping of such objects."""
     whole = follow(name, value)
-    for held, mark in ((whole, ""), (whole.get("items"), "[]"), (whole.get("additionalProperties"), ".<id>")):
-        if isinstance(held, dict):
-            yield from ((found, mark) for found in _objects(name, held))
+    yield from ((found, "") for found in _objects(name, whole))
+    for shape in (whole, *(follow(name, whole[branch]) for branch in ("then", "else") if branch in whole)):
+        for held, mark in ((shape.get("items"), "[]"), (shape.get("additionalProperties"), ".<id>")):
+            if isinstance(held, dict):
+                yield from ((found, mark) for found in _objects(name, held))
 
 
 def _objects(name: str, part: Schema) -> Iterator[Schema]:

@@ -12,6 +12,7 @@ from generator.records.gates import INPUTS, kinds_of
 from generator.records.model import (
     AssemblyUse,
     Figure,
+    Found,
     TreeEvent,
     TreeGate,
     TreeNode,
@@ -89,6 +90,12 @@ def _figure(data: float | str | Mapping[str, Any]) -> Figure:
     return build(Figure, data) if isinstance(data, Mapping) else Figure(data)
 
 
+def _found(data: Mapping[str, int] | list[Mapping[str, Any]]) -> tuple[Found, ...]:
+    if isinstance(data, Mapping):
+        return tuple(Found(mode, count) for mode, count in data.items())
+    return tuple(build(Found, entry) for entry in data)
+
+
 def _gate(data: Mapping[str, Any]) -> TreeGate:
     (kind,) = kinds_of(dict(data))
     inputs = tuple(_tree_node(node) for node in data[INPUTS[kind]])
@@ -106,6 +113,7 @@ _SPECIAL: dict[Any, Reader] = {
     AssemblyUse: _use,
     Figure: _figure,
     TreeGate: _gate,
+    tuple[Found, ...]: _found,
     str: str,
     int: int,
 }

@@ -9,7 +9,7 @@ from pgmpy.factors.discrete import TabularCPD
 from pgmpy.inference import VariableElimination
 from pgmpy.models import DiscreteBayesianNetwork
 
-from generator.analysis.diagnosis import Answer, rank, share_interval
+from generator.analysis.diagnosis import Answer, rank
 
 
 def test_the_burglary_network_gives_the_published_answer():
@@ -74,9 +74,3 @@ def test_an_answer_that_no_cause_shows_is_named():
 def test_a_certain_answer_that_contradicts_all_leaves_the_shares_as_they_were():
     answer = Answer("look", 2, 3, {"a": 0, "b": 1}, 1.0)
     assert rank({"a": 3, "b": 1}, [answer]).shares == {"a": 0.75, "b": 0.25}
-
-
-def test_the_interval_of_a_share_holds_the_share():
-    low, high = share_interval(0.3, 0.02, 0.015, 0.03)
-    assert low < 0.3 < high
-    assert share_interval(1.0, 0.02, 0.01, 0.03) == (1.0, 1.0)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from generator.analysis.diagnosis import Answer
 from generator.bench.complaint import NONE_OF_THESE
 from generator.bench.walk import walk
-from tests.building import bench
+from generator.records.model import Found, Tally
+from tests.building import bench, two_families
 
 
 @pytest.fixture
@@ -37,6 +40,69 @@ def test_a_tally_updates_the_estimate_and_one_that_does_not_name_a_mode_says_not
     assert (timing.found, timing.machines) == (0, 100)
     assert skips.rates["gear-cracked"].machines == 0
     assert skips.rates["gear-cracked"].mean == pytest.approx(0.05)
+
+
+def _counted(*found, **shows):
+    """The complaint with these counts in one tally, and modes that show so."""
+    records = two_families()
+    modes = {id.replace("_", "-"): said for id, said in shows.items()}
+    return bench(
+        replace(
+            records,
+            tallies={"one": Tally("one", "full", 400, found)},
+            failure_modes={m.id: replace(m, shows=modes.get(m.id, {})) for m in records.failure_modes.values()},
+        )
+    )
+
+
+def _of(asked, symptom="skips"):
+    return asked.complaint(asked.library.for_family("full"), symptom)
+
+
+def _estimates(complaint):
+    return {h: share.estimate for h, share in complaint.odds.items()}
+
+
+def test_a_share_is_the_rate_times_how_it_shows():
+    """Rates 50, 30 and 10 in 1,000; the gear shows in most as skips, the needle in one of the one tree
+    that names it, the timing in one of two; the two faults together always."""
+    found = _estimates(_of(_counted(gear_cracked={"skips": "most"})))
+    weights = {"gear-cracked": 0.05 * 0.6, "needle-bent": 0.03, "timing-off": 0.01 / 2, "lever-down+needle-worn": 0.04 * 0.03}
+    assert found == pytest.approx({h: w / sum(weights.values()) for h, w in weights.items()})
+
+
+def test_jobs_with_the_complaint_move_its_shares_and_no_other_complaints():
+    plain, counted = _counted(), _counted(Found("timing-off", 20, "skips"))
+    assert _of(counted).odds["timing-off"].mean == pytest.approx((20 * _estimates(_of(plain))["timing-off"] + 20) / 40)
+    assert _of(counted, "still").odds == _of(plain, "still").odds
+
+
+def test_a_count_of_unknown_complaint_moves_the_rates_alone():
+    plain, counted = _counted(), _counted(Found("timing-off", 40))
+    assert _of(counted).odds["timing-off"].estimate > _of(plain).odds["timing-off"].estimate
+    assert _of(counted).odds["timing-off"].jobs == 0
+
+
+def test_how_often_a_mode_is_met_counts_every_complaint():
+    rate = _of(_counted(Found("timing-off", 20, "still"), Found("timing-off", 4))).rates["timing-off"]
+    assert (rate.found, rate.machines) == (24, 400)
+
+
+def test_what_a_share_rests_on_is_said_by_complaint():
+    counted = _counted(Found("timing-off", 20, "still"), Found("lever-down", 2, "still"), Found("needle-bent", 9))
+    assert _of(counted, "still").rests_on("timing-off") == "20 of 22 bench jobs with this complaint"
+    assert _of(counted, "still").rests_on("gear-cracked") == "none of 22 bench jobs with this complaint"
+    assert _of(counted).rests_on("timing-off") == "author's estimate; met with other complaints"
+    assert _of(counted).rests_on("needle-bent") == "author's estimate; met with a complaint that was not noted"
+    assert _of(counted).rests_on("gear-cracked") == "author's estimate"
+    assert _of(counted).rests_on("lever-down+needle-worn") == "two faults together"
+
+
+def test_importance_takes_the_chance_that_the_machine_comes_in_so():
+    complaint = _of(_counted(Found("timing-off", 20, "skips"), timing_off={"skips": 0.5}))
+    chance = complaint.probabilities
+    assert chance["timing-off"] == pytest.approx(complaint.chance * complaint.odds["timing-off"].mean)
+    assert chance["needle-worn"] == complaint.rates["needle-worn"].mean
 
 
 def test_a_cause_shows_the_first_outcome_that_fits_it(skips):

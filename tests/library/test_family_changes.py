@@ -98,6 +98,7 @@ def more(folder: Path) -> Path:
     look = {"title": "Look again", "how": "Look.", "minutes": 1, "power": "off"}
     outcomes = [{"says": "Late", "fits": ["timing-off"]}, {"says": "In time", "otherwise": True}]
     write(folder, "checks/look-again.yaml", {**look, "outcomes": outcomes})
+    write(folder, "failure-modes/timing-off.yaml", {"shows": {"skipped-stitches": "always"}})
     return folder
 
 

@@ -32,6 +32,7 @@ PAIRS = {
     "Fastener": ("fasteners", ["items"]),
     "Flat": ("fasteners", ["items", "properties", "flat"]),
     "Tally": ("tally", []),
+    "Found": ("tally", ["properties", "found", "else", "items"]),
     "Technique": ("technique", []),
     "TechniqueStep": ("technique", ["properties", "steps", "items"]),
     "Tool": ("tools", ["additionalProperties"]),

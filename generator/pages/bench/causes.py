@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.analysis.check_order import Hypothesis
-from generator.analysis.diagnosis import share_interval
 from generator.analysis.fault_tree import importance, top_probability
 from generator.bench import Bench, Complaint
 from generator.records.model import FailureMode
@@ -57,9 +56,8 @@ def basis(complaint: Complaint, cause: Hypothesis) -> str:
     rests = rests[0].upper() + rests[1:]
     if len(cause.causes) > 1:
         return f"{rests}."
-    rate = complaint.rates[cause.id]
-    low, high = share_interval(cause.share, rate.mean, rate.low, rate.high)
-    return f"{rests}; likely between {words.percent(low)} and {words.percent(high)}."
+    share = complaint.odds[cause.id]
+    return f"{rests}; likely between {words.percent(share.low)} and {words.percent(share.high)}."
 
 
 def importance_rows(complaint: Complaint) -> tuple[dict[str, str], ...]:

@@ -386,6 +386,8 @@ interface MechanismMode {
   title: string;
   seat: string;
   seen: number;
+  shows: Record<string, number>;
+  shows_else: number;
   cautions: Array<string>;
   renew: Array<string>;
   set: Array<string>;

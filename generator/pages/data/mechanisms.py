@@ -48,7 +48,7 @@ def mechanism_data(bench: Bench) -> MechanismsData:
         "families": [_family(f) for f in sorted(records.families.values(), key=lambda f: f.id)],
         "assemblies": [_assembly(a) for a in sorted(records.assemblies.values(), key=lambda a: (a.role or "", a.id))],
         "features": [{"id": f.id, "title": f.title, "ask": f.ask or ""} for f in records.features.values()],
-        "modes": [_mode(m) for m in sorted(records.failure_modes.values(), key=lambda m: m.id)],
+        "modes": [_mode(bench.library, m) for m in sorted(records.failure_modes.values(), key=lambda m: m.id)],
         "checks": [_check(bench.library, c) for c in records.checks.values()],
         "symptoms": [_symptom(s) for s in sorted(records.symptoms.values(), key=lambda s: (s.title, s.id))],
         "cautions": cautions_data(records.cautions.values()),
@@ -96,13 +96,15 @@ def _setting(setting: Setting) -> MechanismSetting:
     }
 
 
-def _mode(mode: FailureMode) -> MechanismMode:
+def _mode(library: Library, mode: FailureMode) -> MechanismMode:
     spec = mode.remedy
     return {
         "id": mode.id,
         "title": mode.title,
         "seat": seat(mode),
         "seen": mode.seen,
+        "shows": {symptom: library.shown(mode.id, symptom) for symptom in mode.shows},
+        "shows_else": library.shown(mode.id, ""),
         "needs": mode.needs,
         "lacks": mode.lacks,
         "cautions": mode.cautions,

@@ -386,6 +386,10 @@ class MechanismMode(FeatureNeeds):
     title: str
     seat: str
     seen: float
+    shows: Mapping[str, float]
+    "Symptom id -> of the machines that have it, the part that comes in so."
+    shows_else: float
+    "The same for every other symptom that it can cause."
     cautions: Ids
     renew: Ids
     set: Ids

@@ -85,5 +85,5 @@ def _assembly(maker: Maker, view: FamilyView, use: AssemblyUse) -> dict[str, str
 
 
 def _tally(tally: Tally) -> dict[str, object]:
-    found = sorted(tally.found.items(), key=lambda f: (-f[1], f[0]))
+    found = sorted(tally.found, key=lambda f: (-f.count, f.mode, f.symptom or ""))
     return {"shop": tally.shop, "period": tally.period, "machines": tally.machines, "note": tally.note, "found": found}

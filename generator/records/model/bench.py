@@ -62,6 +62,18 @@ class Fastener:
 
 
 @dataclass(frozen=True, slots=True)
+class Found:
+    """How often one failure mode was found behind one complaint."""
+
+    mode: str
+    "Id of the failure mode."
+    count: int
+    "Machines that had it."
+    symptom: str | None = None
+    "Id of the complaint; None: not known."
+
+
+@dataclass(frozen=True, slots=True)
 class Tally:
     """What one shop found on one family in one period."""
 
@@ -71,8 +83,8 @@ class Tally:
     "Id of the family."
     machines: int
     "Machines of the family seen in that time."
-    found: Mapping[str, int]
-    "Failure mode id -> how many of them had it; one that is not named was not counted."
+    found: tuple[Found, ...]
+    "What they had. A complaint that is named is counted whole."
     shop: str | None = None
     "The shop."
     period: str | None = None

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 
@@ -128,6 +129,8 @@ class FailureMode:
     "Ids of features that a family must have."
     lacks: tuple[str, ...] = ()
     "Ids of features that a family must not have."
+    shows: Mapping[str, str | float] = field(default_factory=dict)
+    "Symptom id -> how many of the machines that have it come in so: a word of the scale, or a number."
     source: str | None = None
     "Id of the source of `seen`."
     comes_about: str | None = None

@@ -1,4 +1,4 @@
-"""Rules about failure modes and bench tallies."""
+"""Rules about failure modes."""
 
 from __future__ import annotations
 
@@ -32,11 +32,13 @@ def cleaning_and_advice_take_time(book: Book) -> Iterator[Finding]:
                 break
 
 
-@rule("A tally finds a failure mode in no more machines than it saw.", "tally")
-def found_within_machines(book: Book) -> Iterator[Finding]:
-    for id, tally in book.records.tallies.items():
-        for mode, count in tally.found.items():
-            if count > tally.machines:
-                message = f"{quote(mode)} is found {count} times in {tally.machines} machines."
-                hint = f"Write {tally.machines} or less, or mend `machines`."
-                yield book.finding(("tally", id), ("found", mode), message, hint)
+@rule("A failure mode shows only as complaints whose tree it stands in.", "failure-mode")
+def shows_in_its_trees(book: Book) -> Iterator[Finding]:
+    if "symptom" in {*book.content.blind, *book.content.unread}:
+        return
+    for id, mode in book.records.failure_modes.items():
+        for symptom in mode.shows:
+            if symptom in book.records.symptoms and id not in book.transfers.events(symptom):
+                message = f"{quote(id)} is not in the tree of {quote(symptom)}, so it cannot show so."
+                hint = "Take it out of `shows`, or put the failure mode into that tree."
+                yield book.finding(("failure-mode", id), ("shows", symptom), message, hint, key=True)

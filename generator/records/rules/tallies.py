@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from generator.records.finding import Finding, did_you_mean, quote
+from generator.records.model import Found
+from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.family_parts import built_families, has_mode
 from generator.records.rules.registry import rule
@@ -36,3 +39,48 @@ def counted_once(book: Book) -> Iterator[Finding]:
         if before != id:
             message = f"{quote(before)} counts the same shop, family and period already, so these machines would count twice."
             yield book.finding(("tally", id), ("period",), message, "Put both in one tally, or mend the period.")
+
+
+@rule("A tally finds a failure mode in no more machines than it saw.", "tally")
+def found_within_machines(book: Book) -> Iterator[Finding]:
+    for id, tally in book.records.tallies.items():
+        total: Counter[str] = Counter()
+        for route, found in _entries(book, id):
+            before, total[found.mode] = total[found.mode], total[found.mode] + found.count
+            if before <= tally.machines < total[found.mode]:
+                message = f"{quote(found.mode)} is found {total[found.mode]} times in {tally.machines} machines."
+                hint = f"Write {tally.machines - before} or less, or mend `machines`."
+                yield book.finding(("tally", id), route, message, hint)
+
+
+@rule("A tally counts a failure mode once for each complaint.", "tally")
+def found_once(book: Book) -> Iterator[Finding]:
+    for id in book.records.tallies:
+        seen: set[tuple[str, str | None]] = set()
+        for route, found in _entries(book, id):
+            if (found.mode, found.symptom) in seen:
+                behind = f" behind {quote(found.symptom)}" if found.symptom else ""
+                message = f"{quote(found.mode)} is counted{behind} already."
+                yield book.finding(("tally", id), route, message, "Put both counts into one line.")
+            seen.add((found.mode, found.symptom))
+
+
+@rule("What a tally finds behind a complaint stands in that complaint's tree.", "tally")
+def found_in_the_tree(book: Book) -> Iterator[Finding]:
+    if "symptom" in {*book.content.blind, *book.content.unread}:
+        return
+    for id in book.records.tallies:
+        for route, found in _entries(book, id):
+            known = found.symptom in book.records.symptoms and found.mode in book.defined["failure-mode"]
+            if found.symptom and known and found.mode not in book.transfers.events(found.symptom):
+                message = f"{quote(found.mode)} is not in the tree of {quote(found.symptom)}, and was found behind it."
+                hint = "Put it into the tree, or mend the line."
+                yield book.finding(("tally", id), route, message, hint, level="warning")
+
+
+def _entries(book: Book, tally: str) -> Iterator[tuple[Route, Found]]:
+    """Each count with the place where it stands."""
+    data = book.content.records["tally"][tally].data
+    by_mode = isinstance(data, dict) and isinstance(data.get("found"), dict)
+    for place, found in enumerate(book.records.tallies[tally].found):
+        yield ("found", found.mode) if by_mode else ("found", place, "count"), found

@@ -1,5 +1,5 @@
 /* The complaints of a machine that is not in the book, in the shape of a listed family's data. No jobs
-   were counted for it, so every share rests on the author's estimate: generator/bench/complaint.py. */
+   were counted for it, so every share rests on the author's estimate: generator/bench/complaint.py and odds.py. */
 (function () {
   "use strict";
 
@@ -13,11 +13,19 @@
     return a / (a + b);
   }
 
-  function hypotheses(view, found, tree) {
-    const drafts = handwheel.faultTree.cutSets(tree).map((causes) => ({
+  /** How often a failure mode is met, times how it shows; one that acts only with others always shows, unless it says otherwise. */
+  function chance(mode, symptomId, alone) {
+    const other = alone.has(mode.id) ? mode.shows_else : 1;
+    return rate(mode) * (mode.shows[symptomId] ?? other);
+  }
+
+  function hypotheses(view, found, symptom) {
+    const sets = handwheel.faultTree.cutSets(symptom.tree);
+    const alone = new Set(sets.filter((causes) => causes.length === 1).flat());
+    const drafts = sets.map((causes) => ({
       id: causes.join("+"),
       causes,
-      share: causes.reduce((product, id) => product * rate(view.modes.get(id)), 1),
+      share: causes.reduce((product, id) => product * chance(view.modes.get(id), symptom.id, alone), 1),
       remedy: handwheel.remedies.together(causes.map((id) => found.get(id))),
       rests: causes.length > 1 ? "two faults together" : "author's estimate",
     }));
@@ -47,7 +55,7 @@
   }
 
   function symptomData(view, found, symptom) {
-    const maybe = hypotheses(view, found, symptom.tree);
+    const maybe = hypotheses(view, found, symptom);
     const causesOf = maybe.map((h) => h.causes);
     const asked = view.checks.filter((c) => !c.only_for.length || c.only_for.includes(symptom.id));
     return {
