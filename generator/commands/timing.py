@@ -14,6 +14,8 @@ from generator.commands import common
 from generator.commands.folders import content_option
 from generator.family_view import FamilyView
 from generator.wording import timing as said
+from generator.wording import words
+from generator.wording.ranges import range_words
 
 
 @click.command()
@@ -25,12 +27,12 @@ def timing(family: str, as_json: bool, folders: Sequence[Path]) -> None:
     view = common.view_of(common.open_bench(folders), family)
     found = timed(view)
     if as_json:
-        common.print_json(_json(found))
+        common.print_json(_json(view, found))
     else:
         click.echo("\n".join(_lines(view, found)))
 
 
-def _json(found: Timing) -> dict[str, object]:
+def _json(view: FamilyView, found: Timing) -> dict[str, object]:
     """Lengths in mm, angles in degrees; null where a figure is not recorded."""
     return {
         "rise": {
@@ -44,9 +46,25 @@ def _json(found: Timing) -> dict[str, object]:
         "teeth": asdict(found.tooth) if found.tooth else None,
         "hook": asdict(found.hook) if found.hook else None,
         "backlash": asdict(found.backlash) if found.backlash else None,
+        "instants": [asdict(i) for i in found.instants or ()],
+        "gears": asdict(found.gears) if found.gears else None,
         "feed": asdict(found.feed),
+        "motor": asdict(found.motor) if found.motor else None,
+        "gauges": [
+            {"setting": s.id, "of": s.gauge.of, "to": s.gauge.to, "tool": s.gauge.tool, "range": range_words(s.target)}
+            for s in view.settings.values()
+            if s.gauge
+        ],
         "missing": list(found.missing),
     }
+
+
+def _gauge_lines(view: FamilyView) -> Iterator[str]:
+    """Settings that are gauged, with tolerance and gauge."""
+    for setting in view.settings.values():
+        if setting.gauge and (good := range_words(setting.target)):
+            tool = words.spaced(setting.gauge.tool) if setting.gauge.tool else "by eye"
+            yield f"  {setting.title}: {good}, {tool}"
 
 
 def _lines(view: FamilyView, found: Timing) -> Iterator[str]:
@@ -56,9 +74,12 @@ def _lines(view: FamilyView, found: Timing) -> Iterator[str]:
     else:
         yield "Unplug it. Turn the hand wheel by hand, in the sewing direction; mind the needle."
     yield said.plain(found)
-    yield from said.caveats(view)
+    yield from said.caveats(view, found)
     yield from (f"  {r.rise:.2f} mm  {r.degrees:5.1f}°  {r.rate:.3f} mm a degree" for r in found.table)
-    for lines in (said.swing_lines, said.hook_lines, said.backlash_lines, said.tooth_lines, said.feed_lines):
+    for lines in (said.swing_lines, said.hook_lines, said.backlash_lines, said.belt_lines, said.gear_lines):
         yield from lines(found)
+    yield from said.feed_lines(found)
+    yield from said.motor_lines(found)
+    yield from _gauge_lines(view)
     yield from said.missing_lines(found)
     yield said.ABOVE_ALL

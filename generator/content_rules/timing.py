@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from generator.analysis.motion import slider_crank
+from generator.analysis.offset_crank import crank_of
 from generator.records.figures import TIMES, length, number, written
 from generator.records.finding import Finding
 from generator.records.model import Family, Target
@@ -24,7 +24,7 @@ def rod_over_crank(book: Book) -> Iterator[Finding]:
         if stroke is None or rod is None:
             continue
         try:
-            slider_crank(stroke / 2, rod, 0)
+            crank_of(stroke, rod, length(family, "crank_offset") or 0.0)
         except ValueError as error:
             yield book.finding(("family", id), ("figures", "connecting_rod"), str(error), "Measure stroke and rod again.")
 
@@ -39,6 +39,16 @@ def rise_within_stroke(book: Book) -> Iterator[Finding]:
                 message = f"The bar's stroke is {stroke:g} mm, and '{setting}' asks for a rise of {low:g} to {high:g} mm."
                 hint = "Measure the stroke again, or change the target for this family."
                 yield book.finding(("family", id), ("figures", "needle_bar_stroke"), message, hint)
+
+
+@rule("A needle comes out of the plate: its depth is less than the needle bar's stroke.", "family")
+def needle_leaves_the_plate(book: Book) -> Iterator[Finding]:
+    """A needle that would never leave the cloth."""
+    for id, family in book.records.families.items():
+        stroke, depth = length(family, "needle_bar_stroke"), length(family, "needle_depth")
+        if stroke is not None and depth is not None and not 0 < depth < stroke:
+            message = f"A needle {depth:g} mm under the plate at its lowest does not come out with a stroke of {stroke:g} mm."
+            yield book.finding(("family", id), ("figures", "needle_depth"), message, "Measure both again.")
 
 
 @rule("Teeth and turns of the hook for a stitch are whole numbers, and a swing is left or right.", "family")

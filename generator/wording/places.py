@@ -40,7 +40,7 @@ def place(kind: str, record_id: str, within: str = "") -> str:
         return f"assemblies/{within}.html#{record_id}"
     if kind in ("bench", "jobs"):
         return f"{kind}/{within}/{record_id}.html"
-    if kind in ("fasteners", "oil-chart", "settings-order", "job-list", "timing"):
+    if kind in ("fasteners", "oil-chart", "settings-order", "job-list", "timing", "gauges"):
         return f"{kind}/{record_id}.html"
     raise ValueError(f"No page holds a {kind}.")
 

@@ -9,17 +9,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.analysis.motion import slider_crank_rise
-from generator.analysis.timing.needle_bar import Bar, row
-from generator.diagrams import text
-from generator.diagrams.timing import needle_view, rise_plot
+from generator.analysis.timing.feed import Dog, one_turn
+from generator.analysis.timing.needle_bar import Bar, rise, row
+from generator.diagrams.timing import feed_view, hook_view, needle_view, rise_plot
+from generator.diagrams.timing.feed_view import Shown
+from generator.diagrams.timing.hook_view import Instant
 from generator.diagrams.timing.needle_view import Meeting, Position
+from tests.diagrams.measuring import assert_sound, classed, places
 
-SVG = "{http://www.w3.org/2000/svg}"
-
-
-def classed(root: ElementTree.Element, name: str) -> list[ElementTree.Element]:
-    return [e for e in root.iter() if name in e.get("class", "").split()]
+MM = 96 / 25.4
+"px of CSS to a mm of paper (CSS Values and Units)."
 
 
 def numbers(element: ElementTree.Element) -> list[float]:
@@ -40,23 +39,24 @@ def test_curve_and_window_are_the_slider_crank(stroke: float, ratio: float, low:
     flat = numbers(classed(root, "curve")[0])
     for degrees, (x, y) in enumerate(zip(flat[::2], flat[1::2], strict=True)):
         assert (x - rise_plot.LEFT) / rise_plot.WIDE * far == pytest.approx(degrees, abs=0.03)
-        rise = (rise_plot.TOP + rise_plot.TALL - y) / rise_plot.TALL * tall
-        assert rise == pytest.approx(slider_crank_rise(bar.stroke, bar.rod, degrees), abs=tall / 1000)
+        shown = (rise_plot.TOP + rise_plot.TALL - y) / rise_plot.TALL * tall
+        assert shown == pytest.approx(rise(bar, degrees), abs=tall / 1000)
     window = classed(root, "window")[0]
     left = (float(window.get("x")) - rise_plot.LEFT) / rise_plot.WIDE * far
     right = left + float(window.get("width")) / rise_plot.WIDE * far
     assert (left, right) == pytest.approx((row(bar, low).degrees, row(bar, high).degrees), abs=0.05)
 
 
-heights = st.floats(-1, 3)
+heights = st.floats(-1, 2)
 
 
 @settings(max_examples=30)
 @given(st.integers(60, 140), st.lists(heights, min_size=1, max_size=3), st.floats(0, 0.1), st.floats(0.01, 0.2))
 def test_needle_point_and_gap_are_to_the_scale_that_is_drawn(needle: int, above: list[float], least: float, more: float) -> None:
-    places = [Position(str(n), 2.0, mm) for n, mm in enumerate(above)]
-    root = ElementTree.fromstring(needle_view.svg(Meeting(needle, places, (1.0, 1.8), (least, least + more)), "n"))
+    shown = [Position(str(n), 2.0, mm) for n, mm in enumerate(above)]
+    root = ElementTree.fromstring(needle_view.svg(Meeting(needle, shown, (1.0, 1.8), (least, least + more)), "n"))
     mm, tenth = bar_px(root, 0), bar_px(root, 1)
+    assert (mm / MM, tenth / MM) == pytest.approx((5, 5), rel=0.002)  # 5 : 1, and a tenth at 50 : 1
     eyes, points, blades = classed(root, "eye"), classed(root, "point"), classed(root, "needle")
     for eye, point, blade, height in zip(eyes, points, blades, above, strict=True):
         assert (float(eye.get("y")) - numbers(point)[1]) / mm == pytest.approx(height, abs=0.01)
@@ -68,6 +68,43 @@ def test_needle_point_and_gap_are_to_the_scale_that_is_drawn(needle: int, above:
     assert drawn == pytest.approx([least, least + more], abs=0.001)
 
 
+@settings(max_examples=20)
+@given(st.integers(60, 140), st.lists(st.tuples(st.floats(0, 4), st.floats(-2, 2), st.floats(-0.5, 2)), min_size=1, max_size=3))
+def test_instants_have_the_point_as_far_from_the_needle_as_said(needle: int, given_: list[tuple[float, float, float]]) -> None:
+    root = assert_sound(hook_view.svg(needle, [Instant(25, *one) for one in given_], "i"))
+    level = places(classed(root, "level")[0])[0][1]
+    for eye, point, (_, past, above) in zip(classed(root, "eye"), classed(root, "point"), given_, strict=True):
+        middle = float(eye.get("x")) + float(eye.get("width")) / 2
+        tip, y = places(point)[0]
+        assert (middle - tip) / (5 * MM) == pytest.approx(past, abs=0.012)  # it goes to the left
+        assert y == level
+        assert (float(eye.get("y")) - y) / (5 * MM) == pytest.approx(above, abs=0.012)
+
+
+@settings(max_examples=15)
+@given(st.floats(1.5, 6), st.floats(2, 4), st.floats(0.6, 1.2), st.floats(-3, 3))
+def test_the_dogs_path_and_the_turn_are_to_scale(stitch: float, lift: float, above: float, sinking: float) -> None:
+    bar, dog = Bar(32, 46), Dog(stitch, lift, above)
+    turn = one_turn(bar, 18, dog, sinking)
+    root = assert_sound(feed_view.svg(Shown(bar, 18, dog, turn, 20), "f"))
+    larger, smaller = next(m.groups() for t in root.iter() if (m := re.match(r"(\d+) : (\d+)", t.text or "")))
+    scale = int(larger) / int(smaller)
+    xs, ys = zip(*places(classed(root, "path")[0]), strict=True)
+    plate = places(classed(root, "plate")[0])[0][1]
+    assert (max(xs) - min(xs)) / MM / scale == pytest.approx(dog.travel, rel=0.02)
+    assert (plate - min(ys)) / MM / scale == pytest.approx(above, abs=0.03 + 0.1 / MM / scale)
+    assert (max(ys) - min(ys)) / MM / scale == pytest.approx(lift, abs=0.03 + 0.1 / MM / scale)
+    band = classed(root, "feeds")[0]
+    emerges = (float(band.get("x")) - feed_view.LEFT) / feed_view.WIDE * 360
+    sinks = emerges + float(band.get("width")) / feed_view.WIDE * 360
+    assert (emerges, sinks) == pytest.approx((turn.emerges, turn.sinks), abs=0.2)
+    curve, early = (places(classed(root, name)[0]) for name in ("dog-curve", "early"))
+    top = min(y for _, y in curve)
+    assert [x for x, y in early if y == top][0] == pytest.approx(
+        [x for x, y in curve if y == top][0] - 20 / 360 * feed_view.WIDE, abs=feed_view.STEP / 360 * feed_view.WIDE + 3
+    )
+
+
 @pytest.mark.parametrize(
     "picture",
     [
@@ -75,17 +112,8 @@ def test_needle_point_and_gap_are_to_the_scale_that_is_drawn(needle: int, above:
         needle_view.svg(
             Meeting(90, [Position(t, 2.15, 1.4) for t in ("First-met", "Middle", "Last-met")], (1.0, 1.8), (0.05, 0.15)), "n"
         ),
+        hook_view.moving(90, 2.15, 1.4, "m"),
     ],
 )
-def test_text_stays_in_the_picture_and_the_picture_says_itself_in_words(picture: str) -> None:
-    root = ElementTree.fromstring(picture)
-    wide, tall = float(root.get("width")), float(root.get("height"))
-    for words in root.iter(f"{SVG}text"):
-        size = text.SMALL if "small" in words.get("class", "") else text.SIZE
-        long = text.width(words.text, size, "strong" in words.get("class", ""))
-        start = float(words.get("x")) - (long / 2 if words.get("text-anchor") == "middle" else 0)
-        assert start >= 0 and start + long <= wide, words.text
-        assert 0 < float(words.get("y")) < tall
-    assert "mm" in root.find(f"{SVG}desc").text
-    assert len(picture.encode()) < 30_000
-    assert not re.search(r"#[0-9a-f]{3,6}\b|style=", picture)
+def test_a_picture_holds_its_words_and_says_itself(picture: str) -> None:
+    assert_sound(picture)

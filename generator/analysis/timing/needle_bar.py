@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from math import ceil, floor
 
-from generator.analysis.motion import slider_crank_angle
+from generator.analysis import offset_crank
+from generator.analysis.offset_crank import Crank, crank_of
 
 _STEPS = 10
 "Rows to the millimetre."
@@ -19,7 +19,14 @@ class Bar:
     stroke: float
     "mm, highest to lowest."
     rod: float
-    "mm, pin to pin; longer than half the stroke."
+    "mm, pin to pin; longer than the crank and the offset."
+    offset: float = 0.0
+    "mm from the bar's line to the middle of the crank; positive on the side to which the pin goes as the bar rises."
+
+    @property
+    def crank(self) -> Crank:
+        """The crank that gives the stroke; ValueError where the rod is too short."""
+        return crank_of(self.stroke, self.rod, self.offset)
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,24 +41,33 @@ class Row:
     "mm of rise for one degree of hand wheel here."
 
 
-def rise_per_degree(bar: Bar, degrees: float) -> float:
-    """mm of rise for one degree of hand wheel, at `degrees` after bottom dead centre.
+def rise(bar: Bar, degrees: float) -> float:
+    """mm above the lowest, at `degrees` of hand wheel after it.
 
-    The derivative of `slider_crank_rise`; negative while the bar goes down.
+    >>> round(rise(Bar(32, 46), 25), 2)
+    2.02
+    """
+    return offset_crank.rise(bar.crank, degrees)
+
+
+def rise_per_degree(bar: Bar, degrees: float) -> float:
+    """mm of rise for one degree of hand wheel; negative while the bar goes down.
 
     >>> round(rise_per_degree(Bar(32, 46), 25), 3)
     0.156
     """
-    crank, turned = bar.stroke / 2, math.radians(degrees)
-    sine, cosine = math.sin(turned), math.cos(turned)
-    along = math.sqrt(bar.rod**2 - (crank * sine) ** 2)
-    return math.radians(crank * sine + crank**2 * sine * cosine / along)
+    return offset_crank.rise_per_degree(bar.crank, degrees)
 
 
-def row(bar: Bar, rise: float) -> Row:
+def row(bar: Bar, risen: float) -> Row:
     """What the hand wheel shows at a rise; ValueError for a rise outside the stroke."""
-    degrees = slider_crank_angle(bar.stroke, bar.rod, rise)
-    return Row(rise, degrees, rise_per_degree(bar, degrees))
+    degrees = offset_crank.rising_angle(bar.crank, risen)
+    return Row(risen, degrees, rise_per_degree(bar, degrees))
+
+
+def coming_down(bar: Bar, risen: float) -> float:
+    """Degrees of hand wheel after bottom dead centre, up to 360, at which the bar has come down to a rise."""
+    return offset_crank.falling_angle(bar.crank, risen)
 
 
 def rise_table(bar: Bar, low: float, high: float) -> tuple[Row, ...]:
@@ -62,4 +78,4 @@ def rise_table(bar: Bar, low: float, high: float) -> tuple[Row, ...]:
     """
     first, last = floor(low * _STEPS + 1e-9) + 1, ceil(high * _STEPS - 1e-9) - 1
     between = (tenth / _STEPS for tenth in range(first, last + 1))
-    return tuple(row(bar, rise) for rise in dict.fromkeys((low, *between, high)))
+    return tuple(row(bar, risen) for risen in dict.fromkeys((low, *between, high)))

@@ -7,16 +7,15 @@ from dataclasses import dataclass
 
 from generator.diagrams import draw, text
 from generator.diagrams.draw import num
+from generator.diagrams.timing.needle import BELOW, SCALE, TIMES, needle, point, scale_bar
 
-SCALE = 24.0
-"px for a mm in the views of the needle."
-GAP_SCALE = 240.0
+GAP_SCALE = 10 * SCALE
 "px for a mm in the view of the gap: ten times as much."
 TOP = 44.0
-_ABOVE, _BELOW = 4.5, 2.6  # mm of needle shown above and below the top of the eye
+_ABOVE = 3.6  # mm of needle shown above the top of the eye
 _EYE = TOP + _ABOVE * SCALE
 _WIDE = 324.0
-_GAP_TALL = 64.0
+_GAP_TALL = 62.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,10 +49,10 @@ def svg(meeting: Meeting, prefix: str) -> str:
     views = "".join(
         _view(meeting, place, 8 + step * (number + 0.5)) for number, place in enumerate(meeting.positions)
     )
-    foot = _EYE + _BELOW * SCALE + 14
-    scale = _bar(16, foot, SCALE, f"1 mm; needle Nm {meeting.needle}")
-    gap = _gap(meeting.gap, foot + 34) if meeting.gap else ""
-    tall = foot + (34 + _GAP_TALL + 46 if meeting.gap else 20)
+    foot = _EYE + BELOW * SCALE + 14
+    scale = scale_bar(16, foot, SCALE, f"1 mm; needle Nm {meeting.needle}; {TIMES} : 1 on paper")
+    gap = _gap(meeting.gap, foot + 26) if meeting.gap else ""
+    tall = foot + (26 + _GAP_TALL + 26 if meeting.gap else 10)
     return draw.svg(prefix, "Needle and point as the point passes", described(meeting), (_WIDE, tall), views + scale + gap)
 
 
@@ -75,15 +74,10 @@ def _above_words(above: float | None) -> str:
 
 def _view(meeting: Meeting, place: Position, middle: float) -> str:
     """One needle with its eye, the target's band and the point."""
-    half = meeting.needle / 200 * SCALE
-    foot = _EYE + _BELOW * SCALE
-    left, right, taper = num(middle - half), num(middle + half), num(foot - 12)
-    blade = f"M{left} {num(TOP)}H{right}V{taper}L{num(middle)} {num(foot)}L{left} {taper}Z"
-    hole = f'x="{num(middle - half * 0.4)}" y="{num(_EYE)}" width="{num(half * 0.8)}" height="{num(1.2 * SCALE)}"'
-    eye = f'<rect class="transfer eye" {hole} rx="3"/>'
     titles = draw.words([place.title], middle, 6, "strong", middle=True)
     risen = draw.words([f"risen {place.rise:.2f}"], middle, 22, "soft", middle=True, size=text.SMALL)
-    return titles + risen + draw.path(blade, "box needle") + eye + _band(meeting, middle) + _point(place, middle)
+    blade = needle(meeting.needle, middle, _EYE, TOP)
+    return titles + risen + blade + _band(meeting, middle) + _point(place, middle)
 
 
 def _band(meeting: Meeting, middle: float) -> str:
@@ -99,8 +93,7 @@ def _point(place: Position, middle: float) -> str:
     if place.above is None:
         return ""
     y = _EYE - place.above * SCALE
-    tip = draw.path(f"M{num(middle)} {num(y)}L{num(middle + 44)} {num(y - 7)}V{num(y + 9)}Z", "gate point")
-    return tip + draw.words([f"{place.above:.2f}"], middle + 30, y + 9, "small", middle=True, size=text.SMALL)
+    return point(middle, y, 44) + draw.words([f"{place.above:.2f}"], middle + 30, y + 10, "small", middle=True, size=text.SMALL)
 
 
 def _gap(gap: tuple[float, float], top: float) -> str:
@@ -113,10 +106,5 @@ def _gap(gap: tuple[float, float], top: float) -> str:
     other = f"M{num(far)} {num(top + 66)}L{num(far + 60)} {num(top + 58)}V{num(top + 76)}Z"
     labels = draw.words([f"{gap[0]:g} mm"], near + 68, top + 28) + draw.words([f"{gap[1]:g} mm"], far + 68, top + 58)
     head = draw.words(["Gap, least and most"], 16, top, "strong")
-    scale = _bar(16, top + _GAP_TALL + 32, GAP_SCALE / 10, "0.1 mm")
+    scale = scale_bar(16, top + _GAP_TALL + 32, GAP_SCALE / 10, f"0.1 mm; {TIMES * 10} : 1 on paper")
     return head + needle + scarf + draw.path(body, "gate near") + draw.path(other, "gate far") + labels + scale
-
-
-def _bar(x: float, y: float, long: float, says: str) -> str:
-    """A scale bar."""
-    return draw.path(f"M{num(x)} {num(y - 4)}v8m0 -4h{num(long)}m0 -4v8", "line bar") + draw.words([says], x + long + 8, y - 8)

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import ceil, floor
 
-from generator.analysis.motion import slider_crank_rise
-from generator.analysis.timing.needle_bar import Bar, row
+from generator.analysis.timing.needle_bar import Bar, rise, row
 from generator.diagrams import draw, text
 from generator.diagrams.draw import num
 
@@ -26,7 +25,7 @@ def span(bar: Bar, high: float) -> tuple[float, float]:
     (50.0, 8.0)
     """
     degrees = 10.0 * ceil((row(bar, high).degrees + _BEYOND) / 10)
-    return degrees, float(ceil(slider_crank_rise(bar.stroke, bar.rod, degrees)))
+    return degrees, float(ceil(rise(bar, degrees)))
 
 
 def svg(bar: Bar, low: float, high: float, prefix: str) -> str:
@@ -36,17 +35,21 @@ def svg(bar: Bar, low: float, high: float, prefix: str) -> str:
     def x(degrees: float) -> float:
         return LEFT + WIDE * degrees / far
 
-    def y(rise: float) -> float:
-        return TOP + TALL * (1 - rise / tall)
+    def y(risen: float) -> float:
+        return TOP + TALL * (1 - risen / tall)
 
     first, last = row(bar, low), row(bar, high)
     window = _window(x(first.degrees), x(last.degrees), y(high), y(low))
-    points = (f"{num(x(d))} {num(y(slider_crank_rise(bar.stroke, bar.rod, d)))}" for d in range(int(far) + 1))
+    points = (f"{num(x(d))} {num(y(rise(bar, d)))}" for d in range(int(far) + 1))
     curve = draw.path("M" + "L".join(points), "line top curve")
     told = f"Rise {low:g} to {high:g} mm: {first.degrees:.1f} to {last.degrees:.1f} degrees after lowest."
     body = window + _axes(x, y, far, tall) + curve + draw.words([told], LEFT - 32, TOP + TALL + 44)
-    description = f"{told} Stroke {bar.stroke:g} mm, rod {bar.rod:g} mm."
+    description = f"{told} Stroke {bar.stroke:g} mm, rod {bar.rod:g} mm{_beside(bar)}."
     return draw.svg(prefix, "Needle-bar rise against degrees of hand wheel", description, (324, TOP + TALL + 56), body)
+
+
+def _beside(bar: Bar) -> str:
+    return f", offset {bar.offset:g} mm" if bar.offset else ""
 
 
 def _window(left: float, right: float, top: float, bottom: float) -> str:

@@ -15,6 +15,7 @@ from generator.records.figures import number, written
 from generator.records.model import Gauge, Setting, Target
 from generator.standards.belts import BELT_PITCH_MM
 from generator.standards.quantity import Quantity
+from generator.wording.ranges import range_words
 
 _SHAPES = {
     **dict.fromkeys(("gap", "point-gap", "tooth-gap"), gaps.svg),
@@ -62,3 +63,13 @@ def _belt(view: FamilyView, found: Timing, prefix: str) -> Markup:
     if not (upper and lower and pitch and found.tooth):
         return Markup()
     return Markup(pulleys.svg(Drive(int(upper), int(lower), pitch, found.tooth.degrees, found.tooth.late), prefix))
+
+
+def gauged(maker: Maker, view: FamilyView, found: Timing) -> list[dict[str, object]]:
+    """Every setting that has a drawing, with its mechanism, in the family's order."""
+    rows = ((s, drawing(maker, view, s, found, f"gauge-{s.id}")) for s in view.settings.values())
+    return [
+        {"setting": s, "range": range_words(s.target), "home": view.home_of[s.id], "drawing": picture, "tool": s.gauge.tool}
+        for s, picture in rows
+        if picture and s.gauge
+    ]

@@ -2,26 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from generator.bench.timing import USED, Timing, timing
-from generator.diagrams.timing import needle_view, rise_plot
-from generator.diagrams.timing.needle_view import Meeting, Position
 from generator.family_view import FamilyView
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
+from generator.pages.timing import views
+from generator.pages.timing.gauges import gauged
 from generator.wording import timing as said
 from generator.wording.links import Links
 from generator.wording.places import place
 from generator.wording.ranges import range_words
 
 HUB = "timing.html"
+_SKETCHED = (
+    "To scale on paper. Broken lines: least and most above the eye; heights are of the target's middle. The needle is the middle "
+    "of the machine's sizes. The eye's length, both points' shapes and the hook's body are sketches."
+)
+SLIDER = "assets/handwheel/js/timing/hand-wheel.js"
 
 
 def pages(maker: Maker) -> Iterator[PageText]:
-    """The hub, and one sheet a family."""
+    """The hub, and one sheet a family with the drawings of its settings."""
     found = {view.id: timing(view) for view in maker.library.views}
     link = Links(maker.library, HUB)
     entries = [
@@ -31,6 +37,7 @@ def pages(maker: Maker) -> Iterator[PageText]:
     yield maker.page(HUB, "Timing", "chart-list.html", intro=intro, entries=entries, search="timing hook needle bar rise")
     for view in maker.library.views:
         yield _sheet(maker, view, found[view.id])
+        yield _gauges(maker, view, found[view.id])
 
 
 def _note(found: Timing) -> str:
@@ -44,21 +51,61 @@ def _sheet(maker: Maker, view: FamilyView, found: Timing) -> PageText:
         f"Timing: {view.family.title}",
         "timing.html",
         of=view,
-        search=texts("timing hook needle bar rise degrees", view.family.title),
+        search=texts("timing hook needle bar rise degrees feed belt gear motor speed", view.family.title),
+        scripts=(SLIDER,) if found.followed else (),
+        wide=True,
         family=view.family,
         cautions=_cautions(view, found),
         setting=found.setting,
         plain=said.plain(found),
         rows=[{"rise": f"{r.rise:g}", "degrees": f"{r.degrees:.1f}", "rate": f"{r.rate:.3f}"} for r in found.table],
-        plot=_plot(view, found),
-        needle=_needle(view, found),
-        hook=[*said.hook_lines(found), *said.backlash_lines(found)],
-        teeth=list(said.tooth_lines(found)),
-        swings=list(said.swing_lines(found)),
-        feed=list(said.feed_lines(found)),
+        slider=views.slider(view, found),
+        parts=[part for part in _parts(view, found) if part.drawing or part.lines],
         figures=_figures(maker, view),
-        caveats=list(said.caveats(view)),
+        caveats=list(said.caveats(view, found)),
         missing=said.missing_lines(found),
+        above_all=said.ABOVE_ALL,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of the sheet: a drawing, lines, or both."""
+
+    id: str
+    title: str
+    drawing: Markup = Markup()
+    true: bool = False
+    "Whether the drawing is to scale on paper."
+    lines: Sequence[str] = ()
+    note: str = ""
+
+
+def _parts(view: FamilyView, found: Timing) -> Iterator[Part]:
+    """The sheet from the needle bar to the motor."""
+    yield Part("rise", "Rise and hand wheel", views.plot(view, found))
+    yield Part("needle", "Needle and point", views.needle(view, found), true=True, note=_SKETCHED)
+    yield Part("zigzag", "Zigzag", lines=list(said.swing_lines(found)))
+    yield Part("hook", "Hook", lines=[*said.hook_lines(found), *said.backlash_lines(found)])
+    yield Part("instants", "As they pass", views.instants(view, found), true=True)
+    yield Part("belt", "Belt", lines=list(said.belt_lines(found)))
+    yield Part("gears", "Hook gears", lines=list(said.gear_lines(found)))
+    yield Part("feed", "Feed and needle", views.feed(view, found), true=True, lines=list(said.feed_lines(found)))
+    yield Part("motor", "Motor", lines=list(said.motor_lines(found)))
+
+
+def _gauges(maker: Maker, view: FamilyView, found: Timing) -> PageText:
+    return maker.page(
+        place("gauges", view.id),
+        f"Gauges: {view.family.title}",
+        "gauges.html",
+        of=view,
+        search=texts("gauge feeler tolerance setting looper foot tension", view.family.title),
+        description=f"Settings of {view.family.title} that are gauged: tolerance, gauge, and where the gauge goes.",
+        wide=True,
+        family=view.family,
+        cautions=view.needed(view.family.cautions),
+        settings=gauged(maker, view, found),
         above_all=said.ABOVE_ALL,
     )
 
@@ -77,32 +124,3 @@ def _figures(maker: Maker, view: FamilyView) -> list[dict[str, object]]:
         if name in own and name in kinds:
             found.setdefault(own[name].source, []).append(f"{kinds[name].title.lower()} {own[name].value}")
     return [{"said": ", ".join(figures), "source": source} for source, figures in found.items()]
-
-
-def _plot(view: FamilyView, found: Timing) -> Markup:
-    if not (found.bar and found.window):
-        return Markup()
-    return Markup(rise_plot.svg(found.bar, *found.window, f"rise-{view.id}"))
-
-
-def _needle(view: FamilyView, found: Timing) -> Markup:
-    if not (found.middle and found.needle):
-        return Markup()
-    meeting = Meeting(found.needle, positions(found), found.height, found.gap)
-    return Markup(needle_view.svg(meeting, f"needle-{view.id}"))
-
-
-def positions(found: Timing) -> list[Position]:
-    """The middle, or left, middle and right of a zigzag where they are known; heights from the target's middle."""
-    if found.middle is None:
-        return []
-    above = sum(found.height) / 2 if found.height else None
-    if found.swings is None:
-        return [Position("As the point passes", found.middle.rise, above)]
-    first, last = said.sides(found)
-    named = zip((first, "middle", last), found.swings.rises, strict=True)
-    drawn = [
-        Position(title.capitalize(), rise, None if above is None else above - (rise - found.middle.rise))
-        for title, rise in named
-    ]
-    return drawn[::-1] if first == "right" else drawn
