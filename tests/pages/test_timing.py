@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 import re
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+from pdfminer.high_level import extract_pages
+from pdfminer.layout import LTCurve
 from playwright.sync_api import Browser
 
 from generator.bench import Bench
 from generator.bench.timing import USED, timing
+from generator.diagrams.timing.needle import SCALE
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
 from generator.pages.timing import page as timing_page
 from generator.pages.timing import views
 from generator.wording.timing import HOW_TO_MEASURE
-from tests.pages.jobs.printing import printer
+from tests.pages.jobs.printing import ROOT, dressed, printer
 
 
 @pytest.fixture(scope="module")
@@ -76,3 +80,63 @@ def test_every_sheet_prints_on_one_side(sheets, browser: Browser, tmp_path: Path
         for address, page in sheets.items():
             if address.startswith("timing/"):
                 assert printed(page) == [1, 1], address
+
+
+POINT_MM = 25.4 / 72
+"A point of a PDF in mm."
+NEEDLE_MM = 0.9 * 5
+"Nm 90 is a blade of 0.9 mm, drawn 5 : 1."
+
+
+def needles_in(pdf: bytes) -> list[LTCurve]:
+    """Outlines on the paper that are as wide as the needle, by where they stand."""
+    curves = (c for page in extract_pages(BytesIO(pdf)) for c in page if isinstance(c, LTCurve))
+    wide = {(round(c.x0), round(c.y0)): c for c in curves if abs(c.width * POINT_MM - NEEDLE_MM) < 0.03}
+    return [wide[place] for place in sorted(wide)]
+
+
+def test_what_says_to_scale_is_so_on_the_paper(published: Bench, sheets, browser: Browser, tmp_path: Path) -> None:
+    view = next(v for v in published.library.views if v.id == "tessaly-40")
+    found, file = timing(view), tmp_path / "sheet.html"
+    assert found.needle == 90
+    file.write_text(dressed(sheets[f"timing/{view.id}.html"]), encoding="utf-8")
+    tab = browser.new_page()
+    tab.goto(file.as_uri())
+    drawn = needles_in(tab.pdf(format="A4"))
+    tab.close()
+    assert len(drawn) == 6  # left, middle and right of the zigzag, and three instants
+    tips = [c.y0 * POINT_MM / 5 for c in drawn[3:]]
+    rises = [instant.rise for instant in found.instants]
+    assert [tip - tips[0] for tip in tips] == pytest.approx([rise - rises[0] for rise in rises], abs=0.015)
+
+
+def test_the_hand_wheel_moves_needle_and_point_as_they_go(published: Bench, sheets, browser: Browser, tmp_path: Path) -> None:
+    view = next(v for v in published.library.views if v.id == "larkrise-h")
+    found, file = timing(view), tmp_path / "sheet.html"
+    script = (ROOT / "generator" / "assets" / "js" / "timing" / "hand-wheel.js").read_text(encoding="utf-8")
+    file.write_text(dressed(sheets[f"timing/{view.id}.html"], f"<script>{script}</script>"), encoding="utf-8")
+    tab = browser.new_page()
+    tab.goto(file.as_uri())
+    for instant in found.followed[::15]:
+        tab.locator("#wheel-degrees").fill(f"{instant.degrees:g}")
+        moved = tab.evaluate("[...document.querySelectorAll('[data-moves]')].map(g => g.transform.baseVal[0].matrix).flatMap(m => [m.e, m.f])")
+        up, past = (found.middle.rise - instant.rise) * SCALE, -instant.past * SCALE
+        assert moved == pytest.approx([0, up, past, 0], abs=0.1)
+        assert f"bar risen {instant.rise:.2f} mm" in tab.locator("output").inner_text()
+    tab.close()
+
+
+def test_without_the_script_three_instants_are_drawn(sheets) -> None:
+    html = sheets["timing/tessaly-40.html"].html
+    assert re.search(r'<section class="hw-wheel" hidden', html)
+    assert len(re.findall('class="gate point"', html.split('id="instants"')[1].split("</section>")[0])) == 3
+
+
+def test_every_gauge_stands_with_its_tolerance_and_its_tool(published: Bench, sheets) -> None:
+    for view in published.library.views:
+        html = sheets[f"gauges/{view.id}.html"].html
+        for setting in view.settings.values():
+            if setting.gauge and setting.target and setting.target.low and setting.gauge.draws != "run":
+                after = html.split(f'id="{setting.id}"')[1].split("</li>")[0]
+                assert "<svg" in after and f"{setting.target.low} to {setting.target.high}" in after
+                assert ("By eye." in after) == (setting.gauge.tool is None)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from functools import cache
 from pathlib import Path
 
 import material
@@ -19,22 +20,28 @@ PAPERS = ((210.0, 297.0), (215.9, 279.4))
 _SIDE = re.compile(rb"/Type\s*/Page\b")
 
 
+@cache
 def _styles() -> str:
     theme = sorted((Path(material.__file__).parent / "templates" / "assets" / "stylesheets").glob("*.css"))
     ours = sorted((ROOT / "generator" / "assets" / "css").glob("*.css"))
     return "".join(f"<style>{path.read_text(encoding='utf-8')}</style>" for path in (*theme, *ours))
 
 
+def dressed(page: PageText, script: str = "") -> str:
+    """The page in the theme's styles and ours, with a script after it."""
+    body = f'<body data-md-color-scheme="default"><article class="md-content__inner md-typeset">{page.html}</article>{script}</body>'
+    return f"<!doctype html><html lang=en><head><meta charset=utf-8>{_styles()}</head>{body}</html>"
+
+
 @contextmanager
 def printer(browser: Browser, folder: Path, part: float = 1.0) -> Iterator[Callable[[PageText], list[int]]]:
     """Counts the sides that a page takes on each paper, cut down to `part` of its height."""
-    styles, file = _styles(), folder / "sheet.html"
+    file = folder / "sheet.html"
     context = browser.new_context(offline=True)
     tab = context.new_page()
 
     def printed(page: PageText) -> list[int]:
-        body = f'<body data-md-color-scheme="default"><article class="md-content__inner md-typeset">{page.html}</article></body>'
-        file.write_text(f"<!doctype html><html lang=en><head><meta charset=utf-8>{styles}</head>{body}</html>", encoding="utf-8")
+        file.write_text(dressed(page), encoding="utf-8")
         tab.goto(file.as_uri())
         tab.evaluate("document.fonts.ready")
         sheets = (tab.pdf(width=f"{wide / 25.4}in", height=f"{tall * part / 25.4}in") for wide, tall in PAPERS)
