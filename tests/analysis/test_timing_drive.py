@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from math import cos, radians
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -122,3 +124,12 @@ def test_ohms_law_bounds_a_winding(watts: float, volts: float) -> None:
     current = running_current(watts, volts)
     assert current * volts == pytest.approx(watts)
     assert resistance_below(watts, volts) * current == pytest.approx(volts)
+
+
+def test_the_guides_table_is_reckoned() -> None:
+    guide = (Path(__file__).parents[2] / "content" / "guides" / "motor-and-pedal-figures.md").read_text("utf-8")
+    rows = re.findall(r"^\| (\d+) V \| (\d+) W \| ([\d.]+) A \| (\d+) Ω \|$", guide, re.M)
+    assert len(rows) == 4
+    for volts, watts, current, ohms in rows:
+        assert float(current) == pytest.approx(running_current(float(watts), float(volts)), abs=0.005)
+        assert float(ohms) == round(resistance_below(float(watts), float(volts)))

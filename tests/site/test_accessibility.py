@@ -23,6 +23,7 @@ KINDS = (
     "fasteners/tessaly-40",
     "oil-chart/tessaly-40",
     "timing/tessaly-40",
+    "gauges/hexholm-4",
     "settings-order/tessaly-40",
     "jobs/tessaly-40/hook-gear-cracked",
     "job-list/tessaly-40",
