@@ -9,6 +9,7 @@ from generator.graph import reached
 from generator.records.as_used import unmet
 from generator.records.finding import Finding, quote
 from generator.records.model import Check, Family
+from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.family_parts import Built, built_families
 from generator.records.rules.registry import rule
@@ -39,6 +40,12 @@ _OPENED = {
 _ELSEWHERE = re.compile(r"\b(?:where|if)\b|\bfoot off the\b", re.IGNORECASE)
 "A sentence that opens it on some machines only, or takes another foot off another thing."
 
+_RUN = re.compile(
+    r"(?:(?:^|(?<=[.;,] ))plug in\b|\bswitch (?:it )?on\b|\brun (?:it|slowly|a minute|on scrap)|(?<=, )a minute on scrap)",
+    re.IGNORECASE,
+)
+"Words by which a text runs the machine."
+
 _POWER = re.compile(r"\b(?:plug in\b(?! the)|plug it in|switch on\b|supply on\b|under power|run (?:it|slowly))", re.IGNORECASE)
 "Words by which a text puts power on."
 
@@ -61,6 +68,28 @@ def check_has_the_power_it_says(book: Book) -> Iterator[Finding]:
         if found and check.power != "on":
             message = f"The text says {quote(found[0])}, and `power` is {check.power}."
             yield book.finding(("check", id), ("power",), message, 'Write `power: "on"`, or take the words out.')
+
+
+@rule("No power is put on while a remedy or a move is at work: what is run afterwards is a setting with `power: on`.")
+def work_is_done_without_power(book: Book) -> Iterator[Finding]:
+    for record, route, text in _worked(book):
+        found = _RUN.search(text)
+        if found:
+            message = f"{quote(found[0])} puts power on in the midst of the work."
+            hint = "Say what is seen when it is closed and sewn, or make it a setting with `power: on` and what must be on."
+            yield book.finding(record, route, message, hint)
+
+
+def _worked(book: Book) -> Iterator[tuple[tuple[str, str], Route, str]]:
+    """Record, place and text of all work that is done by hand."""
+    for id, mode in book.records.failure_modes.items():
+        if mode.remedy.how and mode.remedy.clean:
+            yield ("failure-mode", id), ("remedy", "how"), mode.remedy.how
+    for id, assembly in book.records.assemblies.items():
+        for part in assembly.parts.values():
+            for name, move in (("off", part.off), ("on", part.on)):
+                if move and move.how:
+                    yield ("assembly", id), ("parts", part.id, name, "how"), move.how
 
 
 @rule("A machine lies for a check as it does for the covers that the check opens.", "check")
