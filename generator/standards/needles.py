@@ -35,5 +35,3 @@ NEEDLES: tuple[NeedleSize, ...] = (*_IN_STEP, *_ABOVE)
 
 JIS_BLADES_MM: dict[int, float] = {9: 0.67, 11: 0.77, 14: 0.92, 16: 1.02}
 "Older number -> blade diameter B of JIS B 9012:2000, Table 1, mm. A blade measures 0.02 mm over its metric number."
-
-JIS_BLADES_SOURCE = "jis-b-9012"

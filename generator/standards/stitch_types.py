@@ -11,5 +11,3 @@ STITCH_TYPES: dict[int, str] = {
     515: "safety stitch (401 and 504)",
 }
 "Number -> name."
-
-STITCH_TYPE_SOURCE = "iso-4915"

@@ -13,6 +13,7 @@ from generator.standards.belts import BELT_PITCH_MM
 from generator.standards.needles import JIS_BLADES_MM, NEEDLES
 from generator.standards.quantity import Quantity
 from generator.standards.stitch_types import STITCH_TYPES
+from tests.vectors import browser_only
 
 FOLDER = Path(__file__).parent.parent / "vectors"
 MAKER = runpy.run_path(str(FOLDER / "make_reckoners.py"))
@@ -58,18 +59,18 @@ def test_every_reckoner_is_in_the_vectors() -> None:
 @pytest.mark.parametrize("size", JIS_BLADES_MM)
 def test_a_blade_of_jis_b_9012_is_a_hair_over_its_number(size: int) -> None:
     # JIS B 9012:2000, Table 1.
-    assert JIS_BLADES_MM[size] - reckon.blade_mm(reckon.metric_needle(size)) == pytest.approx(0.02)
+    assert JIS_BLADES_MM[size] - browser_only.blade_mm(browser_only.metric_needle(size)) == pytest.approx(0.02)
 
 
 @pytest.mark.parametrize("needle", NEEDLES)
 def test_needle_numbers_pair_both_ways(needle: object) -> None:
-    assert reckon.metric_needle(needle.american) == needle.metric
-    assert reckon.american_needle(needle.metric) == needle.american
+    assert browser_only.metric_needle(needle.american) == needle.metric
+    assert browser_only.american_needle(needle.metric) == needle.american
 
 
 def test_a_needle_size_that_is_not_made_names_the_nearest() -> None:
     with pytest.raises(ValueError, match="92 is no metric needle size in the table: the nearest is 90"):
-        reckon.american_needle(92)
+        browser_only.american_needle(92)
 
 
 def test_belt_pitches_are_those_of_iso_5296() -> None:
@@ -91,38 +92,38 @@ systems = st.sampled_from(["tex", "denier", "cotton", "metric", "ticket"])
 @given(positive)
 def test_stitches_per_inch_and_length_are_each_others_inverse(value: float) -> None:
     assert reckon.stitches_per_inch(reckon.stitch_length(value)) == pytest.approx(value)
-    assert reckon.stitches_per_inch(value) == pytest.approx(2.54 * reckon.stitches_per_cm(value))
+    assert reckon.stitches_per_inch(value) == pytest.approx(2.54 * browser_only.stitches_per_cm(value))
 
 
 @given(positive, systems, systems)
 def test_a_thread_size_converts_there_and_back(value: float, one: str, other: str) -> None:
-    assert reckon.thread_size(reckon.thread_size(value, one, other), other, one) == pytest.approx(value)
+    assert browser_only.thread_size(browser_only.thread_size(value, one, other), other, one) == pytest.approx(value)
 
 
 @given(positive)
 def test_tex_and_denier_agree_with_the_units_of_quantities(value: float) -> None:
-    assert reckon.thread_size(value, "tex", "denier") == pytest.approx(Quantity.parse(f"{value:f} tex").number("den"), rel=1e-3)
+    assert browser_only.thread_size(value, "tex", "denier") == pytest.approx(Quantity.parse(f"{value:f} tex").number("den"), rel=1e-3)
 
 
 @given(positive, positive, systems, systems)
 def test_a_finer_thread_is_finer_in_every_system(one: float, other: float, given_in: str, wanted: str) -> None:
     counts = ("cotton", "metric", "ticket")
     same_way = (given_in in counts) == (wanted in counts)
-    converted = [reckon.thread_size(value, given_in, wanted) for value in sorted((one, other))]
+    converted = [browser_only.thread_size(value, given_in, wanted) for value in sorted((one, other))]
     assert converted == sorted(converted, reverse=not same_way)
 
 
 @given(positive)
 def test_a_ticket_number_is_three_times_the_metric_count(tex: float) -> None:
     """Practice of the trade for synthetic thread, from memory."""
-    assert reckon.thread_size(tex, "tex", "ticket") == pytest.approx(3 * reckon.thread_size(tex, "tex", "metric"))
+    assert browser_only.thread_size(tex, "tex", "ticket") == pytest.approx(3 * browser_only.thread_size(tex, "tex", "metric"))
 
 
 @given(st.integers(1, 500), st.integers(2, 9))
 def test_plies_of_a_count_weigh_together_what_plies_of_its_tex_do(count: int, plies: int) -> None:
     for system in ("cotton", "metric", "denier"):
-        together = reckon.thread_size(reckon.whole_thread(count, plies, system), system, "tex")
-        assert together == pytest.approx(plies * reckon.thread_size(count, system, "tex"))
+        together = browser_only.thread_size(browser_only.whole_thread(count, plies, system), system, "tex")
+        assert together == pytest.approx(plies * browser_only.thread_size(count, system, "tex"))
 
 
 @pytest.mark.parametrize(
@@ -135,5 +136,5 @@ def test_plies_of_a_count_weigh_together_what_plies_of_its_tex_do(count: int, pl
 )
 def test_a_wrong_needle_number_is_told_what_it_may_be(text: str, system: str, says: str) -> None:
     with pytest.raises(ValueError) as told:
-        reckon.needle_pair(text, system)
+        browser_only.needle_pair(text, system)
     assert str(told.value) == says

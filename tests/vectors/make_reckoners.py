@@ -1,6 +1,6 @@
 """Writes reckoners.json, the vectors on which Python and the browser's JavaScript must agree.
 
-Run it from the project's root after a change of formula: python tests/vectors/make_reckoners.py
+Run it from the project's root after a change of formula: python -m tests.vectors.make_reckoners
 
 - handbook: expected values from outside the project, each with its source and how near it is given;
 - computed: what Python gives over a spread of arguments, to hold a port to the same formula;
@@ -14,15 +14,17 @@ from collections.abc import Callable
 from pathlib import Path
 
 from generator.analysis import motion, reckon
-from generator.analysis.fasteners import flats, holding, near_miss
+from generator.analysis.fasteners import flats, near_miss
+from tests.vectors import browser_only
 
 FUNCTIONS: dict[str, Callable] = {
     function.__name__: function
     for function in (
-        reckon.stitch_length, reckon.stitches_per_inch, reckon.stitches_per_cm, reckon.blade_mm,
-        reckon.metric_needle, reckon.american_needle, reckon.needle_pair, reckon.thread_size, reckon.whole_thread,
-        reckon.belt_tooth_degrees, reckon.v_belt_deflection, flats.flat_depth, flats.flat_width, flats.turns_to_clear,
-        flats.whole_quarters, flats.safe_turns, flats.advice, near_miss.rock, holding.holding_torque,
+        reckon.stitch_length, reckon.stitches_per_inch, browser_only.stitches_per_cm, browser_only.blade_mm,
+        browser_only.metric_needle, browser_only.american_needle, browser_only.needle_pair,
+        browser_only.thread_size, browser_only.whole_thread,
+        reckon.belt_tooth_degrees, browser_only.v_belt_deflection, flats.flat_depth, flats.flat_width, flats.turns_to_clear,
+        flats.whole_quarters, flats.safe_turns, flats.advice, near_miss.rock, browser_only.holding_torque,
         motion.slider_crank, motion.slider_crank_rise, motion.slider_crank_angle,
     )
 }  # fmt: skip

@@ -11,19 +11,6 @@ CAUTION = (
 )
 
 
-def holding_torque(force: float, shaft_diameter: float) -> float:
-    """Torque at which a set screw slips round its shaft, T = F d / 2, in the units of force times length.
-
-    Shigley, Mechanical Engineering Design.
-
-    >>> holding_torque(160, 0.25)
-    20.0
-    """
-    if force <= 0 or shaft_diameter <= 0:
-        raise ValueError("The force and the shaft diameter must be more than zero.")
-    return force * shaft_diameter / 2
-
-
 def chart_rows(thread: Thread) -> tuple[SetScrewRow, ...]:
     """What the charts give for the thread's own size, lowest seating torque first; none for other sizes.
 

@@ -2,9 +2,10 @@
 
 import pytest
 
-from generator.analysis.fasteners.holding import CAUTION, chart_rows, holding_torque
+from generator.analysis.fasteners.holding import CAUTION, chart_rows
 from generator.standards.holding import SET_SCREW_CHARTS
 from generator.standards.notation import parse_thread
+from tests.vectors.browser_only import holding_torque
 
 
 @pytest.mark.parametrize(("size", "torque"), [("4", 20.0), ("8", 48.1)])

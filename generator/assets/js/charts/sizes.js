@@ -1,4 +1,5 @@
-/* Stitch length, needle sizes, thread sizes, belts: the same formulas as generator/analysis/reckon.py. */
+/* Stitch length, needle sizes, thread sizes, belts. Stitch length and belt teeth by the same formulas as
+   generator/analysis/reckon.py; all are held to tests/vectors/reckoners.json. */
 (function () {
   "use strict";
   const { INCH_MM, Refused, positive, short } = handwheel.numbers;
