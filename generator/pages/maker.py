@@ -47,6 +47,8 @@ class Maker:
             minutes=words.minutes,
             percent=words.percent,
             listed=words.listed,
+            plural=words.plural,
+            counted=words.counted,
             spaced=words.spaced,
             own_note=words.own_note,
         )

@@ -54,7 +54,7 @@ _RECALLED = {("cap", "1/2")}
 
 # How far a screw may be from a listed one and borrow its key, as a share of its diameter: a little over
 # half the step between neighbouring number sizes, which is 14 % at size 10. A rule of this book.
-_NEAREST = Fraction(1, 12)
+NEAREST = Fraction(1, 12)
 
 # Diameter -> key in mm. Set screws ISO 4026 to 4029, cap screws ISO 4762.
 _SET_METRIC = {
@@ -123,7 +123,7 @@ def _nearest_listed(thread: Thread, kind: Kind) -> tuple[str, Key] | None:
         return (f"M{format_number(thread.diameter_mm)}", key) if key else None
     misses = {size: abs(diameter_of(size) - thread.diameter_mm) for size in INCH_KEYS[kind]}
     near = min(misses, key=lambda size: (misses[size], diameter_of(size)))
-    return (near, INCH_KEYS[kind][near]) if misses[near] <= _NEAREST * thread.diameter_mm else None
+    return (near, INCH_KEYS[kind][near]) if misses[near] <= NEAREST * thread.diameter_mm else None
 
 
 def why_no_key(thread: Thread, kind: Kind) -> str:

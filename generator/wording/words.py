@@ -81,6 +81,24 @@ def percent(share: float) -> str:
     return f"{floor(share * 100 + 0.5)} %"
 
 
+def plural(noun: str, count: int) -> str:
+    """A noun whose plural ends in s, as it stands after a count.
+
+    >>> plural("drop", 1), plural("drop", 3)
+    ('drop', 'drops')
+    """
+    return noun if count == 1 else f"{noun}s"
+
+
+def counted(count: int, noun: str) -> str:
+    """A count and its noun.
+
+    >>> counted(1, "drop"), counted(3, "more complaint")
+    ('1 drop', '3 more complaints')
+    """
+    return f"{count} {plural(noun, count)}"
+
+
 def listed(words: Sequence[str], last: str = "and") -> str:
     """Words as a sentence lists them.
 

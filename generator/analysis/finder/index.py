@@ -20,7 +20,7 @@ _K1 = 1.2
 "BM25F: how soon more of the same word stops counting."
 _B = 0.5
 "BM25F: how far a field's length counts."
-_PAIR = 0.5
+PAIR = 0.5
 "Weight of two neighbouring meanings as one term, beside each alone."
 
 
@@ -71,7 +71,7 @@ def terms_of(found: Sequence[Unit]) -> dict[str, float]:
         for term, weight in unit.terms:
             total[term] += weight
     for first, second in itertools.pairwise(found):
-        total["~".join(sorted((first.head, second.head)))] += _PAIR
+        total["~".join(sorted((first.head, second.head)))] += PAIR
     return total
 
 

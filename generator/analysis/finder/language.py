@@ -17,9 +17,9 @@ NOT = "not"
 BREAK = "."
 "What ends the reach of a negator."
 _TOKEN = re.compile(r"[a-z0-9]+(?:'[a-z0-9]+)*|[.,;:!?]")
-_LONGEST = 6
+LONGEST = 6
 "Words in the longest phrase that is looked for."
-_NEGATED_UNITS = 2
+NEGATED_UNITS = 2
 "A negator turns round this many units: the verb and, behind it, what it acts on."
 OWN_WORD, NEGATED_WORD, OTHER_WORD = 0.4, 0.4, 0.7
 "Weights of a word beside its meaning, of a meaning beside its negation, and of a word in no group."
@@ -182,14 +182,14 @@ def _units(said: list[tuple[str, str]], tables: Language) -> Iterator[Unit]:
         if span[0][0] == BREAK and length == 1:
             negated = 0
         elif span[0][0] == NOT and not meanings:
-            negated = _NEGATED_UNITS
+            negated = NEGATED_UNITS
         elif meanings or span[0][0] not in tables.weak:
             yield _unit(span, meanings, negated > 0)
             negated = max(0, negated - 1)
 
 
 def _longest(said: list[tuple[str, str]], place: int, tables: Language) -> tuple[int, tuple[str, ...]]:
-    for length in range(min(_LONGEST, len(said) - place), 0, -1):
+    for length in range(min(LONGEST, len(said) - place), 0, -1):
         key = " ".join(s for s, _ in said[place : place + length])
         if key in tables.phrases:
             return length, tables.phrases[key]

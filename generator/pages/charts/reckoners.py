@@ -4,14 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from generator.analysis.fasteners.flats import MARGIN_MM
 from generator.analysis.fasteners.lookalikes import lookalikes
+from generator.analysis.fasteners.near_miss import CLOSE
 from generator.library import Library
 from generator.pages.data.script import FOLDER, script
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
-from generator.standards.keys import INCH_KEYS, KEY_SERIES, METRIC_KEYS, Key, Kind
+from generator.standards.belts import BELT_PITCH_MM
+from generator.standards.keys import INCH_KEYS, KEY_SERIES, METRIC_KEYS, NEAREST, Key, Kind
 from generator.standards.needles import JIS_BLADES_MM, NEEDLES
 from generator.standards.quantity import Quantity, format_number
+from generator.standards.stitch_types import STITCH_TYPES
 from generator.standards.threads import (
     COARSE_PITCH,
     THREADS,
@@ -37,9 +41,10 @@ def pages(maker: Maker) -> Iterator[PageText]:
         "needle size thread size tex denier cotton count belt tooth V-belt",
         scripts=_SCRIPTS,
         screws=tuple(_screw_rows()),
-        threads=tuple(THREADS.values()),
-        needles=NEEDLES,
-        blades=JIS_BLADES_MM,
+        threads=tuple(_thread_rows()),
+        needles=tuple(_needle_rows()),
+        stitch_types=tuple(STITCH_TYPES.items()),
+        belts=tuple((letters, f"{pitch:g} mm") for letters, pitch in BELT_PITCH_MM.items()),
     )
 
 
@@ -50,6 +55,29 @@ def _screw_rows() -> Iterator[tuple[str, str, str]]:
     for diameter in METRIC_KEYS["set"]:
         by_set, by_cap = METRIC_KEYS["set"][diameter], METRIC_KEYS["cap"][diameter]
         yield f"M{format_number(diameter)}", str(by_set.size), str(by_cap.size)
+
+
+def _thread_rows() -> Iterator[dict[str, object]]:
+    for thread in THREADS.values():
+        yield {
+            "name": thread.name,
+            "memory": thread.memory,
+            "diameter": f"{float(thread.diameter_mm):.2f} mm",
+            "pitch": f"{float(thread.pitch_mm):.3f} mm",
+            "to_the_inch": f"{float(thread.threads_per_inch):.4g}",
+        }
+
+
+def _needle_rows() -> Iterator[dict[str, object]]:
+    for needle in NEEDLES:
+        jis = JIS_BLADES_MM.get(needle.american)
+        yield {
+            "metric": needle.metric,
+            "american": needle.american,
+            "memory": needle.memory,
+            "blade": f"{needle.blade_mm:.2f} mm",
+            "blade_jis": f"{jis:.2f} mm" if jis else "",
+        }
 
 
 def reckoner_files(library: Library) -> Iterator[tuple[str, str]]:
@@ -65,6 +93,9 @@ def _data(library: Library) -> dict[str, object]:
         "keys": {kind: list(_keys(kind)) for kind in INCH_KEYS},
         "series": {system: [_size(size) for size in sizes] for system, sizes in KEY_SERIES.items()},
         "needles": [{"metric": n.metric, "american": n.american} for n in NEEDLES],
+        "margin": MARGIN_MM,
+        "nearest": float(NEAREST),
+        "close": CLOSE,
         "sources": {s.id: s.title for s in library.records.sources.values()},
     }
 

@@ -300,6 +300,7 @@ interface PlannerData {
   cautions: Record<string, CautionData>;
   always: Array<string>;
   tests: Array<string>;
+  shown_open: number;
   turns: Record<string, string>;
   lift: string;
   test: StepWords;
@@ -311,6 +312,7 @@ interface PlannerData {
 /** Every page that words lead to. */
 interface PagesData {
   pages: Array<Array<string>>;
+  parts: Array<Array<string | Array<string>>>;
 }
 
 /** Features that a family must have, and must not have. */

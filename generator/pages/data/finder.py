@@ -10,7 +10,16 @@ from typing import cast
 import yaml
 
 from generator.analysis.finder import Field, Index, Language, Phrase, build, language
-from generator.analysis.finder.language import ENDINGS, Words
+from generator.analysis.finder.index import PAIR
+from generator.analysis.finder.language import (
+    ENDINGS,
+    LONGEST,
+    NEGATED_UNITS,
+    NEGATED_WORD,
+    OTHER_WORD,
+    OWN_WORD,
+    Words,
+)
 from generator.library import Library
 from generator.pages.data.script import FOLDER, script
 from generator.records.model import Symptom
@@ -96,6 +105,11 @@ def language_data(read: Language) -> dict[str, object]:
         "irregular": dict(sorted(read.irregular.items())),
         "phrases": read.phrases,
         "endings": ENDINGS,
+        "longest": LONGEST,
+        "negated_units": NEGATED_UNITS,
+        "own_word": OWN_WORD,
+        "negated_word": NEGATED_WORD,
+        "other_word": OTHER_WORD,
     }
 
 
@@ -104,6 +118,7 @@ def index_data(index: Index) -> dict[str, object]:
     place = {s: i for i, s in enumerate(index.symptoms)}
     return {
         "terms": index.terms,
+        "pair": PAIR,
         "weights": [round(w, 3) for w in index.weight],
         "fields": {f.id: f.phrase_weight for f in (TITLE, SAID, CAUSE, SIGN)},
         "phrases": [

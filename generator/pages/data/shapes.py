@@ -300,6 +300,8 @@ class PlannerData(TypedDict):
     cautions: Mapping[str, CautionData]
     always: Ids
     tests: Sequence[str]
+    shown_open: int
+    "Parts offered while the machine is open."
     turns: Mapping[str, str]
     "How the machine lies -> what to do to bring it there."
     lift: str
@@ -313,11 +315,16 @@ class PlannerData(TypedDict):
 # --- the finder's pages ---
 
 
+PartPlace = Sequence[str | Sequence[str]]
+"Address, title and mechanism of a part or setting, and the families that have it there."
+
+
 class PagesData(TypedDict):
     """Every page that words lead to."""
 
     pages: Sequence[Sequence[str]]
     "Address, title, what its hub is called, and its further words."
+    parts: Sequence[PartPlace]
 
 
 # --- a machine that is not listed ---

@@ -20,9 +20,6 @@ from generator.wording.jobs.steps import step_views
 from generator.wording.links import Links
 from generator.wording.places import place
 
-SHOWN_OPEN = 6
-"Parts offered while the machine is open: those that save the most minutes."
-
 LONG = ((29, "hw-long hw-longest"), (22, "hw-long"))
 "Steps beyond which a sheet is printed closer, to keep to two sides, and the class that does it."
 
@@ -81,8 +78,8 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Be
         order_said=_order_said(job.plan),
         works=job_view.works(view, job.modes),
         work=[s for s in steps if s.phase == "work"],
-        while_open=worth[:SHOWN_OPEN],
-        open_more=len(worth[SHOWN_OPEN:]),
+        while_open=worth[:job_view.SHOWN_OPEN],
+        open_more=len(worth[job_view.SHOWN_OPEN:]),
         way_out=[s for s in steps[:-1] if s.phase not in ("way-in", "work")],
         refits=any(s.refits for s in steps),
         settings=[s for s in steps if s.setting],

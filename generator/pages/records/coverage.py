@@ -79,8 +79,7 @@ def _row(title: str, href: str, found: Coverage) -> dict[str, object]:
     return {
         "title": title,
         "href": href,
-        "causes": [_fraction(found.isolated(n)) for n in SIZES],
-        "remedies": [_fraction(found.isolated_to_remedies(n)) for n in SIZES],
+        "shares": [_fraction(share(n)) for share in (found.isolated_to_remedies, found.isolated) for n in SIZES],
         "named": _fraction(found.named),
     }
 

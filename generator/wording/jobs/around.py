@@ -23,6 +23,9 @@ from generator.wording.remedies import in_one_line, remedy_words
 PROVING = "proving-sew"
 "The technique that every job ends with, where the records have it."
 
+SHOWN_OPEN = 6
+"Parts offered while the machine is open: those that save the most minutes."
+
 
 @dataclass(frozen=True, slots=True)
 class PartView:

@@ -7,8 +7,7 @@ from dataclasses import dataclass, replace
 
 from generator.analysis.job.types import UPRIGHT, Plan, Step
 from generator.family_view import FamilyView
-from generator.records.model import Check, Family, OilPoint, Records, Setting
-from generator.standards.quantity import Quantity
+from generator.records.model import Check, OilPoint, Setting
 from generator.wording import words
 from generator.wording.jobs.joints import (
     JointView,
@@ -16,14 +15,13 @@ from generator.wording.jobs.joints import (
     joint_view,
     seat_again,
 )
+from generator.wording.jobs.turning import lift_words, turn_words
 from generator.wording.links import Links
 from generator.wording.ranges import range_words
 
 MAINS_TEST = "earth-and-insulation-tests"
 "The technique that stands before power where a mains part was touched, if the records have it."
 SIGNS = "Signed by a qualified person"
-_ALONE_KG = 23
-"Least weight for two people: the load constant of the revised NIOSH lifting equation; from memory."
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +53,6 @@ class StepView:
     target: str = ""
     "What the setting should measure."
     check: Check | None = None
-    oil: OilPoint | None = None
     refits: bool = False
     "Whether a part goes on."
     sign: str = ""
@@ -82,19 +79,6 @@ def _with_joints_once(steps: Iterator[StepView]) -> Iterator[StepView]:
         first.update({j.title: step.number for j in step.joints if j.title not in met})
         joints = (replace(j, facts=(f"as at {first[j.title]}",)) if j.title in met else j for j in step.joints)
         yield replace(step, joints=tuple(joints))
-
-
-def turn_words(records: Records) -> dict[str, str]:
-    """How the machine lies -> what to do to bring it there."""
-    return {UPRIGHT: "Stand the machine upright."} | {p.id: p.turn for p in records.positions.values()}
-
-
-def lift_words(family: Family) -> str:
-    """What the head weighs, and from what weight one pair of hands is not enough."""
-    if family.weight is None:
-        return "A heavy head takes two people."
-    alone = Quantity.parse(family.weight).number("kg") < _ALONE_KG
-    return f"The head weighs {family.weight}{'' if alone else ': two people'}."
 
 
 def _with_turns(
@@ -208,7 +192,18 @@ def _test(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepVie
 
 
 def _oil(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepView:
-    _assembly, point = next((a, o) for a, o in view.oil() if o.point == step.part)
+    point = next(o for _, o in view.oil() if o.point == step.part)
     title = point.title or words.spaced(point.point).capitalize()
     href = link.to(f"oil-chart/{view.id}.html")
-    return replace(blank, do="Oil", title=title, href=href, how=point.how or "", oil=point)
+    return replace(blank, do="Oil", title=title, href=href, how=" ".join(filter(None, [oil_words(point), point.how])))
+
+
+def oil_words(point: OilPoint) -> str:
+    """What goes there and how much of it, as a sentence.
+
+    >>> oil_words(OilPoint("race", "clear machine oil", drops=1)), oil_words(OilPoint("gear", "gear grease"))
+    ('1 drop of clear machine oil.', 'Gear grease.')
+    """
+    if point.drops:
+        return f"{words.counted(point.drops, 'drop')} of {point.oil}."
+    return f"{point.oil[:1].upper()}{point.oil[1:]}."

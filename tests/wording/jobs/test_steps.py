@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from generator.records.model import Family
-from generator.wording.jobs.steps import lift_words
+from generator.wording.jobs.turning import lift_words
 
 
 @pytest.mark.parametrize(

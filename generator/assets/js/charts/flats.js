@@ -3,10 +3,12 @@
   "use strict";
   const { Refused, positive, short } = handwheel.numbers;
 
-  const MARGIN_MM = 0.25; // beyond the round of the shaft, for the burr round a cup point's seat
   const HAIR = 1e-9;
   const NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split(" ");
+  let margin_mm = 0; // beyond the round of the shaft, for the burr round a cup point's seat
   const QUARTERS = ["", "a quarter", "a half", "three quarters"];
+
+  handwheel.whenGiven("reckoners", (data) => (margin_mm = data.margin));
 
   function flat_depth(diameter, width) {
     positive(diameter, "The diameter");
@@ -26,7 +28,7 @@
     return 2 * Math.sqrt(depth * (diameter - depth));
   }
 
-  function turns_to_clear(depth, pitch, margin = MARGIN_MM) {
+  function turns_to_clear(depth, pitch, margin = margin_mm) {
     positive(pitch, "The pitch");
     if (depth < 0 || margin < 0) throw new Refused("A depth and a margin are zero or more.");
     return (depth + margin) / pitch;
@@ -51,6 +53,6 @@
   }
 
   Object.assign(handwheel.reckon, {
-    MARGIN_MM, flat_depth, flat_width, turns_to_clear, whole_quarters, safe_turns, advice, turns_in_words,
+    margin_mm: () => margin_mm, flat_depth, flat_width, turns_to_clear, whole_quarters, safe_turns, advice, turns_in_words,
   });
 })();

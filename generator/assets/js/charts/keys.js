@@ -3,15 +3,15 @@
   "use strict";
   const { Refused } = handwheel.numbers;
 
-  const NEAREST = 1 / 12; // how far a screw may be from a listed one and borrow its key, as a share
-  const CLOSE = 0.025; // share of the socket within which a wrong key passes for the right one
   const HAIR = 1e-9;
   const KIND_WORDS = { set: "set screw", cap: "cap screw" };
   const LISTED = ["asme-b1.1", "iso-261"];
   let keys = { set: [], cap: [] };
   let series = {};
+  let nearest = 0; // how far a screw may be from a listed one and borrow its key, as a share
+  let close = 0; // share of the socket within which a wrong key passes for the right one
 
-  handwheel.whenGiven("reckoners", (data) => ({ keys, series } = data));
+  handwheel.whenGiven("reckoners", (data) => ({ keys, series, nearest, close } = data));
 
   /** The key of a socket screw, or null; `screw` names a standard screw whose key this one borrows. */
   function key_for(thread, kind) {
@@ -26,7 +26,7 @@
     const rows = keys[kind].filter((key) => key.metric === metric);
     if (metric) return rows.find((key) => miss(key) < HAIR);
     const near = [...rows].sort((a, b) => (Math.abs(miss(a) - miss(b)) > HAIR ? miss(a) - miss(b) : a.diameter - b.diameter))[0];
-    return near && miss(near) <= NEAREST * thread.diameter + HAIR ? near : null;
+    return near && miss(near) <= nearest * thread.diameter + HAIR ? near : null;
   }
 
   function why_no_key(thread, kind) {
@@ -63,7 +63,7 @@
   }
 
   function fitOf(miss, across, angle) {
-    if (Math.abs(miss) <= CLOSE * across) return "confused";
+    if (Math.abs(miss) <= close * across) return "confused";
     if (miss > 0) return "will not enter";
     return angle === 60 ? "turns free" : "rounds";
   }

@@ -4,7 +4,7 @@
   const { el, reckoner } = handwheel;
   const { INCH_MM, both, places } = handwheel.numbers;
   const { answer, line, lines } = handwheel.said;
-  const { key_for, caveat, near_misses, identify, flat_depth, turns_to_clear, advice, MARGIN_MM } = handwheel.reckon;
+  const { key_for, caveat, near_misses, identify, flat_depth, turns_to_clear, advice, margin_mm } = handwheel.reckon;
 
   const sourceOf = (data, row) => `${data.sources[row.source] || "In no table here"}${row.memory ? ", from memory" : ""}.`;
 
@@ -69,7 +69,7 @@
     const turns = turns_to_clear(given.depth, given.thread.pitch);
     return [
       answer(advice(turns)),
-      line(`The flat is ${both(given.depth)} deep; ${turns.toFixed(2)} turns lift the point out of it and ${MARGIN_MM} mm beyond.`),
+      line(`The flat is ${both(given.depth)} deep; ${turns.toFixed(2)} turns lift the point out of it and ${margin_mm()} mm beyond.`),
       line(measures(given.thread)),
       el("p", { class: "hw-rests" }, "The margin is for the burr that a cup point raises; an estimate, from memory."),
     ];

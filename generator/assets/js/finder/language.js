@@ -6,11 +6,6 @@
   const TOKEN = /[a-z0-9]+(?:'[a-z0-9]+)*|[.,;:!?]/g;
   const NOT = "not";
   const BREAK = ".";
-  const LONGEST = 6;
-  const NEGATED_UNITS = 2;
-  const OWN_WORD = 0.4;
-  const NEGATED_WORD = 0.4;
-  const OTHER_WORD = 0.7;
 
   function plain(text) {
     return text.replace(/\u2019/g, "'").toLowerCase().normalize("NFKD").replace(/\p{M}/gu, "");
@@ -53,7 +48,7 @@
     }
 
     function longest(said, place) {
-      for (let length = Math.min(LONGEST, said.length - place); length > 0; length -= 1) {
+      for (let length = Math.min(data.longest, said.length - place); length > 0; length -= 1) {
         const key = said.slice(place, place + length).map(([found]) => found).join(" ");
         if (phrases.has(key)) return [length, phrases.get(key)];
       }
@@ -63,13 +58,13 @@
     function unit(span, meanings, negated) {
       const said = span.map(([, word]) => word).join(" ");
       const share = meanings.length ? meanings.length ** -0.5 : 1;
-      const terms = meanings.length ? meanings.map((m) => [`=${m}`, share]) : [[span[0][0], OTHER_WORD]];
+      const terms = meanings.length ? meanings.map((m) => [`=${m}`, share]) : [[span[0][0], data.other_word]];
       if (negated) {
         const turned = terms.map(([term, weight]) => [`!${term}`, weight]);
-        return { said, terms: [...turned, ...terms.map(([t, w]) => [t, w * NEGATED_WORD])] };
+        return { said, terms: [...turned, ...terms.map(([t, w]) => [t, w * data.negated_word])] };
       }
       const own = meanings.length ? span.filter(([found]) => found !== NOT) : [];
-      return { said, terms: [...terms, ...own.map(([found]) => [found, OWN_WORD / span.length])] };
+      return { said, terms: [...terms, ...own.map(([found]) => [found, data.own_word / span.length])] };
     }
 
     /** The units of a text, each with the words as said and its weighted terms, the chief one first. */
@@ -82,7 +77,7 @@
         const span = said.slice(place, place + length);
         place += length;
         if (span[0][0] === BREAK && length === 1) negated = 0;
-        else if (span[0][0] === NOT && !meanings.length) negated = NEGATED_UNITS;
+        else if (span[0][0] === NOT && !meanings.length) negated = data.negated_units;
         else if (meanings.length || !weak.has(span[0][0])) {
           found.push(unit(span, meanings, negated > 0));
           negated = Math.max(0, negated - 1);

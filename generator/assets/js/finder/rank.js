@@ -5,7 +5,6 @@
 (function () {
   "use strict";
 
-  const PAIR = 0.5;
   const PHRASE_SHARE = 0.6;
   const SECOND_PHRASE = 0.25;
   const UNKNOWN = 2.5;
@@ -61,7 +60,7 @@
         const met = unit.terms.map(([term, weight]) => add(term, weight));
         if (!met.some(Boolean)) unknown += 1;
         const next = units[i + 1];
-        if (next) add([unit.terms[0][0], next.terms[0][0]].sort().join("~"), PAIR);
+        if (next) add([unit.terms[0][0], next.terms[0][0]].sort().join("~"), data.pair);
       });
       return { found, unknown };
     }

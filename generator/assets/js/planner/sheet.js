@@ -5,7 +5,6 @@
   const { cautionLines, listed } = handwheel.walkWords;
   const { money, quoteWords } = handwheel.planMoney;
 
-  const SHOWN_OPEN = 6;
   const LONG = [[29, "hw-long hw-longest"], [22, "hw-long"]]; // steps beyond which a sheet prints closer, as job sheets do
   const ABOVE = "The machine's own service data stands above every figure here.";
   const PROOFS_SHORT = "On paper, the way of each proof is left out; it stands on the page and in the book of checks.";
@@ -140,10 +139,10 @@
       el("td", { class: "hw-qty" }, minutes(w.later_minutes)),
       el("td", { class: "hw-plan-add" }, el("button", { type: "button", class: "hw-plain", onclick: () => add(w.part), "aria-label": `Add: renew ${family.parts[w.part].title}` }, "Add")));
     const titles = ["Renew as well", "Now", "Later"].map((words) => el("th", { scope: "col" }, words));
-    const more = found.length > SHOWN_OPEN ? `${found.length - SHOWN_OPEN} more would save less. ` : "";
+    const more = found.length > family.shown_open ? `${found.length - family.shown_open} more would save less. ` : "";
     return section("While it is open",
       el("table", { class: "hw-table hw-open" }, el("thead", {}, el("tr", {}, titles, el("th", { scope: "col", class: "hw-plan-add" }, el("span", { class: "hw-sr" }, "Add")))),
-        el("tbody", {}, found.slice(0, SHOWN_OPEN).map(row))),
+        el("tbody", {}, found.slice(0, family.shown_open).map(row))),
       el("p", { class: "hw-rests" }, `Extra minutes now, against a job of its own later. ${more}Look whether it is worn before you ask the owner.`));
   }
 
