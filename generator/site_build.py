@@ -50,7 +50,7 @@ def build(
     bench = Bench(Library(records), cache)
     bench.diagnose_all(say)
     pages = tuple(all_pages(bench, folders, site_url))
-    return Site(pages, {**dict(_data_files(bench)), **dict(page_files(pages, folders))})
+    return Site(pages, {**dict(_data_files(bench)), **dict(page_files(pages, folders, bench.library))})
 
 
 def _data_files(bench: Bench) -> Iterator[tuple[str, str]]:

@@ -19,8 +19,8 @@ from generator.pages.data.script import script
 from generator.wording.grouping import GROUPS
 
 _JS = Path(__file__).parent.parent.parent / "generator/assets/js"
-_PARTS = ("common/base.js", "finder/language.js", "finder/spelling.js", "finder/rank.js", "finder/box.js")
-SYMPTOMS = 2000
+_PARTS = ("common/base.js", "finder/language.js", "finder/spelling.js", "finder/rank.js", "finder/pages.js", "finder/box.js")
+SYMPTOMS, PAGES, PARTS = 2000, 10_000, 2000
 _PAGE = """<script id="__config" type="application/json">{"base": "."}</script>
 <input id="finder"><select id="family"><option value="">Any</option></select>
 <p id="status"></p><div id="results"></div><div id="nearest"></div>"""
@@ -62,6 +62,18 @@ def _synthetic() -> dict[str, object]:
     return {"groups": list(GROUPS.items()), "symptoms": shown, "language": language_data(tables), **index_data(index)}
 
 
+def _pages() -> dict[str, object]:
+    """Pages of everyday words: a title of three, and forty that stand on the page; and parts by their names."""
+    chance = random.Random(10_000)
+    vocabulary = [m.replace("~", "") for members in everyday_words()["groups"].values() for m in members]
+
+    def text(count: int) -> str:
+        return " ".join(chance.choices(vocabulary, k=count))
+
+    pages = [[f"jobs/f/p{i}.html", text(3), "Job sheets", text(40)] for i in range(PAGES)]
+    return {"pages": pages, "parts": [[f"assemblies/a{i}.html#p", text(2), text(2), ["f"]] for i in range(PARTS)]}
+
+
 def test_a_result_shows_soon_after_each_keystroke(browser):
     page = browser.new_page()
     page.set_content(_PAGE)
@@ -69,9 +81,10 @@ def test_a_result_shows_soon_after_each_keystroke(browser):
         page.add_script_tag(content=(_JS / part).read_text(encoding="utf-8"))
     data = script("finder", _synthetic())
     page.add_script_tag(content=data)
+    page.add_script_tag(content=script("pages", _pages()))
     for words in ("the needel keeps snaping on thick seams", "fabric wont move and there is a loud knoking noise"):
         times = sorted(page.evaluate(_TYPE, words))
         middle, worst = times[len(times) // 2], times[-1]
-        print(f"{SYMPTOMS} symptoms, {len(data) // 1024} KiB: keystroke {middle:.1f} ms in the middle, {worst:.1f} ms at worst")
+        print(f"{SYMPTOMS} symptoms, {PAGES} pages, {len(data) // 1024} KiB: keystroke {middle:.1f} ms in the middle, {worst:.1f} ms at worst")
         assert page.locator("#results [data-symptom]").count() > 0
     page.close()

@@ -288,6 +288,46 @@ def test_a_page_is_found_by_its_name_before_by_its_words_and_by_all_of_them(open
     expect(tab.locator("#finder-results [data-page]")).to_have_count(0)
 
 
+def test_what_is_called_exactly_so_stands_above_all_and_is_the_chosen_machines(opened, library):
+    tab, at = opened
+    view = library.views[-1]
+    shared = {p.title for v in library.views[:-1] for p in v.parts.values()}
+    part = next(p for p in view.parts.values() if p.title in shared)
+    tab.goto(at("index.html"))
+    tab.fill("#finder", part.title.lower())
+    options = tab.locator("#finder-results [role=option]")
+    expect(options.first).to_have_attribute("data-named", re.compile(r"^assemblies/.*#"))
+    tab.select_option("#finder-family", view.id)
+    expect(options.first).to_have_attribute("data-named", f"assemblies/{view.home_of[part.id]}.html#{part.id}")
+    tab.fill("#finder", f"{part.title.lower()} zzyzx")
+    expect(tab.locator("#finder-results [data-named]")).to_have_count(0)
+
+
+def test_a_machine_whose_id_begins_anothers_is_not_taken_for_it(home):
+    found = home.evaluate(
+        """() => {
+          const page = (family) => [`timing/${family}.html`, `Timing ${family}`, "Timing", "timing"];
+          const data = {pages: ["larkrise-h", "larkrise"].map(page), parts: []};
+          return handwheel.finder.pageSearch(data, new Set()).search("timing", "larkrise", 2).map((p) => p.address);
+        }"""
+    )
+    assert found == ["timing/larkrise.html", "timing/larkrise-h.html"]
+
+
+def test_the_home_page_loads_the_finders_data_after_all_else_or_when_it_is_wanted(browser, site):
+    context = browser.new_context(viewport={"width": 390, "height": 844})
+    page = context.new_page()
+    page.add_init_script("window.requestIdleCallback = () => 0")
+    page.goto((site / "index.html").as_uri())
+    data = page.locator("script[src*='data/finder.js'], script[src*='data/pages.js']")
+    expect(data).to_have_count(0)
+    page.focus("#finder")
+    expect(data).to_have_count(2)
+    page.fill("#finder", "skips stitches")
+    expect(page.locator("#finder-results [data-symptom]").first).to_be_visible()
+    context.close()
+
+
 def test_the_list_of_pages_repeats_no_symptom(opened):
     tab, at = opened
     tab.goto(at("index.html"))
@@ -299,7 +339,7 @@ def test_the_list_of_pages_repeats_no_symptom(opened):
 def test_arrows_go_from_the_symptoms_into_the_pages_and_enter_follows(opened):
     tab, at = opened
     tab.goto(at("index.html"))
-    tab.fill("#finder", "hook gear")
+    tab.fill("#finder", "hook gear worn")
     expect(tab.locator("#finder-results [data-page]").first).to_be_visible()
     for _ in range(tab.locator("#finder-results [data-symptom]").count() + 1):
         tab.keyboard.press("ArrowDown")

@@ -1,5 +1,5 @@
 /* The finder in the header of every page, and the chosen machine, which the device remembers.
-   What the finder needs is loaded when it is first wanted; on the home page that is at once. */
+   What the finder needs is loaded when it is first wanted; on the home page also once the page has come to rest. */
 (function () {
   "use strict";
 
@@ -10,6 +10,14 @@
   function wanted(use) {
     [...SCRIPTS, "assets/handwheel/data/finder.js", "assets/handwheel/data/pages.js"].forEach(handwheel.load);
     handwheel.whenGiven("finder-ready", use);
+  }
+
+  function once(act) {
+    let done = false;
+    return () => {
+      if (!done) act();
+      done = true;
+    };
   }
 
   /** The machine that this page is about, until another is chosen on it; else the one that the device remembers. */
@@ -35,7 +43,11 @@
     if (!byId("finder")) return;
     remembering(byId("finder-family"));
     const box = { input: byId("finder"), family: byId("finder-family"), results: byId("finder-results") };
-    wanted(() => handwheel.finder.attach({ ...box, status: byId("finder-status"), nearest: byId("finder-nearest") }));
+    const start = once(() => wanted(() => handwheel.finder.attach({ ...box, status: byId("finder-status"), nearest: byId("finder-nearest") })));
+    [box.input, box.family].forEach((field) => field.addEventListener("focus", start));
+    if (document.activeElement === box.input || box.input.value) start(); // focused, or filled by going back, before this ran
+    else if (document.readyState === "complete") handwheel.whenIdle(start);
+    else addEventListener("load", () => handwheel.whenIdle(start));
   }
 
   /** The header's finder, on every page that has none of its own. */

@@ -6,6 +6,7 @@
   const { el } = handwheel;
   const SHOWN = 8;
   const PAGES = 6; // below the symptoms: enough to choose from, few enough for a phone
+  const NAMED = 3; // above them: what is called exactly so
 
   function address(symptom, family) {
     const place = family && symptom.here ? `bench/${family}/${symptom.id}.html` : `symptoms/${symptom.id}.html`;
@@ -40,10 +41,10 @@
     );
   }
 
-  function pageOption(page, id) {
+  function pageOption(page, id, kind) {
     return el(
       "a",
-      { id, href: handwheel.root() + page.address, role: "option", tabindex: "-1", "aria-selected": "false", "data-page": page.address },
+      { id, href: handwheel.root() + page.address, role: "option", tabindex: "-1", "aria-selected": "false", [kind]: page.address },
       el("b", {}, page.title),
       page.hub && el("small", {}, page.hub),
     );
@@ -91,11 +92,14 @@
       const family = box.family.value;
       const title = box.family.selectedOptions[0].textContent;
       const found = text ? handwheel.finder.rank(box.input.value, family).slice(0, SHOWN) : [];
-      const pages = text ? handwheel.finder.pages(text, family, PAGES) : [];
+      const named = text ? handwheel.finder.byName(text, family, NAMED) : [];
+      const above = new Set(named.map((page) => page.address));
+      const pages = text ? handwheel.finder.pages(text, family, PAGES).filter((page) => !above.has(page.address)) : [];
       const id = box.results.id;
       const symptoms = found.map((s, i) => option(s, `${id}-${i + 1}`, family, title));
-      const others = pages.map((p, i) => pageOption(p, `${id}-page-${i + 1}`));
-      const parts = [part(`${id}-symptoms`, "What is wrong", symptoms), part(`${id}-pages`, "Pages with these words", others)];
+      const called = named.map((p, i) => pageOption(p, `${id}-name-${i + 1}`, "data-named"));
+      const others = pages.map((p, i) => pageOption(p, `${id}-page-${i + 1}`, "data-page"));
+      const parts = [part(`${id}-named`, "By this name", called), part(`${id}-symptoms`, "What is wrong", symptoms), part(`${id}-pages`, "Pages with these words", others)];
       box.results.replaceChildren(...parts.filter(Boolean));
       box.results.hidden = !options().length;
       box.nearest.replaceChildren(...(text && !options().length ? nearest(text) : []));
@@ -103,7 +107,7 @@
       chosen = -1;
       box.input.removeAttribute("aria-activedescendant");
       box.status.classList.toggle("hw-nothing", Boolean(text) && !options().length);
-      box.status.textContent = text ? told(found, pages, family && title) : "";
+      box.status.textContent = text ? told(found, [...named, ...pages], family && title) : "";
     }
 
     function key(event) {
@@ -125,11 +129,12 @@
     show();
   }
 
-  handwheel.finder = Object.assign(handwheel.finder || {}, { attach, pages: () => [] });
+  handwheel.finder = Object.assign(handwheel.finder || {}, { attach, pages: () => [], byName: () => [] });
   handwheel.whenGiven("finder", ({ language }) => {
     handwheel.give("finder-ready", {});
     handwheel.whenGiven("pages", (data) => {
-      handwheel.finder.pages = handwheel.finder.pageSearch(data, new Set(language.filler));
+      const { search, byName } = handwheel.finder.pageSearch(data, new Set(language.filler));
+      Object.assign(handwheel.finder, { pages: search, byName });
       document.dispatchEvent(new Event("handwheel:pages"));
     });
   });

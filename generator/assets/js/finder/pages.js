@@ -1,5 +1,5 @@
-/* Pages that hold every word that was typed: names first, then what stands on the page. Words are read as in
-   generator/pages/data/pages.py (plain_words). */
+/* Pages that hold every word that was typed: names first, then what stands on the page; and what bears exactly the
+   name that was typed, parts and settings too. Words are read as in generator/pages/data/pages.py (plain_words). */
 (function () {
   "use strict";
 
@@ -20,8 +20,11 @@
     return begins && page.text.includes(` ${word}`) ? WORTH.textBegins : 0;
   }
 
+  /** The folders and the name of an address: a family's pages have its id among them. */
+  const stepsOf = (address) => address.replace(/\.html$/, "").split("/");
+
   function score(page, words, family) {
-    let sum = family && page.address.includes(`/${family}`) ? WORTH.machine : 0;
+    let sum = family && page.steps.includes(family) ? WORTH.machine : 0;
     for (const word of words) {
       const found = worth(page, word);
       if (!found) return 0;
@@ -30,16 +33,35 @@
     return sum;
   }
 
-  /** A search over {pages} of the pages' data: (text, family, count) -> [{address, title, hub}], the best first. */
+  const nameOf = (title) => ` ${wordsOf(title).join(" ")} `;
+
+  /** A search over the pages' data: the best pages for a text, and what bears the text as its name. */
   function over(data, filler) {
-    const pages = data.pages.map(([address, title, hub, more]) => ({ address, title, hub, name: ` ${wordsOf(title).join(" ")} `, text: ` ${more} ` }));
-    return function search(text, family, count) {
+    const pages = data.pages.map(([address, title, hub, more]) => ({
+      address, title, hub, name: nameOf(title), text: ` ${more} `, steps: stepsOf(address),
+    }));
+    const named = new Map();
+    const add = (entry) => named.set(entry.name, [...(named.get(entry.name) || []), entry]);
+    data.parts.forEach(([address, title, hub, families]) => add({ address, title, hub, families, name: nameOf(title) }));
+    pages.forEach((page) => add({ ...page, families: [] }));
+
+    /** (text, family, count) -> [{address, title, hub}], the best first. */
+    function search(text, family, count) {
       const words = wordsOf(text).filter((word) => !filler.has(word));
       if (!words.length) return [];
       const found = pages.map((page) => [score(page, words, family), page]).filter(([sum]) => sum);
       found.sort(([a, one], [b, other]) => b - a || one.name.length - other.name.length || (one.address < other.address ? -1 : 1));
       return found.slice(0, count).map(([, page]) => page);
-    };
+    }
+
+    /** What is called exactly so: the chosen machine's, where it has any. */
+    function byName(text, family, count) {
+      const found = named.get(nameOf(text)) || [];
+      const own = found.filter((entry) => entry.families.includes(family));
+      return (own.length ? own : found).slice(0, count);
+    }
+
+    return { search, byName };
   }
 
   handwheel.finder = Object.assign(handwheel.finder || {}, { pageSearch: over });
