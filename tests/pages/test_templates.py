@@ -23,7 +23,7 @@ AS_IT_STANDS = {
     *("block", "inline", "plain", "own_note"),  # Markdown of the records
     *("minutes", "counted", "plural", "listed", "join"),  # how a value is read
     *("spaced", "capitalize", "lower"),  # the case of words
-    *("length", "url"),  # how many; where
+    *("length", "url", "e"),  # how many; where; nothing taken for markup
 }
 "Filters that show what they are given."
 
