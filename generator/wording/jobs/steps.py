@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from generator.analysis.job.types import UPRIGHT, Plan, Step
 from generator.family_view import FamilyView
-from generator.records.model import Check, OilPoint, Setting
+from generator.records.model import Check, Setting
 from generator.wording import words
 from generator.wording.jobs.joints import (
     JointView,
@@ -17,6 +17,7 @@ from generator.wording.jobs.joints import (
 )
 from generator.wording.jobs.turning import lift_words, turn_words
 from generator.wording.links import Links
+from generator.wording.oil import oil_words
 from generator.wording.ranges import range_words
 
 MAINS_TEST = "earth-and-insulation-tests"
@@ -196,14 +197,3 @@ def _oil(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepView
     title = point.title or words.spaced(point.point).capitalize()
     href = link.to(f"oil-chart/{view.id}.html")
     return replace(blank, do="Oil", title=title, href=href, how=" ".join(filter(None, [oil_words(point), point.how])))
-
-
-def oil_words(point: OilPoint) -> str:
-    """What goes there and how much of it, as a sentence.
-
-    >>> oil_words(OilPoint("race", "clear machine oil", drops=1)), oil_words(OilPoint("gear", "gear grease"))
-    ('1 drop of clear machine oil.', 'Gear grease.')
-    """
-    if point.drops:
-        return f"{words.counted(point.drops, 'drop')} of {point.oil}."
-    return f"{point.oil[:1].upper()}{point.oil[1:]}."
