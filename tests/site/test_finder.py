@@ -182,7 +182,7 @@ def test_the_keyboard_chooses_follows_and_clears(home):
     finder.press("ArrowUp")
     active = home.locator("#" + finder.get_attribute("aria-activedescendant"))
     expect(active).to_have_attribute("aria-selected", "true")
-    assert active.evaluate("node => node === document.querySelector('#finder-results [data-symptom]')")
+    assert active.evaluate("node => node === document.querySelector('#finder-results [role=option]')")
     finder.press("Escape")
     expect(finder).to_have_value("")
     expect(finder).to_have_attribute("aria-expanded", "false")
@@ -282,8 +282,10 @@ def test_pages_that_hold_the_words_stand_below_the_symptoms(opened):
 def test_a_page_is_found_by_its_name_before_by_its_words_and_by_all_of_them(opened):
     tab, at = opened
     tab.goto(at("index.html"))
-    tab.fill("#finder", "handing back")
+    tab.fill("#finder", "handing bac")
     expect(tab.locator("#finder-results [data-page]").first).to_have_attribute("data-page", "guides/handing-back.html")
+    tab.fill("#finder", "Handing back")
+    expect(tab.locator("#finder-results [role=option]").first).to_have_attribute("data-named", "guides/handing-back.html")
     tab.fill("#finder", "handing zzyzx")
     expect(tab.locator("#finder-results [data-page]")).to_have_count(0)
 
