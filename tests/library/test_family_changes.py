@@ -93,6 +93,7 @@ def more(folder: Path) -> Path:
     """Records that the changes name, laid over the sound ones."""
     write(folder, "cautions.yaml", {"altered-caution": {"title": "Altered caution", "text": "Mind.", "level": "danger"}})
     write(folder, "features.yaml", {"lamp": {"title": "Lamp", "absent": "has no lamp"}})
+    write(folder, "positions.yaml", {f"on-its-{lie}": {"title": f"On its {lie}", "turn": f"Lay it on its {lie}."} for lie in ("side", "end", "face")})
     write(folder, "fasteners/testa-1.yaml", [{"joint": "altered-joint", "kind": "cap screw"}])
     write(folder, "assemblies/hook-drive.yaml", {"settings": {"free-play": {"title": "Free play", "minutes": 3, "joints": ["altered-joint"]}}})
     look = {"title": "Look again", "how": "Look.", "minutes": 1, "power": "off"}
@@ -209,7 +210,7 @@ COMMANDS = {
     "plan -f testa-1 --set hook-timing": "3 mm to 4 mm: altered measure",
     "plan -f testa-1 --renew hook-gear": "parts €82 to €87",
     "coverage": "testa-1",
-    "compare HEAD": "Changed  family testa-1: assemblies",
+    "compare HEAD": "settings.hook-timing.why; now: Altered reason.",
 }
 "Command -> what its answer holds."
 
