@@ -10,6 +10,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import zip_longest
 from typing import TypedDict
 
 NOT = "not"
@@ -146,7 +147,7 @@ def _exchanged(word: str, step: tuple[tuple[str, str, int], ...]) -> str:
 def stems(text: str, tables: Language) -> Iterator[tuple[str, str]]:
     """(stem, word) of every word that is not passed over; NOT for negators, BREAK where they end."""
     found = [t.replace("'", "") for t in _TOKEN.findall(_plain(text))]
-    for word, after in zip(found, [*found[1:], ""], strict=True):
+    for word, after in zip_longest(found, found[1:], fillvalue=""):
         if not word[0].isalnum() or word in tables.breaks:
             yield BREAK, word
         elif word in tables.negators or (word in tables.stoppers and after.endswith("ing")):
