@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from functools import cached_property
 
-from generator.library import FamilyView, Library, seat
+from generator.library import FamilyView, Library, sits_on
 from generator.records.model import FailureMode
 
 Names = Mapping[str, tuple[str, ...]]
@@ -48,7 +48,7 @@ class Backlinks:
     @cached_property
     def modes_of_seat(self) -> Names:
         """Part or setting -> failure modes that sit on it."""
-        return _gather((seat(m), m.id) for m in self.records.failure_modes.values())
+        return _gather((sits_on(m), m.id) for m in self.records.failure_modes.values())
 
     def modes_in(self, assembly: str, item: str) -> tuple[str, ...]:
         """Failure modes of a part or setting that a family built from the assembly can have."""
@@ -62,8 +62,8 @@ class Backlinks:
         return not here or not there or bool(here & there)
 
     def homes_of_mode(self, mode: FailureMode) -> tuple[str, ...]:
-        """Assemblies with the seat of a failure mode, on whose families it can be; all, where no family has it."""
-        homes = self.library.homes[seat(mode)]
+        """Assemblies with what a failure mode sits on, on whose families it can be; all, where no family has it."""
+        homes = self.library.homes[sits_on(mode)]
         can = set(self.families_of_mode.get(mode.id, ()))
         return tuple(h for h in homes if can & set(self.families_of_assembly.get(h, ()))) or homes
 

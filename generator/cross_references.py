@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from functools import cached_property
 
 from generator.analysis.odds import shown
-from generator.family_view import seat
+from generator.family_view import sits_on
 from generator.records.fits import Fits, what_fits
 from generator.records.model import Records, TreeGate, TreeTransfer
 from generator.records.trees import named_gates
@@ -62,4 +62,4 @@ class CrossReferences:
     def _fits(self) -> Fits:
         modes = self.records.failure_modes
         under = {name: self.modes_under(gate) for name, gate in self.gates.items()}
-        return what_fits(modes, ((m.id, seat(m)) for m in modes.values()), self.homes, under)
+        return what_fits(modes, ((m.id, sits_on(m)) for m in modes.values()), self.homes, under)

@@ -7,7 +7,7 @@ from dataclasses import is_dataclass, replace
 from typing import Any, TypeVar
 
 from generator.cross_references import CrossReferences
-from generator.family_view import FamilyView, seat
+from generator.family_view import FamilyView, sits_on
 from generator.own_words import in_own_words
 from generator.records.as_used import as_used, unmet
 from generator.records.model import (
@@ -129,9 +129,9 @@ def _why_not(
     against = unmet(family.features, mode.needs, mode.lacks)
     if against:
         return _feature_words(library, against[0], present=against[0] in mode.lacks)
-    if seat(mode) in items:
+    if sits_on(mode) in items:
         return None
-    return f"this family has no {_seat_title(library, seat(mode))}"
+    return f"this family has no {_seat_title(library, sits_on(mode))}"
 
 
 def _feature_words(library: CrossReferences, feature: str, present: bool) -> str:

@@ -69,6 +69,6 @@ class FamilyView:
                 yield assembly, point
 
 
-def seat(mode: FailureMode) -> str:
+def sits_on(mode: FailureMode) -> str:
     """The part or setting that a failure mode sits on."""
     return mode.part or mode.setting or ""

@@ -6,10 +6,10 @@ from functools import cached_property
 
 from generator.cross_references import CrossReferences
 from generator.family_build import build_view
-from generator.family_view import FamilyView, seat
+from generator.family_view import FamilyView, sits_on
 from generator.records.model import Records
 
-__all__ = ["FamilyView", "Library", "seat"]
+__all__ = ["FamilyView", "Library", "sits_on"]
 
 
 class Library(CrossReferences):

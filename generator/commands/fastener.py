@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 import click
 
-from generator.analysis.fasteners.answer import Answer, answer
+from generator.analysis.fasteners.answer import ScrewAnswer, answer
 from generator.analysis.fasteners.holding import CAUTION
 from generator.commands.refusing import refuse
 from generator.standards.keys import KIND_WORDS, Key, Kind
@@ -38,7 +38,7 @@ def fastener(thread: str, kind: Kind, shaft: str | None, flat: str | None, as_js
     click.echo(json.dumps(as_data(found), indent=2, ensure_ascii=False) if as_json else "\n".join(as_lines(found)))
 
 
-def as_data(found: Answer) -> dict[str, object]:
+def as_data(found: ScrewAnswer) -> dict[str, object]:
     """The answer as plain data for JSON; lengths in mm."""
     thread, key, backing = found.thread, found.key, found.backing
     return {
@@ -75,7 +75,7 @@ def as_data(found: Answer) -> dict[str, object]:
     }
 
 
-def as_lines(found: Answer) -> Iterator[str]:
+def as_lines(found: ScrewAnswer) -> Iterator[str]:
     """The answer in a few lines for a person at the bench."""
     yield _thread_line(found)
     if found.key:
@@ -96,7 +96,7 @@ def as_lines(found: Answer) -> Iterator[str]:
         yield f"Flat: {found.backing.flat_depth_mm:.2f} mm deep. {found.backing.advice}"
 
 
-def _thread_line(found: Answer) -> str:
+def _thread_line(found: ScrewAnswer) -> str:
     thread = found.thread
     start = (
         f"{thread.name} {KIND_WORDS[found.kind]}: {float(thread.diameter_mm):.4g} mm thick, "

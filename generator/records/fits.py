@@ -11,13 +11,13 @@ Fits = Mapping[str, frozenset[str]]
 
 def what_fits(
     modes: Iterable[str],
-    seats: Iterable[tuple[str, str]],
+    sit_on: Iterable[tuple[str, str]],
     owners: Mapping[str, Iterable[str]],
     gates: Mapping[str, Iterable[str]],
 ) -> Fits:
     """A failure mode stands for itself; a part, setting or assembly for what sits on it; a gate for what is under it.
 
-    `seats` are failure modes with the part or setting that each sits on, `owners` the assemblies of a part
+    `sit_on` are failure modes with the part or setting that each sits on, `owners` the assemblies of a part
     or setting, and `gates` the failure modes under each "symptom/gate", which may be named without its
     symptom too.
 
@@ -28,8 +28,8 @@ def what_fits(
     found: dict[str, set[str]] = defaultdict(set)
     for mode in modes:
         found[mode].add(mode)
-    for mode, seat in seats:
-        for place in (seat, *owners.get(seat, ())):
+    for mode, item in sit_on:
+        for place in (item, *owners.get(item, ())):
             found[place].add(mode)
     for gate, under in gates.items():
         for name in (gate, gate.partition("/")[2]):

@@ -19,7 +19,7 @@ from generator.pages.data.script import script
 from generator.wording.grouping import GROUPS
 
 _JS = Path(__file__).parent.parent.parent / "generator/assets/js"
-_PARTS = ("common/base.js", "finder/language.js", "finder/spelling.js", "finder/rank.js", "finder/pages.js", "finder/box.js")
+_PARTS = ("common/base.js", "finder/language.js", "finder/spelling.js", "finder/match.js", "finder/pages.js", "finder/box.js")
 SYMPTOMS, PAGES, PARTS = 2000, 10_000, 2000
 _PAGE = """<script id="__config" type="application/json">{"base": "."}</script>
 <input id="finder"><select id="family"><option value="">Any</option></select>

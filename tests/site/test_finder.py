@@ -36,14 +36,14 @@ def home(browser, site):
     page.problems = []
     page.on("pageerror", lambda error: page.problems.append(str(error)))
     page.goto((site / "index.html").as_uri())
-    page.wait_for_function("Boolean(handwheel.finder && handwheel.finder.rank)")
+    page.wait_for_function("Boolean(handwheel.finder && handwheel.finder.match)")
     yield page
     assert page.problems == []
     context.close()
 
 
 def _ranked(page, phrases: list[str]) -> list[list[str]]:
-    return page.evaluate("phrases => phrases.map(p => handwheel.finder.rank(p, '').map(r => r.id))", phrases)
+    return page.evaluate("phrases => phrases.map(p => handwheel.finder.match(p, '').map(r => r.id))", phrases)
 
 
 @pytest.mark.parametrize("name", ["phrases.yaml", "phrases_dev.yaml"])
@@ -136,7 +136,7 @@ def test_results_stand_in_order_with_the_reason(home):
     expect(results.first).to_contain_text("leaves gaps in the seam")
     expect(results.first).to_contain_text("Your words:")
     shown = results.evaluate_all("all => all.map(node => node.dataset.symptom)")
-    assert shown == home.evaluate("handwheel.finder.rank('leaves gaps in the seam', '').map(r => r.id)")[: len(shown)]
+    assert shown == home.evaluate("handwheel.finder.match('leaves gaps in the seam', '').map(r => r.id)")[: len(shown)]
 
 
 def test_with_a_family_a_result_opens_its_bench_page(home, library):

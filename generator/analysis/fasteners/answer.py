@@ -34,7 +34,7 @@ class Backing:
 
 
 @dataclass(frozen=True, slots=True)
-class Answer:
+class ScrewAnswer:
     """What the tables and the workshop rules say of one screw."""
 
     thread: Thread
@@ -54,7 +54,7 @@ class Answer:
 
 def answer(
     thread: Thread, kind: Kind, shaft_mm: float | None = None, flat_mm: float | None = None
-) -> Answer:
+) -> ScrewAnswer:
     """Key, near misses, drills and lookalikes of a screw; with shaft and flat width, the turns to back off.
 
     >>> from generator.standards.notation import parse_thread
@@ -63,7 +63,7 @@ def answer(
     ('3/32 in', 0.536, 1.0)
     """
     key = key_for(thread, kind)
-    return Answer(
+    return ScrewAnswer(
         thread=thread,
         kind=kind,
         key=key,

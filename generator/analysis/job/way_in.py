@@ -81,12 +81,11 @@ def way_in(
     one more turn of a heavy head is worth it if it saves a great many tools, and by default that
     is ten. The default weights are an estimate.
 
-    Held and Karp's dynamic programme over subsets, kept to the down-sets of `behind`: a state is
-    the parts off, the position and the tool in hand (M. Held and R. M. Karp, 1962, "A dynamic
-    programming approach to sequencing problems"). A part that costs no change is taken at once,
-    which never costs more, since changes obey the triangle inequality. When more than `width`
-    states stand after a part, the `BEAM` most promising are kept (beam search) and `exact` is
-    False. Time O(parts x width x parts). Equal weights are told apart by id.
+    A dynamic programme over subsets ("A dynamic programming approach to sequencing problems", 1962),
+    kept to the down-sets of `behind`: a state is the parts off, the position and the tool in hand. A part
+    that costs no change is taken at once, which never costs more, since changes obey the triangle
+    inequality. When more than `width` states stand after a part, the `BEAM` most promising are kept
+    (beam search) and `exact` is False. Time O(parts x width x parts). Equal weights are told apart by id.
 
     Raises ValueError if the parts wait for each other or for one that is not among them.
 

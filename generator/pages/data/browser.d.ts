@@ -85,7 +85,7 @@ interface FamilySetting {
 /** A failure mode that the family can have. */
 interface FamilyMode {
   title: string;
-  seat: string;
+  sits_on: string;
   signs: Array<string>;
   remedy: string;
   cautions: Array<string>;
@@ -386,7 +386,7 @@ interface MechanismMode {
   lacks: Array<string>;
   id: string;
   title: string;
-  seat: string;
+  sits_on: string;
   seen: number;
   shows: Record<string, number>;
   shows_else: number;

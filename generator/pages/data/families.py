@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from generator.analysis.check_order import to_json
 from generator.bench import Bench, Complaint
-from generator.family_view import FamilyView, seat
+from generator.family_view import FamilyView, sits_on
 from generator.pages.data.mechanisms import ADDRESS as MECHANISMS
 from generator.pages.data.mechanisms import mechanism_data
 from generator.pages.data.pieces import (
@@ -70,7 +70,7 @@ def _modes(bench: Bench, view: FamilyView) -> Iterator[tuple[str, FamilyMode]]:
     for mode in view.failure_modes.values():
         yield mode.id, {
             "title": mode.title,
-            "seat": seat(mode),
+            "sits_on": sits_on(mode),
             "signs": [words.plain(s) for s in mode.signs],
             "remedy": remedies[mode.id].id,
             "cautions": mode.cautions,

@@ -8,7 +8,7 @@ from typing import cast
 from generator.analysis.job.types import UPRIGHT, Do, Plan, Step
 from generator.bench import Bench
 from generator.bench.keys import joint_keys
-from generator.family_view import FamilyView, seat
+from generator.family_view import FamilyView, sits_on
 from generator.pages.data.pieces import (
     ROOT,
     causes_of_remedies,
@@ -134,7 +134,7 @@ def _modes(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, P
     for mode in sorted(view.failure_modes.values(), key=lambda m: (m.title, m.id)):
         yield mode.id, {
             "title": mode.title,
-            "home": view.home_of[seat(mode)],
+            "home": view.home_of[sits_on(mode)],
             "href": link("failure-mode", mode.id),
             "remedy": remedies[mode.id].id,
             "tools": mode.remedy.tools,

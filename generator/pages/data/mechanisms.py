@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import chain
 
 from generator.bench import Bench
-from generator.family_view import seat
+from generator.family_view import sits_on
 from generator.library import Library
 from generator.pages.data.pieces import cautions_data, check_data, opening_cautions, part_data, setting_data
 from generator.pages.data.shapes import (
@@ -101,7 +101,7 @@ def _mode(library: Library, mode: FailureMode) -> MechanismMode:
     return {
         "id": mode.id,
         "title": mode.title,
-        "seat": seat(mode),
+        "sits_on": sits_on(mode),
         "seen": mode.seen,
         "shows": {symptom: library.shown(mode.id, symptom) for symptom in mode.shows},
         "shows_else": library.shown(mode.id, ""),

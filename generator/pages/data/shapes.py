@@ -92,7 +92,7 @@ class FamilyMode(TypedDict):
     """A failure mode that the family can have."""
 
     title: str
-    seat: str
+    sits_on: str
     signs: Sequence[str]
     remedy: str
     cautions: Ids
@@ -391,7 +391,7 @@ class MechanismMode(FeatureNeeds):
 
     id: str
     title: str
-    seat: str
+    sits_on: str
     seen: float
     shows: Mapping[str, float]
     "Symptom id -> of the machines that have it, the part that comes in so."

@@ -11,7 +11,7 @@ from markupsafe import Markup
 from generator.analysis.job.types import Plan
 from generator.analysis.machine import Remedy
 from generator.bench.jobs import Job
-from generator.family_view import FamilyView, seat
+from generator.family_view import FamilyView, sits_on
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.timing.beside import Beside
@@ -115,7 +115,7 @@ def _list(maker: Maker, view: FamilyView, sheets: dict[str, Remedy]) -> PageText
     link = Links(maker.library, address)
     groups: dict[str, list[dict[str, Any]]] = {a: [] for a in view.assemblies}
     for mode, remedy in sheets.items():
-        home = view.home_of[seat(view.failure_modes[mode])]
+        home = view.home_of[sits_on(view.failure_modes[mode])]
         groups[home].append(_entry(maker, view, mode, remedy, link))
     return maker.page(
         address,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from generator.library import seat
+from generator.library import sits_on
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.records.check_uses import uses
@@ -51,7 +51,7 @@ def _failure_mode(maker: Maker, mode: FailureMode) -> PageText:
 
 
 def _seats(maker: Maker, mode: FailureMode, link: Links) -> list[dict[str, str]]:
-    item = seat(mode)
+    item = sits_on(mode)
     kind = "part" if mode.part else "setting"
     return [
         {"href": link(kind, item, home), "title": _title(maker, home, item), "assembly": link.title("assembly", home)}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from typing import Protocol, TypeVar
 
-from generator.family_view import FamilyView, seat
+from generator.family_view import FamilyView, sits_on
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.records.model import Assembly, Check, FailureMode, Source
@@ -109,7 +109,7 @@ def _modes_by_home(maker: Maker) -> list[dict[str, object]]:
     """Failure modes under the first assembly that has their part or setting."""
     homes: dict[str, list[FailureMode]] = {}
     for mode in _titled(maker.records.failure_modes):
-        home = maker.library.homes[seat(mode)][0]
+        home = maker.library.homes[sits_on(mode)][0]
         homes.setdefault(home, []).append(mode)
     assemblies = [a for a in _titled(maker.records.assemblies) if a.id in homes]
     return [{"id": a.id, "title": a.title, "modes": homes[a.id]} for a in assemblies]

@@ -51,9 +51,9 @@ class Book:
     def fits(self) -> Fits:
         """Which failure modes an outcome fits."""
         under = {gate: self.transfers.events(gate) for gate in self.transfers.labels}
-        return what_fits(self.defined["failure-mode"], self._seats(), self._owners(), under)
+        return what_fits(self.defined["failure-mode"], self._sit_on(), self._owners(), under)
 
-    def _seats(self) -> Iterator[tuple[str, str]]:
+    def _sit_on(self) -> Iterator[tuple[str, str]]:
         """Failure modes, sound or not, with the part or setting that each sits on."""
         for r in self.references:
             if r.record.kind == "failure-mode" and r.route in (("part",), ("setting",)):

@@ -4,7 +4,7 @@
   "use strict";
 
   const { el } = handwheel;
-  const SCRIPTS = ["language", "spelling", "rank", "pages", "box"].map((name) => `assets/handwheel/js/finder/${name}.js`);
+  const SCRIPTS = ["language", "spelling", "match", "pages", "box"].map((name) => `assets/handwheel/js/finder/${name}.js`);
 
   /** Loads the finder, then calls `use`. */
   function wanted(use) {

@@ -91,7 +91,7 @@
       const text = box.input.value.trim();
       const family = box.family.value;
       const title = box.family.selectedOptions[0].textContent;
-      const found = text ? handwheel.finder.rank(box.input.value, family).slice(0, SHOWN) : [];
+      const found = text ? handwheel.finder.match(box.input.value, family).slice(0, SHOWN) : [];
       const named = text ? handwheel.finder.byName(text, family, NAMED) : [];
       const above = new Set(named.map((page) => page.address));
       const pages = text ? handwheel.finder.pages(text, family, PAGES).filter((page) => !above.has(page.address)) : [];

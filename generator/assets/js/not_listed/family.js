@@ -43,7 +43,7 @@
   function viewOf(book, chosen) {
     const { parts, settings } = joined(kept(book, chosen, "parts"), kept(book, chosen, "settings"));
     const possible = (record) => !unmet(chosen.features, record);
-    const modes = book.modes.filter((m) => possible(m) && (m.seat in parts || m.seat in settings));
+    const modes = book.modes.filter((m) => possible(m) && (m.sits_on in parts || m.sits_on in settings));
     const byId = new Map(modes.map((m) => [m.id, m]));
     return {
       parts,

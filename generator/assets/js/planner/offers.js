@@ -31,7 +31,7 @@
   }
 
   /** 1 where the title has all the words, 2 with what is done, 3 with the mechanism's name, else 4. */
-  function rank(row, asked) {
+  function nearness(row, asked) {
     const has = (text) => asked.some((way) => way.every((word) => text.toLowerCase().includes(word)));
     const { title, does } = row.dataset;
     return [title, `${title} ${does}`, row.textContent].findIndex(has) + 1 || 4;
@@ -41,7 +41,7 @@
   function narrow(groups, words, alike) {
     const asked = ways(words, alike);
     const rows = groups.flatMap((group) => [...group.querySelectorAll(".hw-tick")]);
-    const ranks = new Map(rows.map((row) => [row, rank(row, asked)]));
+    const ranks = new Map(rows.map((row) => [row, nearness(row, asked)]));
     const most = [...ranks.values()].some((n) => n < 3) ? 2 : 3;
     groups.forEach((group) => {
       const own = rows.filter((row) => group.contains(row)).sort((a, b) => ranks.get(a) - ranks.get(b) || a.dataset.place - b.dataset.place);

@@ -140,7 +140,7 @@
     }
 
     /** [{id, title, stop, group, here, score, like, field, words}], best first. `family` may be empty. */
-    function rank(text, family) {
+    function match(text, family) {
       const { units, results } = scored(text, family);
       const least = Math.max(LEAST, LEAST_OF_BEST * Math.max(0, ...results.map((result) => result.score)));
       return results
@@ -166,7 +166,7 @@
       return { ...symptom, here, score, like, field, words: matched(units, i) };
     }
 
-    return { rank, nearestGroups, units: (text) => reader.units(text, spelt), exactUnits: (text) => reader.units(text) };
+    return { match, nearestGroups, units: (text) => reader.units(text, spelt), exactUnits: (text) => reader.units(text) };
   }
 
   handwheel.finder = Object.assign(handwheel.finder || {}, { engine });
