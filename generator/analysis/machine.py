@@ -19,6 +19,8 @@ class Part:
     on_minutes: float = 0.0
     disturbs: tuple[str, ...] = ()
     "Settings upset by taking it off."
+    loses: tuple[str, ...] = ()
+    "Of those, settings that are lost and not merely upset: they do up a joint that it is fitted with only nipped."
     mains: bool = False
     "Whether it carries mains: renewed or opened, it is tested before power."
 
@@ -37,6 +39,8 @@ class Setting:
     "Parts that must be out of the way to make it."
     on: tuple[str, ...] = ()
     "Parts that must be on to make it."
+    read_minutes: float | None = None
+    "To read it, where it is merely upset; None: it is made unread."
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +77,8 @@ class Machine:
     settings: Mapping[str, Setting] = field(default_factory=dict)
     proofs: Mapping[str, Proof] = field(default_factory=dict)
     "What a check needs that proves settings; one that is not named needs nothing."
+    found_out: float = 1.0
+    "How often a setting that is merely upset is found out when it is read, as a share."
     mains_test: float = 0.0
     "Minutes of the earth and insulation tests."
 
@@ -112,8 +118,14 @@ class Machine:
             more_parts = self.way_in((*remedy.renew, *remedy.reach, *reached))
             more_settings = settings | self.upset(more_parts, settings)
             if (more_parts, more_settings) == (parts, settings):
-                return Work(parts, settings)
+                return Work(parts, settings, self._read(remedy, parts, settings))
             parts, settings = more_parts, more_settings
+
+    def _read(self, remedy: Remedy, parts: frozenset[str], settings: frozenset[str]) -> frozenset[str]:
+        """Settings that are merely upset: not asked for, not lost with a part that comes off, nor with a new one."""
+        sure = {*remedy.set, *(s for p in remedy.renew for s in self.parts[p].disturbs)}
+        sure |= {s for p in parts for s in self.parts[p].loses}
+        return frozenset(s for s in settings - sure if self.settings[s].read_minutes is not None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,3 +136,5 @@ class Work:
     "Parts that come off: those renewed or reached for, and all they are behind."
     settings: frozenset[str]
     "Settings made: those of the remedy and all that it upsets."
+    read: frozenset[str] = frozenset()
+    "Of those, settings that are read first and made only if they are out."

@@ -5,7 +5,8 @@
   already costs nothing more.
 - A check takes its own minutes, and what it opens.
 - A remedy takes what it opens; every setting that it makes and every setting that it upsets,
-  directly or through another, once; its own minutes, for cleaning and advice; and a proving sew
+  directly or through another, once, those merely upset at the minutes of reading them and the
+  share in which they are found out (`Machine.found_out`) of making them; its own minutes, for cleaning and advice; and a proving sew
   after it, also where it is the last.
 - Where a mains part is renewed or opened, the earth and insulation tests before power, once.
 - Renewing a part has no minutes of its own: they are the part's off and on.
@@ -35,9 +36,21 @@ def opening(machine: Machine, parts: Iterable[str], already: frozenset[str] = NO
     return sum((machine.parts[p].off_minutes + machine.parts[p].on_minutes for p in sorted(set(parts) - already)), 0.0)
 
 
-def settings(machine: Machine, made: Iterable[str]) -> float:
-    """To make the settings, each once."""
-    return sum((machine.settings[s].minutes for s in sorted(made)), 0.0)
+def settings(machine: Machine, made: Iterable[str], read: frozenset[str] = NOTHING) -> float:
+    """To make the settings, each once; those `read` first only if they are out."""
+    return sum((setting(machine, s, s in read) for s in sorted(made)), 0.0)
+
+
+def setting(machine: Machine, made: str, read: bool) -> float:
+    """To make a setting, or to read it first: then expected minutes.
+
+    >>> from generator.analysis.machine import Setting
+    >>> machine = Machine(settings={"timing": Setting("timing", 20, read_minutes=4)}, found_out=0.25)
+    >>> setting(machine, "timing", False), setting(machine, "timing", True)
+    (20, 9.0)
+    """
+    own = machine.settings[made]
+    return own.minutes if not read or own.read_minutes is None else own.read_minutes + machine.found_out * own.minutes
 
 
 def check(machine: Machine, own: float, reach: Iterable[str], already: frozenset[str] = NOTHING) -> float:
@@ -47,7 +60,7 @@ def check(machine: Machine, own: float, reach: Iterable[str], already: frozenset
 
 def but_for_opening(machine: Machine, remedy: Remedy, work: Work, proving: float) -> float:
     """A remedy whose parts are all off: settings, its own minutes, the tests before power, the proving sew."""
-    return settings(machine, work.settings) + remedy.minutes + tests(machine, remedy) + proving
+    return settings(machine, work.settings, work.read) + remedy.minutes + tests(machine, remedy) + proving
 
 
 def tests(machine: Machine, remedy: Remedy) -> float:

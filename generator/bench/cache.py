@@ -78,7 +78,7 @@ def _fingerprint(case: Case) -> str:
     """Of the case to the last digit and of every line of code that could change its solution."""
     parts = sorted(case.machine.parts.items()), sorted(case.machine.settings.items())
     checks = [(c.id, c.minutes, c.reach, c.outcomes, sorted(c.sees.items()), sorted(c.cured)) for c in case.checks]
-    content = repr((case.hypotheses, checks, parts, case.machine.mains_test, case.proving_minutes))
+    content = repr((case.hypotheses, checks, parts, case.machine.found_out, case.machine.mains_test, case.proving_minutes))
     return hashlib.sha256((_code() + content).encode()).hexdigest()[:40]
 
 

@@ -8,7 +8,7 @@ from generator.analysis.machine import Machine, Proof
 from generator.analysis.machine import Part as MachinePart
 from generator.analysis.machine import Setting as MachineSetting
 from generator.family_view import FamilyView
-from generator.records.model import Check, Setting, Shop
+from generator.records.model import Check, Part, Setting, Shop
 
 
 def machine(view: FamilyView, shop: Shop) -> Machine:
@@ -16,16 +16,22 @@ def machine(view: FamilyView, shop: Shop) -> Machine:
     proving = sorted({s.proved_by for s in view.settings.values() if s.proved_by and s.proved_by in view.checks})
     whole = Machine(
         parts={
-            p.id: MachinePart(p.id, p.behind, p.off.minutes, p.on.minutes, p.disturbs, p.mains)
+            p.id: MachinePart(p.id, p.behind, p.off.minutes, p.on.minutes, p.disturbs, _lost(p, view), p.mains)
             for p in view.parts.values()
         },
         settings={
-            s.id: MachineSetting(s.id, s.minutes, s.after, s.disturbs, s.reach, parts_on(s, view))
+            s.id: MachineSetting(s.id, s.minutes, s.after, s.disturbs, s.reach, parts_on(s, view), s.read.minutes if s.read else None)
             for s in view.settings.values()
         },
+        found_out=shop.found_out,
         mains_test=shop.mains_test,
     )
     return replace(whole, proofs={c: _proof(view.checks[c], view, whole) for c in proving})
+
+
+def _lost(part: Part, view: FamilyView) -> tuple[str, ...]:
+    """Settings that do up a joint which the part is fitted with only nipped."""
+    return tuple(s for s in part.disturbs if set(view.settings[s].joints) & set(part.on.slackens))
 
 
 def _proof(check: Check, view: FamilyView, whole: Machine) -> Proof:

@@ -145,6 +145,9 @@ def _step_lines(records: Records, step: StepView) -> Iterator[str]:
     yield f"{step.number:3}. {minutes}  {f'{step.do} {step.title}'.strip()}{tray}"
     if step.target and step.setting and step.setting.target:
         yield f"{_INDENT}{step.target}: {step.setting.target.measure}"
+    if step.read and step.setting:
+        yield f"{_INDENT}Read first, {step.read_minutes:g} min: {words.plain(step.read)} Right: leave it as it is."
+        yield f"{_INDENT}Out: set it, {step.setting.minutes:g} min."
     for joint in step.joints:
         yield f"{_INDENT}{joint.title}: {'; '.join(map(words.plain, joint.facts))}"
     for note in step.notes:

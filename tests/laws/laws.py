@@ -60,7 +60,7 @@ def _done(facts: Facts, state: State, step: Step) -> None:
     elif step.do == "set":
         setting = facts.settings[step.part]
         state.upset = (state.upset - {step.part}) | set(setting.disturbs)
-        for joint in setting.joints:
+        for joint in setting.joints if not step.read else ():
             state.joints.pop(joint, None)
     elif step.do == "test":
         state.untested.clear()

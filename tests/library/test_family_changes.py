@@ -51,6 +51,7 @@ SETTING = {
     "why": "Altered reason.",
     "how": "Altered way to set it.",
     "minutes": 37,
+    "read": {"minutes": 1, "how": "Altered way to read it."},
     "after": [],
     "disturbs": ["free-play"],
     "reach": ["motor"],

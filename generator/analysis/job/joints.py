@@ -46,7 +46,7 @@ def _done_up(steps: Sequence[Step], n: int, joint: str, practice: Practice) -> i
         step = steps[later]
         if is_live(step, practice.live):
             return None
-        if step.do == "set" and joint in practice.setting(step.part).joints:
+        if step.do == "set" and not step.read and joint in practice.setting(step.part).joints:
             return later
     return None
 

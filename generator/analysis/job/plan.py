@@ -45,7 +45,7 @@ def plan(
     work = machine.work(whole)
     way, back = least_ways(machine, whole, work, practice, shop)
     cells = tray(taken_off(way.parts, back.done), practice)
-    steps = all_steps(Job(machine, practice, wanted, way.parts, back.done, by_part(cells)), shop)
+    steps = all_steps(Job(machine, practice, wanted, way.parts, back.done, by_part(cells), work.read), shop)
     return Plan(
         steps,
         tuple(done.setting for done in back.done if isinstance(done, Making)),
@@ -124,5 +124,6 @@ def _step_json(step: Step) -> dict[str, Any]:
         "phase": step.phase,
         "minutes": round(step.minutes, 4),
         "position": step.position,
+        "read": step.read,
         **listed,
     }

@@ -23,6 +23,16 @@ def _upset_settings_made(plan: Plan, replay: Replay) -> Iterator[str]:
         yield f"{setting} is {why} and not made after that"
 
 
+def _read_only_where_merely_upset(plan: Plan, replay: Replay) -> Iterator[str]:
+    """What was asked for, what a new part wants and what does up a nipped joint is made unread."""
+    machine = replay.machine
+    sure = {s for r in replay.remedies for s in (*r.set, *(d for p in r.renew for d in machine.parts[p].disturbs))}
+    sure |= {s for p in replay.count("take off") for s in machine.parts[p].loses}
+    for step in plan.steps:
+        if step.do == "set" and step.read != (step.part not in sure and machine.settings[step.part].read_minutes is not None):
+            yield f"{step.part} is {'left unread' if not step.read else 'read where it must be made'}"
+
+
 def _made_after_what_they_follow(plan: Plan, replay: Replay) -> Iterator[str]:
     made = [step.part for step in plan.steps if step.do == "set"]
     for n, setting in enumerate(made):
@@ -174,6 +184,7 @@ def _needs_off(machine: Machine, setting: str) -> set[str]:
 
 SETTING_RULES = (
     _upset_settings_made,
+    _read_only_where_merely_upset,
     _made_after_what_they_follow,
     _reach_is_off,
     _in_place,

@@ -39,12 +39,18 @@ class Replay:
         if step.do == "refit":
             return (self.machine.parts[step.part].on_minutes,)
         if step.do == "set":
-            return (self.machine.settings[step.part].minutes,)
+            return (self._to_set(step),)
         if step.do == "remedy":
             return tuple(r.minutes for r in self.remedies if r.id == step.part) or (0.0,)
         if step.do == "test":
             return (self.machine.mains_test,)
         return (max(step.minutes, 0.0),) if step.do == "sew" else (0.0,)
+
+    def _to_set(self, step: Step) -> float:
+        setting = self.machine.settings[step.part]
+        if step.read and setting.read_minutes is not None:
+            return setting.read_minutes + self.machine.found_out * setting.minutes
+        return setting.minutes
 
 
 def in_front(machine: Machine, parts: Iterable[str]) -> set[str]:

@@ -79,19 +79,21 @@ def refits_and_makings(
     off. `lies` is how the machine lies after the work. The rule, strongest first:
 
     1. Each setting comes after what it follows and after all that disturbs it (`earlier`).
-    2. It is made with its reach off, and with every part on that it is made with (`Setting.on`).
-    3. With every part on, too, whose removal upsets it: a setting that needs such a part off is
+    2. What is made under power comes after all that is made by hand: until then the machine may
+       strike itself.
+    3. It is made with its reach off, and with every part on that it is made with (`Setting.on`).
+    4. With every part on, too, whose removal upsets it: a setting that needs such a part off is
        made before. Where the reach itself has the part off, the reach wins.
-    4. It is made with everything else on, too: of two settings, one that needs all off that the
+    5. It is made with everything else on, too: of two settings, one that needs all off that the
        other needs and more comes first, unless the other names what it is made with. A needle
        upsets no timing, yet timing is read against it.
-    5. What that leaves open is settled by minutes, then by turns of the machine (`way_out`), and
+    6. What that leaves open is settled by minutes, then by turns of the machine (`way_out`), and
        what is free is made in the trade's order.
 
-    A part may go on for one setting and come off again for the next. Where 3 would close a round
-    with 1 or with another setting's 3, it gives way and `despite` says so: no order exists that
-    keeps it, since taking the part off once more would upset the setting once more. So does 2,
-    where no order brings about what the settings need on. Where 4 would, it gives way silently.
+    A part may go on for one setting and come off again for the next. Where 2 would close a round
+    with 1, it gives way. Where 4 would, with those or with another setting's 4, it gives way and `despite` says so: no order exists that
+    keeps it, since taking the part off once more would upset the setting once more. So does 3,
+    where no order brings about what the settings need on. Where 5 would, it gives way silently.
 
     None: what is still on cannot wait. Raises ValueError naming the round if 1 cannot be kept.
 
@@ -104,7 +106,7 @@ def refits_and_makings(
     """
     made = sorted(made)
     openings = _openings(machine, made, frozenset(parts_off))
-    later = _later(machine, made, openings)
+    later = _later(machine, made, openings, practice.live)
     off = frozenset(parts_off).difference(still_on)
     whole = needs(machine, openings.off, later, parts_off, practice)
     for given_up, wish in enumerate(wishes(machine, openings.off, later, parts_off, practice)):
@@ -120,14 +122,17 @@ def _openings(machine: Machine, made: list[str], parts_off: frozenset[str]) -> _
     return _Openings(off, {s: frozenset(upset_by[s] - off[s]) for s in made})
 
 
-def _later(machine: Machine, made: list[str], openings: _Openings) -> dict[str, set[str]]:
-    """For each setting all that is made after it, by rules 1 to 3."""
+def _later(
+    machine: Machine, made: list[str], openings: _Openings, live: frozenset[str]
+) -> dict[str, set[str]]:
+    """For each setting all that is made after it, by rules 1 to 5."""
     later: dict[str, set[str]] = {s: set() for s in made}
     for setting, before in earlier(machine, made).items():
         for first in before:
             later[first].add(setting)
     free = [s for s in made if not machine.settings[s].on]
-    for first, then in (*_measured_on(made, openings), *_rather_closed(made, free, openings)):
+    by_hand_first = [(a, b) for a in made if a not in live for b in made if b in live]
+    for first, then in (*by_hand_first, *_measured_on(made, openings), *_rather_closed(made, free, openings)):
         _add_unless_round(later, first, then)
     return later
 

@@ -11,6 +11,7 @@ from generator.analysis.job.said import said
 from generator.analysis.job.settings import Making, Proving, TakingOff
 from generator.analysis.job.types import UPRIGHT, Cell, Practice, Shop, Step
 from generator.analysis.machine import Machine, Remedy
+from generator.analysis.minutes import setting
 
 _AGAIN = "Once more: it was on for what came before and is in the way of what follows."
 
@@ -28,6 +29,8 @@ class Job:
     "Parts to refit and to take off, settings to make and prove, in order."
     cells: Mapping[str, tuple[Cell, ...]]
     "Tray cells that each part fills; none for a part without fasteners."
+    read: frozenset[str] = frozenset()
+    "Settings read first and made only if they are out."
 
     @property
     def renewed(self) -> tuple[str, ...]:
@@ -138,8 +141,9 @@ def _set(job: Job, making: Making) -> Step:
         f"Made with {said(part)} off" + (f": {said(later)} follows and needs it off." if later else ".")
         for part, later in making.despite
     )
-    minutes = job.machine.settings[making.setting].minutes
-    return Step("set", making.setting, "set", minutes, h.position, h.tools, notes=tuple(notes))
+    read = making.setting in job.read
+    minutes = setting(job.machine, making.setting, read)
+    return Step("set", making.setting, "set", minutes, h.position, h.tools, notes=tuple(notes), read=read)
 
 
 def _prove(job: Job, done: Proving, lies: str) -> Step:

@@ -101,6 +101,8 @@ class Step:
     notes: tuple[str, ...] = ()
     nips: tuple[str, ...] = ()
     "Joints left nipped by a refit until a later step does them up."
+    read: bool = False
+    "Whether a setting is read first and made only if it is out; its minutes are those expected."
 
 
 @dataclass(frozen=True, slots=True)

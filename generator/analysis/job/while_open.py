@@ -29,7 +29,7 @@ def while_open(
     """
     now = machine.work(remedy)
     found = [
-        _weighed(machine, now, machine.tested(remedy), part, shop)
+        _weighed(machine, remedy, machine.tested(remedy), part, shop)
         for part in _within_reach(machine, now, practice)
         if part not in remedy.renew
     ]
@@ -44,14 +44,14 @@ def _within_reach(machine: Machine, now: Work, practice: Practice) -> Iterable[s
     )
 
 
-def _weighed(machine: Machine, now: Work, tested: bool, part: str, shop: Shop) -> WhileOpen:
-    """The work of several remedies is the union of their works, so the rest of it is what is added."""
+def _weighed(machine: Machine, now: Remedy, tested: bool, part: str, shop: Shop) -> WhileOpen:
     renewing = Remedy(part, renew=(part,))
-    own, tests = machine.work(renewing), minutes.tests(machine, renewing)
-    added = Work(own.parts - now.parts, own.settings - now.settings)
-    extra = _minutes(machine, added) + (0 if tested else tests)
+    tests = minutes.tests(machine, renewing)
+    both = Remedy(part, (*now.renew, part), now.set, now.reach)
+    extra = _minutes(machine, machine.work(both)) - _minutes(machine, machine.work(now)) + (0 if tested else tests)
+    own = machine.work(renewing)
     return WhileOpen(part, extra, _minutes(machine, own) + tests + shop.proving_minutes)
 
 
 def _minutes(machine: Machine, work: Work) -> float:
-    return minutes.opening(machine, work.parts) + minutes.settings(machine, work.settings)
+    return minutes.opening(machine, work.parts) + minutes.settings(machine, work.settings, work.read)

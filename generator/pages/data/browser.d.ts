@@ -7,6 +7,7 @@ interface PartData {
   off: number;
   on: number;
   disturbs: Array<string>;
+  loses: Array<string>;
   mains: boolean;
 }
 
@@ -14,6 +15,7 @@ interface PartData {
 interface SettingData {
   title: string;
   minutes: number;
+  read_minutes: number | null;
   after: Array<string>;
   disturbs: Array<string>;
   reach: Array<string>;
@@ -67,6 +69,7 @@ interface FamilyPart {
   off: number;
   on: number;
   disturbs: Array<string>;
+  loses: Array<string>;
   mains: boolean;
   home: string;
   cautions: Array<string>;
@@ -76,6 +79,7 @@ interface FamilyPart {
 interface FamilySetting {
   title: string;
   minutes: number;
+  read_minutes: number | null;
   after: Array<string>;
   disturbs: Array<string>;
   reach: Array<string>;
@@ -139,6 +143,7 @@ interface FamilyData {
   by_hand: boolean;
   proving: number;
   mains_test: number;
+  found_out: number;
   parts: Record<string, FamilyPart>;
   settings: Record<string, FamilySetting>;
   modes: Record<string, FamilyMode>;
@@ -195,6 +200,7 @@ interface PlannerPart {
   off: number;
   on: number;
   disturbs: Array<string>;
+  loses: Array<string>;
   mains: boolean;
   home: string;
   href: string;
@@ -220,6 +226,7 @@ interface PlannerPart {
 interface PlannerSetting {
   title: string;
   minutes: number;
+  read_minutes: number | null;
   after: Array<string>;
   disturbs: Array<string>;
   reach: Array<string>;
@@ -229,6 +236,7 @@ interface PlannerSetting {
   tools: Array<string>;
   proved_by: string;
   joints: Array<string>;
+  read: string;
   measure: string;
   told: StepWords;
 }
@@ -285,6 +293,7 @@ interface PlannerData {
   href: string;
   proving: number;
   mains_test: number;
+  found_out: number;
   parts: Record<string, PlannerPart>;
   settings: Record<string, PlannerSetting>;
   modes: Record<string, PlannerMode>;
@@ -328,9 +337,11 @@ interface MechanismPart {
   off: number;
   on: number;
   disturbs: Array<string>;
+  loses: Array<string>;
   mains: boolean;
   needs: Array<string>;
   lacks: Array<string>;
+  nips: Array<string>;
   renew_with: Array<string>;
   cautions: Array<string>;
 }
@@ -339,11 +350,13 @@ interface MechanismPart {
 interface MechanismSetting {
   title: string;
   minutes: number;
+  read_minutes: number | null;
   after: Array<string>;
   disturbs: Array<string>;
   reach: Array<string>;
   needs: Array<string>;
   lacks: Array<string>;
+  joints: Array<string>;
 }
 
 /** An assembly that a machine may be built from. */
@@ -442,6 +455,7 @@ interface MechanismSymptom {
 interface MechanismsData {
   proving: number;
   mains_test: number;
+  found_out: number;
   families: Array<ListedFamily>;
   assemblies: Array<Mechanism>;
   features: Array<FeatureData>;

@@ -43,7 +43,7 @@ def family_address(family: str) -> str:
 
 def family_data(bench: Bench, view: FamilyView) -> FamilyData:
     """Everything that scripts need of one family."""
-    link = Links(bench.library, ROOT)
+    link, machine = Links(bench.library, ROOT), bench.machine(view)
     used = {c.id for s in view.symptoms for c in bench.complaint(view, s).case.checks}
     return {
         "id": view.id,
@@ -52,8 +52,9 @@ def family_data(bench: Bench, view: FamilyView) -> FamilyData:
         "by_hand": view.by_hand,
         "proving": bench.library.records.shop.proving_sew,
         "mains_test": bench.library.records.shop.mains_test,
+        "found_out": bench.library.records.shop.found_out,
         "parts": {
-            p.id: {**part_data(p), "home": view.home_of[p.id], "cautions": opening_cautions(p)}
+            p.id: {**part_data(p, machine.parts[p.id].loses), "home": view.home_of[p.id], "cautions": opening_cautions(p)}
             for p in view.parts.values()
         },
         "settings": {s.id: {**setting_data(s), "home": view.home_of[s.id]} for s in view.settings.values()},

@@ -31,7 +31,7 @@ from generator.pages.data.shapes import (
 from generator.records.model import Shop
 from generator.wording import words
 from generator.wording.jobs import around as job_view
-from generator.wording.jobs.steps import StepView, step_views
+from generator.wording.jobs.steps import StepView, read_words, step_views
 from generator.wording.jobs.turning import lift_words, turn_words
 from generator.wording.joints import joint_title
 from generator.wording.links import Links
@@ -59,6 +59,7 @@ def jobs_data(bench: Bench, view: FamilyView) -> PlannerData:
         "href": link("family", view.id),
         "proving": records.shop.proving_sew,
         "mains_test": records.shop.mains_test,
+        "found_out": records.shop.found_out,
         "parts": dict(_parts(bench, view, link)),
         "settings": dict(_settings(bench, view, link)),
         "modes": dict(_modes(bench, view, link)),
@@ -85,12 +86,12 @@ def jobs_data(bench: Bench, view: FamilyView) -> PlannerData:
 
 
 def _parts(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, PlannerPart]]:
-    practice = bench.practice(view)
+    practice, machine = bench.practice(view), bench.machine(view)
     shop = bench.library.records.shop
     for part in view.parts.values():
         handled = practice.part(part.id)
         yield part.id, {
-            **part_data(part),
+            **part_data(part, machine.parts[part.id].loses),
             "home": view.home_of[part.id],
             "href": link("part", part.id, view.home_of[part.id]),
             "off_position": handled.off_position,
@@ -124,6 +125,7 @@ def _settings(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str
             "tools": handled.tools,
             "proved_by": handled.proved_by,
             "joints": handled.joints,
+            "read": words.inline(read_words(setting)) if setting.read else "",
             "measure": words.plain(setting.target.measure) if setting.target else "",
             "told": _told(view, "set", setting.id, link),
         }

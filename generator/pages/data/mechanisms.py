@@ -45,6 +45,7 @@ def mechanism_data(bench: Bench) -> MechanismsData:
     return {
         "proving": records.shop.proving_sew,
         "mains_test": records.shop.mains_test,
+        "found_out": records.shop.found_out,
         "families": [_family(f) for f in sorted(records.families.values(), key=lambda f: f.id)],
         "assemblies": [_assembly(a) for a in sorted(records.assemblies.values(), key=lambda a: (a.role or "", a.id))],
         "features": [{"id": f.id, "title": f.title, "ask": f.ask or ""} for f in records.features.values()],
@@ -81,6 +82,7 @@ def _assembly(assembly: Assembly) -> Mechanism:
 def _part(part: Part) -> MechanismPart:
     return {
         **part_data(part),
+        "nips": part.on.slackens,
         "renew_with": part.renew_with,
         "cautions": opening_cautions(part),
         "needs": part.needs,
@@ -91,6 +93,7 @@ def _part(part: Part) -> MechanismPart:
 def _setting(setting: Setting) -> MechanismSetting:
     return {
         **setting_data(setting),
+        "joints": setting.joints,
         "needs": setting.needs,
         "lacks": setting.lacks,
     }

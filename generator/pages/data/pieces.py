@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from generator.analysis.machine import Remedy
 from generator.bench import Bench
 from generator.family_view import FamilyView
-from generator.pages.data.shapes import CautionData, CheckData, PartData, RemedyData, SettingData, ShownCheckData
+from generator.pages.data.shapes import CautionData, CheckData, Ids, PartData, RemedyData, SettingData, ShownCheckData
 from generator.records.model import Caution, Check, Part, Setting
 from generator.wording import words
 
@@ -15,14 +15,15 @@ ROOT = "index.html"
 "Links in the data are from the site's root; scripts put the page's own way to the root before them."
 
 
-def part_data(part: Part) -> PartData:
-    """What minutes are reckoned from."""
+def part_data(part: Part, loses: Ids = ()) -> PartData:
+    """What minutes are reckoned from. `loses` follows from the family; the scripts work it out for one that is not listed."""
     return {
         "title": part.title,
         "behind": part.behind,
         "off": part.off.minutes,
         "on": part.on.minutes,
         "disturbs": part.disturbs,
+        "loses": loses,
         "mains": part.mains,
     }
 
@@ -37,6 +38,7 @@ def setting_data(setting: Setting) -> SettingData:
     return {
         "title": setting.title,
         "minutes": setting.minutes,
+        "read_minutes": setting.read.minutes if setting.read else None,
         "after": setting.after,
         "disturbs": setting.disturbs,
         "reach": setting.reach,

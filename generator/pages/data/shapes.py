@@ -21,6 +21,8 @@ class PartData(TypedDict):
     off: float
     on: float
     disturbs: Ids
+    loses: Ids
+    "Of those, settings that do up a joint which it is fitted with only nipped."
     mains: bool
 
 
@@ -29,6 +31,8 @@ class SettingData(TypedDict):
 
     title: str
     minutes: float
+    read_minutes: float | None
+    "None: it is never read first."
     after: Ids
     disturbs: Ids
     reach: Ids
@@ -149,6 +153,7 @@ class FamilyData(TypedDict):
     by_hand: bool
     proving: float
     mains_test: float
+    found_out: float
     parts: Mapping[str, FamilyPart]
     settings: Mapping[str, FamilySetting]
     modes: Mapping[str, FamilyMode]
@@ -227,6 +232,7 @@ class PlannerSetting(SettingData):
     tools: Ids
     proved_by: str
     joints: Ids
+    read: str
     measure: str
     told: StepWords
 
@@ -284,6 +290,7 @@ class PlannerData(TypedDict):
     href: str
     proving: float
     mains_test: float
+    found_out: float
     parts: Mapping[str, PlannerPart]
     settings: Mapping[str, PlannerSetting]
     modes: Mapping[str, PlannerMode]
@@ -340,12 +347,15 @@ class FeatureNeeds(TypedDict):
 class MechanismPart(PartData, FeatureNeeds):
     """A part on any family that has the mechanism."""
 
+    nips: Ids
     renew_with: Ids
     cautions: Ids
 
 
 class MechanismSetting(SettingData, FeatureNeeds):
     """A setting on any family that has the mechanism."""
+
+    joints: Ids
 
 
 class Mechanism(TypedDict):
@@ -443,6 +453,7 @@ class MechanismsData(TypedDict):
 
     proving: float
     mains_test: float
+    found_out: float
     families: Sequence[ListedFamily]
     assemblies: Sequence[Mechanism]
     features: Sequence[FeatureData]

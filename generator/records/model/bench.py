@@ -159,6 +159,8 @@ class Shop:
     "Minutes of a proving sew after a remedy."
     mains_test: float = 6
     "Minutes of the earth and insulation tests after a mains part was renewed or opened."
+    found_out: float = 0.3
+    "How often a setting that access alone upset is found out when it is read, as a share."
     dear_minutes: float = 15
     "Bench minutes from which a remedy is dear."
     dear_price: float = 20

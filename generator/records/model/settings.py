@@ -56,6 +56,16 @@ class Gauge:
 
 
 @dataclass(frozen=True, slots=True)
+class Reading:
+    """How a setting is read before it is touched."""
+
+    minutes: float
+    "Bench minutes."
+    how: str | None = None
+    "Markdown; None: what the target says is measured."
+
+
+@dataclass(frozen=True, slots=True)
 class Setting:
     """One setting (adjustment) of an assembly."""
 
@@ -65,6 +75,8 @@ class Setting:
     "The name that a reader sees."
     minutes: float
     "Bench minutes."
+    read: Reading | None = None
+    "How it is read first where access alone upset it; None: it is set outright."
     what: str | None = None
     "Markdown."
     why: str | None = None

@@ -56,6 +56,9 @@ class StepView:
     check: Check | None = None
     refits: bool = False
     "Whether a part goes on."
+    read: str = ""
+    "Markdown: how a setting is read that is made only if it is out; empty where it is made unread."
+    read_minutes: float = 0
     sign: str = ""
     "Whose name goes on the line to sign; empty where nobody signs."
 
@@ -155,9 +158,12 @@ def _renew(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepVi
 
 def _set(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepView:
     setting = view.settings[step.part]
+    read = read_words(setting) if step.read else ""
     return replace(
         blank,
-        do="Set",
+        do="Read, then set" if read else "Set",
+        read=read,
+        read_minutes=setting.read.minutes if read and setting.read else 0,
         title=setting.title,
         href=link("setting", setting.id, view.home_of[setting.id]),
         how=setting.how or "",
@@ -181,6 +187,14 @@ def _check(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepVi
         power=check.power,
         check=check,
     )
+
+
+def read_words(setting: Setting) -> str:
+    """How a setting is read: its own way, else what its target measures; empty where it is never read."""
+    if setting.read is None:
+        return ""
+    measured = f"Touch nothing yet. {setting.target.measure}." if setting.target else ""
+    return setting.read.how or measured
 
 
 def _test(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepView:

@@ -15,7 +15,15 @@
     return reached([...byParts, ...disturbed(settingsMade)], (s) => disturbed([s]));
   }
 
-  /** All parts that come off for a remedy and all settings made for it, from a closed machine. */
+  /** Settings that are merely upset: not asked for, not lost with a part that comes off, nor with a new one. */
+  function readFirst(family, remedy, { parts, settings }) {
+    const renewed = remedy.renew.flatMap((part) => family.parts[part].disturbs);
+    const lost = [...parts].flatMap((part) => family.parts[part].loses);
+    const sure = new Set([...remedy.set, ...renewed, ...lost]);
+    return new Set([...settings].filter((s) => !sure.has(s) && family.settings[s].read_minutes !== null));
+  }
+
+  /** All parts that come off for a remedy, all settings made for it, and those read first, from a closed machine. */
   function work(family, remedy) {
     let found = { parts: new Set(), settings: new Set(remedy.set) };
     for (;;) {
@@ -24,7 +32,7 @@
       const settings = new Set([...found.settings, ...upset(family, parts, found.settings)]);
       const settled = parts.size === found.parts.size && settings.size === found.settings.size;
       found = { parts, settings };
-      if (settled) return found;
+      if (settled) return { ...found, read: readFirst(family, remedy, found) };
     }
   }
 

@@ -8,9 +8,15 @@
     return shut(parts, open).reduce((sum, id) => sum + family.parts[id].off + family.parts[id].on, 0);
   }
 
-  /** To make the settings, each once. */
-  function settings(family, made) {
-    return [...made].sort().reduce((sum, id) => sum + family.settings[id].minutes, 0);
+  /** To make a setting, or to read it first: then expected minutes. */
+  function setting(family, id, read) {
+    const own = family.settings[id];
+    return read ? own.read_minutes + family.found_out * own.minutes : own.minutes;
+  }
+
+  /** To make the settings, each once; those `read` first only if they are out. */
+  function settings(family, made, read) {
+    return [...made].sort().reduce((sum, id) => sum + setting(family, id, read.has(id)), 0);
   }
 
   /** A check from here, with what it opens. */
@@ -27,9 +33,9 @@
   /** A remedy from here: settings, its own minutes, the tests before power, the proving sew, opening. */
   function remedy(family, given, open) {
     const takes = work(family, given);
-    const own = settings(family, takes.settings) + given.minutes + tests(family, given) + family.proving;
+    const own = settings(family, takes.settings, takes.read) + given.minutes + tests(family, given) + family.proving;
     return own + opening(family, takes.parts, open);
   }
 
-  handwheel.takes = { opening, settings, check, remedy, tested, tests };
+  handwheel.takes = { opening, setting, settings, check, remedy, tested, tests };
 })();

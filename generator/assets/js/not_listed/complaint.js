@@ -94,6 +94,7 @@
       title: chosen.title,
       proving: book.proving,
       mains_test: book.mains_test,
+      found_out: book.found_out,
       parts: view.parts,
       settings: view.settings,
       modes: byId([...view.modes.values()]),

@@ -21,6 +21,9 @@
 
   const cut = (ids, there) => ids.filter((id) => id in there);
 
+  /** Whether a setting does up a joint that the part is fitted with only nipped. */
+  const lost = (part, setting) => setting.joints.some((joint) => part.nips.includes(joint));
+
   /** References cut to what is there. */
   function joined(parts, settings) {
     const part = (p) => ({
@@ -28,6 +31,7 @@
       behind: cut(p.behind, parts),
       renew_with: cut(p.renew_with, parts),
       disturbs: cut(p.disturbs, settings),
+      loses: cut(p.disturbs, settings).filter((s) => lost(p, settings[s])),
     });
     const setting = (s) => ({
       ...s,

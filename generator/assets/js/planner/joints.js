@@ -8,7 +8,7 @@
 
   /** The later step that does a joint up, if it comes before power; -1: none. */
   function doneUp(family, steps, n, joint) {
-    const works = (step) => step.do === "set" && family.settings[step.part].joints.includes(joint);
+    const works = (step) => step.do === "set" && !step.read && family.settings[step.part].joints.includes(joint);
     const later = steps.findIndex((step, m) => m > n && (works(step) || isLive(family, step)));
     return later >= 0 && !isLive(family, steps[later]) ? later : -1;
   }

@@ -26,27 +26,24 @@
 
   const setting = (made) => ({ id: `set:${made}`, renew: [], set: [made], reach: [], minutes: 0, clean: [] });
 
-  const minutesOf = (family, parts, settings) =>
-    handwheel.takes.opening(family, parts, new Set()) + handwheel.takes.settings(family, settings);
+  const minutesOf = (family, { parts, settings, read }) =>
+    handwheel.takes.opening(family, parts, new Set()) + handwheel.takes.settings(family, settings, read);
 
   /** Wearing parts within reach that the remedies do not renew, most minutes saved first. */
   function whileOpen(family, whole, now) {
     const near = (id) => family.parts[id].wears && family.parts[id].behind.every((b) => now.parts.has(b));
-    const found = Object.keys(family.parts).filter((id) => near(id) && !whole.renew.includes(id)).map((part) => weighed(family, now, handwheel.takes.tested(family, whole), part));
+    const found = Object.keys(family.parts).filter((id) => near(id) && !whole.renew.includes(id)).map((part) => weighed(family, whole, now, handwheel.takes.tested(family, whole), part));
     const saved = (w) => Number((w.later_minutes - w.extra_minutes).toFixed(6));
     return found.sort((a, b) => saved(b) - saved(a) || (a.part < b.part ? -1 : 1));
   }
 
-  function weighed(family, now, tested, part) {
+  function weighed(family, whole, now, tested, part) {
     const alone = { renew: [part], set: [], reach: [], minutes: 0, clean: [] };
-    const own = work(family, alone);
     const tests = handwheel.takes.tests(family, alone);
-    const added = (all, there) => [...all].filter((id) => !there.has(id));
-    return {
-      part,
-      extra_minutes: exact(minutesOf(family, added(own.parts, now.parts), added(own.settings, now.settings)) + (tested ? 0 : tests)),
-      later_minutes: exact(minutesOf(family, own.parts, own.settings) + tests + family.proving),
-    };
+    const both = work(family, { ...whole, renew: [...whole.renew, part] });
+    const extra = minutesOf(family, both) - minutesOf(family, now) + (tested ? 0 : tests);
+    const later = minutesOf(family, work(family, alone)) + tests + family.proving;
+    return { part, extra_minutes: exact(extra), later_minutes: exact(later) };
   }
 
   /** The plan for remedies {id, renew, set, reach, minutes}, with the keys of `plan --json`. */
@@ -58,7 +55,7 @@
     const parts = union(whole.renew);
     const later = back.filter((done) => done.takeOff).map((done) => done.takeOff);
     const cells = tray(family, [...new Set([...way.parts, ...later])]);
-    const steps = allSteps({ family, remedies, order: way.parts, back, renewed: parts, tray: cells });
+    const steps = allSteps({ family, remedies, order: way.parts, back, renewed: parts, tray: cells, read: now.read });
     return {
       steps,
       remedies,

@@ -51,7 +51,9 @@
     const first = earlier(family, made);
     const free = made.filter((s) => !family.settings[s].parts_on.length);
     made.forEach((setting) => first[setting].forEach((s) => later[s] && later[s].add(setting)));
-    [...measuredOn(made, openings), ...ratherClosed(made, free, openings)].forEach(([a, b]) => addUnlessRound(later, a, b));
+    const live = (s) => family.live.includes(s);
+    const byHandFirst = made.filter((a) => !live(a)).flatMap((a) => made.filter(live).map((b) => [a, b]));
+    [...byHandFirst, ...measuredOn(made, openings), ...ratherClosed(made, free, openings)].forEach(([a, b]) => addUnlessRound(later, a, b));
     return later;
   }
 

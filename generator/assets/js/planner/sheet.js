@@ -51,6 +51,18 @@
       way ? [" If it sticks: ", link(`techniques/${told.technique}.html`, way.title), "."] : null);
   }
 
+  /** A setting that is read first: a box for leaving it, a box for setting it. */
+  function readLines(told) {
+    if (!told.read) return [];
+    const how = el("span", {});
+    how.innerHTML = told.read;
+    const time = (mins) => el("span", { class: "hw-min" }, minutes(mins));
+    return [
+      el("p", { class: "hw-read" }, box(), el("b", {}, "Read first"), " ", time(told.read_minutes), " ", how, " Right: leave it as it is."),
+      el("p", { class: "hw-read" }, box(), el("b", {}, "Out: set it"), " ", time(told.set_minutes)),
+    ];
+  }
+
   function stepRow(family, told) {
     return el("li", { id: `step-${told.number}`, class: `hw-jobstep hw-do-${told.step.phase}`, "data-do": told.step.do, "data-part": told.step.part },
       el("div", { class: "hw-no", "aria-hidden": "true" }, String(told.number)),
@@ -59,6 +71,7 @@
         ...cautionLines(family, told.cautions),
         heading(told),
         again(family, told.again),
+        ...readLines(told),
         told.how && converted(told.how),
         told.sign && el("p", {}, blank(told.sign), " ", blank("Date")),
         told.target && el("p", { class: "hw-target" }, el("b", {}, told.target), ` ${told.measure}. `, blank("Reading")),

@@ -12,8 +12,8 @@
       return { title, href, cautions, do: "Renew" };
     },
     set: (family, step) => {
-      const { told, measure } = family.settings[step.part];
-      return { ...told, measure };
+      const { told, measure, read, read_minutes, minutes } = family.settings[step.part];
+      return { ...told, measure, ...(step.read ? { do: "Read, then set", read, read_minutes, set_minutes: minutes } : {}) };
     },
     check: (family, step) => family.checks[step.part],
     oil: (family, step) => family.oil[step.part],

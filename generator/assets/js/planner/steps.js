@@ -8,7 +8,7 @@
   const capital = (words) => words[0].toUpperCase() + words.slice(1).toLowerCase();
 
   function step(do_, part, phase, minutes, position, more = {}) {
-    return { do: do_, part, phase, minutes, position, tools: [], joints: [], loose: [], tray: [], notes: [], ...more };
+    return { do: do_, part, phase, minutes, position, tools: [], joints: [], loose: [], tray: [], notes: [], read: false, ...more };
   }
 
   /** A numbered cell for each joint's fasteners and each loose piece, in the order of removal. */
@@ -71,7 +71,8 @@
   function setStep(job, making) {
     const s = job.family.settings[making.setting];
     const notes = making.despite.map(([part, later]) => `Made with ${said(part)} off${later ? `: ${said(later)} follows and needs it off` : ""}.`);
-    return step("set", making.setting, "set", s.minutes, s.position, { tools: s.tools, notes });
+    const read = job.read.has(making.setting);
+    return step("set", making.setting, "set", handwheel.takes.setting(job.family, making.setting, read), s.position, { tools: s.tools, notes, read });
   }
 
   function wayOut(job) {
