@@ -19,6 +19,7 @@ PAIRS = {
     "Part": ("assembly", ["$defs", "part"]),
     "Move": ("assembly", ["$defs", "move"]),
     "Setting": ("assembly", ["$defs", "setting"]),
+    "Reading": ("assembly", ["$defs", "setting-changes", "properties", "read"]),
     "Gauge": ("assembly", ["$defs", "setting-changes", "properties", "gauge"]),
     "Target": ("assembly", ["$defs", "setting-changes", "properties", "target"]),
     "OilPoint": ("assembly", ["properties", "oil", "items"]),

@@ -42,7 +42,7 @@ from generator.records.model.machines import (
     Part,
 )
 from generator.records.model.records import Records
-from generator.records.model.settings import Assembly, Gauge, OilPoint, Setting, Target
+from generator.records.model.settings import Assembly, Gauge, OilPoint, Reading, Setting, Target
 
 __all__ = [
     "Assembly",
@@ -67,6 +67,7 @@ __all__ = [
     "Outcome",
     "Part",
     "Question",
+    "Reading",
     "Records",
     "RemedySpec",
     "Setting",
