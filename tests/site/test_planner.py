@@ -102,7 +102,7 @@ def both(bench, views, page) -> list[tuple[FamilyView, Job, dict]]:
 
 
 def test_steps_settings_and_minutes_are_those_of_plan(both):
-    keys = ("do", "part", "phase", "minutes", "position", "tools", "joints", "loose", "tray", "notes")
+    keys = ("do", "part", "phase", "minutes", "position", "read", "tools", "joints", "loose", "tray", "notes")
     for _, job, got in both:
         wanted = plan_json(job.plan)
         assert [{k: s[k] for k in keys} for s in got["steps"]] == wanted["steps"]

@@ -72,7 +72,8 @@
     const s = job.family.settings[making.setting];
     const notes = making.despite.map(([part, later]) => `Made with ${said(part)} off${later ? `: ${said(later)} follows and needs it off` : ""}.`);
     const read = job.read.has(making.setting);
-    return step("set", making.setting, "set", handwheel.takes.setting(job.family, making.setting, read), s.position, { tools: s.tools, notes, read });
+    const minutes = Number(handwheel.takes.setting(job.family, making.setting, read).toFixed(4)); // sheds binary dust only
+    return step("set", making.setting, "set", minutes, s.position, { tools: s.tools, notes, read });
   }
 
   function wayOut(job) {
