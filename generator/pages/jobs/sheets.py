@@ -12,6 +12,7 @@ from generator.analysis.job.types import Plan
 from generator.analysis.machine import Remedy
 from generator.bench.jobs import Job
 from generator.family_view import FamilyView, sits_on
+from generator.pages.jobs import behind
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.timing.beside import Beside
@@ -72,6 +73,7 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Be
         parts=job_view.parts_to_have(view, job, shop),
         tools=job.tools,
         drawings=drawings,
+        behind=behind.drawing(maker, view, job.plan.steps),
         some_printed=len({d.printed for beside_it in drawings.values() for d in beside_it}) == 2,
         tray=job_view.cells(view, job.plan.tray),
         way_in=[s for s in steps if s.phase == "way-in"],
