@@ -11,6 +11,9 @@ from playwright.sync_api import Page, expect
 
 from generator.analysis.fasteners.identify import identify
 from generator.analysis.fasteners.near_miss import near_misses
+from generator.analysis.timing.gears import candidates
+from generator.analysis.timing.needle_bar import Bar
+from generator.analysis.timing.needle_bar import row as row_at
 from generator.bench import Bench
 from generator.content_rules import load_checked
 from generator.diagrams import flat_section
@@ -132,6 +135,26 @@ def test_an_unknown_screw_is_named_as_python_names_it(page):
     got = page.evaluate("all => all.map(([d, p]) => handwheel.reckon.identify(d, p).map(c => [c.thread.name, c.fits]))", readings)
     for (diameter, pitch), found in zip(readings, got, strict=True):
         assert found == [[c.thread.name, c.fits] for c in identify(diameter, pitch)]
+
+
+def test_a_gear_is_named_as_python_names_it(page):
+    measured = [(d / 10, z, b) for d in range(90, 500, 41) for z in (12, 14, 30) for b in (0, 45)]
+    got = page.evaluate("all => all.map(m => handwheel.reckon.gear_candidates(...m).map(c => [c.system, c.size, c.error]))", [list(m) for m in measured])
+    for given, found in zip(measured, got, strict=True):
+        for (system, size, error), wanted in zip(found, candidates(*given), strict=True):
+            assert (system, size) == (wanted.system, wanted.size), given
+            assert error == pytest.approx(wanted.error, abs=1e-9)
+
+
+def test_timing_is_reckoned_as_on_the_timing_sheets(page):
+    page.reload()
+    wanted = row_at(Bar(32, 46), 2.2)
+    expect(page.locator("#rise-out")).to_contain_text(f"{wanted.degrees:.1f}° after lowest")
+    expect(page.locator("#rise-out")).to_contain_text(f"{wanted.rate:.3f} mm of rise")
+    expect(page.locator("#ten-out")).to_contain_text("10 stitches to the inch")  # 25.4 mm, exactly
+    expect(page.locator("#ten-out")).to_contain_text("0.09 mm to a stitch shorter")
+    expect(page.locator("#gear-out .hw-result")).to_have_text("module 1: to a hundredth")
+    expect(page.locator("#speed-out .hw-result")).to_contain_text("7200 turns")
 
 
 def _drawn(svg: str) -> list[tuple[str, list[float]]]:

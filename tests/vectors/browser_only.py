@@ -147,3 +147,19 @@ def _positive(value: float, name: str) -> float:
     if not 0 < value < float("inf"):
         raise ValueError(f"{name} must be more than zero, not {value:g}.")
     return value
+
+
+def from_ten(length: float) -> float:
+    """Stitch length in mm from the length of ten stitches.
+
+    >>> from_ten(25.4)
+    2.54
+    """
+    return length / 10
+
+
+def differential(front: float, rear: float) -> float:
+    """Differential ratio: what the front dog goes for what the rear one goes, in the same stitches."""
+    if rear <= 0:
+        raise ValueError("The rear dog must go more than nothing: look at the length again.")
+    return front / rear

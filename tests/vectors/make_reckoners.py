@@ -15,6 +15,7 @@ from pathlib import Path
 
 from generator.analysis import motion, reckon
 from generator.analysis.fasteners import flats, near_miss
+from generator.analysis.timing import belts, gears, hook
 from tests.vectors import browser_only
 
 FUNCTIONS: dict[str, Callable] = {
@@ -25,6 +26,7 @@ FUNCTIONS: dict[str, Callable] = {
         browser_only.thread_size, browser_only.whole_thread,
         reckon.belt_tooth_degrees, browser_only.v_belt_deflection, flats.flat_depth, flats.flat_width, flats.turns_to_clear,
         flats.whole_quarters, flats.safe_turns, flats.advice, near_miss.rock, browser_only.holding_torque,
+        hook.play_degrees, belts.motor_speed, browser_only.from_ten, browser_only.differential, gears.outside_diameter,
         motion.slider_crank, motion.slider_crank_rise, motion.slider_crank_angle,
     )
 }  # fmt: skip
@@ -63,6 +65,10 @@ HANDBOOK = (
     ("flat_depth", (1.25, 0.25), 1.25 - 1.112 - 0.125, 0.0006, "ANSI B17.1, S 1.112"),
     ("holding_torque", (160, 0.25), 20, 0.05, "Shigley, Mechanical Engineering Design, #4"),
     ("holding_torque", (385, 0.25), 48.1, 0.05, "Shigley, Mechanical Engineering Design, #8"),
+    ("from_ten", (25.4,), 2.54, 1e-12, "25.4 mm to the inch"),
+    ("outside_diameter", (25.4 / 8, 30, 0), 4 * 25.4, 1e-9, "machine handbooks: (N + 2) / P inch, 30 teeth of pitch 8"),
+    ("outside_diameter", (1.5, 20, 0), 33, 1e-9, "machine handbooks: m (z + 2)"),
+    ("motor_speed", (900, 80, 10), 7200, 1e-9, "ratio of the pulleys"),
     ("slider_crank", (3, 7, 40), 9.0273, 0.00005, "worked example of the slider-crank, r 3, L 7, 40 degrees"),
 )
 
@@ -88,6 +94,10 @@ COMPUTED: tuple[tuple[str, tuple], ...] = (
     *((name, (turns,)) for name in ("whole_quarters", "safe_turns", "advice") for turns in (0.2, 0.5, 0.99, 1.25, 1.26, 2, 2.6, 12.9)),
     *(("rock", (socket, key)) for socket, key in ((1.5875, 1.5), (3.175, 3), (2.38125, 2), (2, 2.5))),
     *(("holding_torque", (force, d)) for force, d in ((540, 0.3125), (1000, 0.25))),
+    *(("play_degrees", (play, radius)) for play, radius in ((0.1, 12), (0.4, 17))),
+    *(("motor_speed", (stitches, wheel, motor)) for stitches, wheel, motor in ((4500, 70, 110), (850, 80, 9.5))),
+    *(("differential", (front, rear)) for front, rear in ((30, 21), (7, 10))),
+    *(("outside_diameter", (module, teeth, helix)) for module, teeth, helix in ((0.8, 14, 45), (25.4 / 32, 20, 30))),
     *(("slider_crank", (16, 46, degrees)) for degrees in (0, 25, 90, 180, 300)),
     *(("slider_crank_rise", (32, 46, degrees)) for degrees in (0, 10, 25, 90, 180, 335, -25)),
     *(("slider_crank_angle", (32, 46, rise)) for rise in (0, 1.8, 2.2, 2.5, 16, 32)),
@@ -100,7 +110,7 @@ REFUSED: tuple[tuple[str, tuple], ...] = (
     ("whole_thread", (60, 0, "tex")), ("thread_size", (0, "tex", "denier")),
     ("belt_tooth_degrees", (0,)), ("v_belt_deflection", (-5,)), ("flat_depth", (8, 9)), ("flat_depth", (8, 0)),
     ("flat_width", (8, 5)), ("turns_to_clear", (1, 0, 0.2)), ("turns_to_clear", (-1, 1, 0.2)),
-    ("holding_torque", (0, 1)), ("slider_crank", (7, 7, 10)), ("slider_crank_rise", (0, 46, 10)),
+    ("differential", (3, 0)), ("holding_torque", (0, 1)), ("slider_crank", (7, 7, 10)), ("slider_crank_rise", (0, 46, 10)),
     ("slider_crank_angle", (32, 46, 33)), ("slider_crank_angle", (32, 46, -0.1)),
 )  # fmt: skip
 

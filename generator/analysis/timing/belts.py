@@ -37,6 +37,15 @@ def motor_speed(stitches: float, wheel: float, motor: float) -> float:
     return stitches * wheel / motor
 
 
+def pitch_diameter(teeth: float, pitch: float) -> float:
+    """mm across a toothed pulley's pitch circle: a tooth of the belt to every pitch round it.
+
+    >>> round(pitch_diameter(20, 5.08), 2)
+    32.34
+    """
+    return teeth * pitch / pi
+
+
 def belt_length(centres: float, larger: float, smaller: float) -> float:
     """Length of an open belt along its pitch line, for two pitch diameters and the distance of their centres.
 

@@ -91,22 +91,6 @@ def play_as_feed(play: float, radius: float, dog: Dog) -> float:
     return dog.travel / 2 * play / radius
 
 
-def from_ten(length: float) -> float:
-    """Stitch length in mm from the length of ten stitches.
-
-    >>> from_ten(25.4)
-    2.54
-    """
-    return length / 10
-
-
-def differential(front: float, rear: float) -> float:
-    """Differential ratio: what the front dog goes for what the rear one goes, in the same stitches."""
-    if rear <= 0:
-        raise ValueError("The rear dog must go more than nothing: look at the length again.")
-    return front / rear
-
-
 @dataclass(frozen=True, slots=True)
 class Match:
     """Reverse against forward."""

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.analysis.timing.belts import rise_when_off, tooth_at_hand_wheel
+from generator.analysis.timing.belts import centre_distance, pitch_diameter, rise_when_off, tooth_at_hand_wheel
 from generator.analysis.timing.hook import along_path, play_degrees, point_at, swing_rate_at_most
 from generator.analysis.timing.needle_bar import Bar, Row, rise
 from generator.analysis.timing.swings import Swings, even_middle, swings
 from generator.bench.timing import read
 from generator.family_view import FamilyView
-from generator.records.figures import in_unit, length, number
+from generator.records.figures import in_unit, length, number, written
+from generator.records.model import Family
+from generator.standards.belts import BELT_PITCH_MM
 
 SIDE = 2.0
 "mm along its path that the point is before and past the needle in the first and last instant that are drawn."
@@ -29,6 +31,8 @@ class Tooth:
     "The same a tooth late, mm."
     early_before: bool
     "Whether a tooth early is before bottom dead centre."
+    centres: float | None
+    "mm from shaft to shaft by the belt's own teeth; None where they are not recorded."
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +103,16 @@ def tooth(view: FamilyView, bar: Bar | None, middle: Row | None) -> Tooth | None
     step = tooth_at_hand_wheel(upper)
     early, late = (rise_when_off(bar, middle, side * step) for side in (-1, 1))
     turned = hook.turned(middle.degrees + step) - hook.turned(middle.degrees) if hook else None
-    return Tooth(step, turned, early, late, step > middle.degrees)
+    return Tooth(step, turned, early, late, step > middle.degrees, _centres(view.family))
+
+
+def _centres(family: Family) -> float | None:
+    pitch = BELT_PITCH_MM.get(written(family, "belt_pitch") or "")
+    belt, upper, lower = (number(family, f"{name}_teeth") for name in ("belt", "upper_pulley", "lower_pulley"))
+    if not (pitch and belt and upper and lower):
+        return None
+    larger, smaller = (pitch_diameter(teeth, pitch) for teeth in (max(upper, lower), min(upper, lower)))
+    return centre_distance(belt * pitch, larger, smaller)
 
 
 def zigzag(view: FamilyView, bar: Bar | None, middle: Row | None) -> tuple[Swings | None, Row | None]:

@@ -25,6 +25,8 @@ USED = (
     "hook_gear_helix",
     "upper_pulley_teeth",
     "lower_pulley_teeth",
+    "belt_pitch",
+    "belt_teeth",
     "widest_zigzag",
     "first_swing",
     "longest_stitch",

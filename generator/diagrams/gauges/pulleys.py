@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import cos, pi, radians, sin
+from math import cos, radians, sin
 
+from generator.analysis.timing.belts import pitch_diameter
 from generator.diagrams import draw
 from generator.diagrams.draw import num
 from generator.diagrams.gauges import sheet
@@ -26,15 +27,6 @@ class Drive:
     "Of the hand wheel for a tooth."
     rise: float | None
     "mm of the needle bar for a tooth late, at hook timing; None where it is not known."
-
-
-def pitch_diameter(teeth: int, pitch: float) -> float:
-    """mm: a tooth of the belt to every pitch round the pulley.
-
-    >>> round(pitch_diameter(20, 5.08), 2)
-    32.34
-    """
-    return teeth * pitch / pi
 
 
 def svg(drive: Drive, prefix: str) -> str:

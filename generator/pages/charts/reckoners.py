@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from generator.analysis.fasteners.flats import MARGIN_MM
 from generator.analysis.fasteners.lookalikes import lookalikes
 from generator.analysis.fasteners.near_miss import CLOSE
+from generator.analysis.timing.gears import MODULES, PITCHES
 from generator.library import Library
 from generator.pages.data.script import FOLDER, script
 from generator.pages.maker import Maker
@@ -26,7 +27,10 @@ from generator.standards.threads import (
 
 ADDRESS = "reckoners.html"
 _DATA = f"{FOLDER}/reckoners.js"
-_NAMES = ("numbers", "sizes", "flats", "motion", "keys", "threads", "section", "stitches", "form", "screws", "sewing")
+_NAMES = (
+    "numbers", "sizes", "flats", "motion", "keys", "threads", "section", "stitches", "form", "screws", "sewing", "timing",
+    "timing-forms",
+)  # fmt: skip
 _SCRIPTS = (_DATA, *(f"assets/handwheel/js/charts/{name}.js" for name in _NAMES))
 
 
@@ -38,7 +42,8 @@ def pages(maker: Maker) -> Iterator[PageText]:
         "reckoners.html",
         description="Hex keys, unknown screws, turns to clear a flat, stitches, needles, threads, belts.",
         search="reckoners calculators hex key thread unknown screw turns to clear stitch length stitches per inch "
-        "needle size thread size tex denier cotton count belt tooth V-belt",
+        "needle size thread size tex denier cotton count belt tooth V-belt needle bar rise ten stitches differential reverse "
+        "gear module diametral pitch play backlash motor speed pulley",
         scripts=_SCRIPTS,
         screws=tuple(_screw_rows()),
         threads=tuple(_thread_rows()),
@@ -92,6 +97,8 @@ def _data(library: Library) -> dict[str, object]:
         "unified": UNIFIED_PITCHES,
         "keys": {kind: list(_keys(kind)) for kind in INCH_KEYS},
         "series": {system: [_size(size) for size in sizes] for system, sizes in KEY_SERIES.items()},
+        "modules": list(MODULES),
+        "pitches": list(PITCHES),
         "needles": [{"metric": n.metric, "american": n.american} for n in NEEDLES],
         "margin": MARGIN_MM,
         "nearest": float(NEAREST),
