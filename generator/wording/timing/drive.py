@@ -25,7 +25,7 @@ def belt_lines(found: Timing) -> Iterator[str]:
         "A pulley that slipped by just a tooth looks the same: the marks and its screws decide."
     )
     if tooth.centres is not None:
-        yield f"The belt's own teeth put the shafts {tooth.centres:.1f} mm apart; a belt that will not go on, or hangs, is another size."
+        yield f"The belt's own teeth put the shafts {tooth.centres:.1f} mm apart."
 
 
 def gear_lines(found: Timing) -> Iterator[str]:
