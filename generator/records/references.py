@@ -66,6 +66,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("setting",): "setting",
         **_lists(_GUARDS),
         ("shows", "*:"): "symptom",
+        ("unseen_by", "*:"): "check",
         ("source",): "source",
         ("looks_like", "*", "mode"): "failure-mode",
         **_lists(

@@ -143,6 +143,8 @@ class FailureMode:
     "Markdown: what it does to the sewing."
     no_sign: str | None = None
     "Markdown: why no check can show it."
+    unseen_by: Mapping[str, str] = field(default_factory=dict)
+    "Id of a check that seems to show it -> why it does not."
     if_left: str | None = None
     "Markdown."
     cautions: tuple[str, ...] = ()
