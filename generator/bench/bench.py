@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from generator.analysis import minutes
-from generator.analysis.check_order import next_step
-from generator.analysis.check_order.worklist import Item, Worklist, worklist
+from generator.analysis.check_order import Solution
+from generator.analysis.doubt.worklist import Worklist, worklist
 from generator.analysis.machine import Machine, Remedy
 from generator.bench.cache import DiagnosisCache
 from generator.bench.complaint import Complaint, complaint
@@ -82,13 +82,17 @@ class Bench:
         """The order of checks for a complaint."""
         key = (complaint.view.id, complaint.symptom.id)
         if key not in self._diagnosed:
-            self._diagnosed[key] = self._cache.diagnosed(complaint.case)
+            self._diagnosed[key] = self._cache.diagnosed(complaint.doubt)
         return self._diagnosed[key]
+
+    def certain(self, complaint: Complaint) -> Solution:
+        """The order of checks if nothing could deceive: what is told apart is reckoned with it."""
+        return self._cache.certain(complaint.doubt)
 
     def diagnose_all(self, say: Callable[[str], None]) -> None:
         """Works out the order of checks of every complaint, on every core; `say` is told how far it is."""
         complaints = list(self.complaints())
-        solved = self._cache.all_diagnosed([c.case for c in complaints], say)
+        solved = self._cache.all_diagnosed([c.doubt for c in complaints], say)
         for asked, diagnosed in zip(complaints, solved, strict=True):
             self._diagnosed[asked.view.id, asked.symptom.id] = diagnosed
 
@@ -119,15 +123,8 @@ class Bench:
         """The checks of a complaint as a list to work down."""
         key = (complaint.view.id, complaint.symptom.id)
         if key not in self._worklists:
-            policy = self.diagnosed(complaint).solution.policy
-            self._worklists[key] = worklist(complaint.case, policy)
+            self._worklists[key] = worklist(complaint.doubt, self.diagnosed(complaint).plan.policy)
         return self._worklists[key]
-
-    def next_best(self, item: Item) -> str | None:
-        """The check to do where the one of the item cannot be done; None if no other tells anything."""
-        now = item.situation
-        steps = next_step(now.case, {h.id: h.share for h in now.left}, now.open_parts, {item.check})
-        return next((step.id for step in steps if step.kind == "check"), None)
 
     def whole_minutes(self, view: FamilyView, remedy: Remedy) -> float:
         """The whole job for a remedy: from a closed machine to a proved one."""

@@ -5,10 +5,13 @@ from __future__ import annotations
 import hashlib
 import os
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import fields
 from functools import cache
 from pathlib import Path
 
-from generator.analysis.check_order import Case, ratio_order, record_order, solve
+from generator.analysis.check_order import Solution, solve
+from generator.analysis.doubt.case import Doubt
+from generator.analysis.doubt.plan import plan, price_of_caution, record_order_minutes
 from generator.bench.diagnosed import Diagnosed
 from generator.kept import Kept
 
@@ -24,12 +27,13 @@ class DiagnosisCache:
 
     def __init__(self, folder: Path | None) -> None:
         self._store = Kept(folder, "order", Diagnosed, MOST)
+        self._certain = Kept(folder, "certain", Solution, MOST)
 
-    def diagnosed(self, case: Case) -> Diagnosed:
+    def diagnosed(self, case: Doubt) -> Diagnosed:
         """The case solved, from the folder if the same case was solved by the same code."""
         return self._kept(case) or self._keep(case, _diagnose(case))
 
-    def all_diagnosed(self, cases: Sequence[Case], say: Callable[[str], None]) -> list[Diagnosed]:
+    def all_diagnosed(self, cases: Sequence[Doubt], say: Callable[[str], None]) -> list[Diagnosed]:
         """All the cases, in their order; those not kept yet are solved on every core.
 
         `say` is told now and then how far it is, where that takes long.
@@ -41,20 +45,27 @@ class DiagnosisCache:
         self._store.prune()
         return all_solved
 
-    def _kept(self, case: Case) -> Diagnosed | None:
+    def certain(self, case: Doubt) -> Solution:
+        """The order of a world in which nothing deceives: what coverage is reckoned with."""
+        name = _fingerprint(case)
+        return self._certain.read(name) or self._certain.write(name, solve(case.case))
+
+    def _kept(self, case: Doubt) -> Diagnosed | None:
         return self._store.read(_fingerprint(case))
 
-    def _keep(self, case: Case, diagnosed: Diagnosed) -> Diagnosed:
+    def _keep(self, case: Doubt, diagnosed: Diagnosed) -> Diagnosed:
         return self._store.write(_fingerprint(case), diagnosed)
 
 
+LATER = {"worklist.py", "ranking.py", "simulate.py"}
+"Modules that take an order as it is."
 ALONE = 3
 "Cases up to which starting other processes costs more than it saves."
 STEP = 25
 "Cases between two reports."
 
 
-def _solved(cases: Sequence[Case], say: Callable[[str], None]) -> Iterator[Diagnosed]:
+def _solved(cases: Sequence[Doubt], say: Callable[[str], None]) -> Iterator[Diagnosed]:
     """Every case solved, in order."""
     if len(cases) <= ALONE:
         yield from map(_diagnose, cases)
@@ -70,21 +81,32 @@ def _solved(cases: Sequence[Case], say: Callable[[str], None]) -> Iterator[Diagn
             yield diagnosed
 
 
-def _diagnose(case: Case) -> Diagnosed:
-    return Diagnosed(solve(case), record_order(case), ratio_order(case))
+def _diagnose(case: Doubt) -> Diagnosed:
+    found = plan(case)
+    return Diagnosed(found, record_order_minutes(case), price_of_caution(case, found))
 
 
-def _fingerprint(case: Case) -> str:
+def _fingerprint(doubt: Doubt) -> str:
     """Of the case to the last digit and of every line of code that could change its solution."""
+    case = doubt.case
     parts = sorted(case.machine.parts.items()), sorted(case.machine.settings.items())
     checks = [(c.id, c.minutes, c.reach, c.outcomes, sorted(c.sees.items()), sorted(c.cured)) for c in case.checks]
-    content = repr((case.hypotheses, checks, parts, case.machine.found_out, case.machine.mains_test, case.proving_minutes))
+    shares = case.machine.found_out, case.machine.mains_test, case.proving_minutes
+    content = repr((case.hypotheses, checks, parts, *shares, _doubts(doubt)))
     return hashlib.sha256((_code() + content).encode()).hexdigest()[:40]
+
+
+def _doubts(doubt: Doubt) -> list[object]:
+    """All that a doubtful case holds beside its case, sets in order."""
+    held = {f.name: getattr(doubt, f.name) for f in fields(doubt) if f.name not in ("case", "readings")}
+    readings = [(c, r.sound, r.trust, sorted(r.does)) for c, r in doubt.readings.items()]
+    return [readings, *(sorted(v) if isinstance(v, frozenset) else v for v in held.values())]
 
 
 @cache
 def _code() -> str:
     here = Path(__file__)
-    others = (here, here.with_name("diagnosed.py"), _ANALYSIS / "machine.py", _ANALYSIS.parent / "typed_json.py")
-    sources = sorted([*(_ANALYSIS / "check_order").rglob("*.py"), *others])
+    own = (here, here.with_name("diagnosed.py"), _ANALYSIS / "machine.py", _ANALYSIS / "minutes.py", _ANALYSIS / "policy.py")
+    folders = [path for name in ("check_order", "doubt") for path in (_ANALYSIS / name).rglob("*.py") if path.name not in LATER]
+    sources = sorted([*folders, *own, _ANALYSIS.parent / "typed_json.py"])
     return hashlib.sha256(b"".join(path.read_bytes() for path in sources)).hexdigest()

@@ -6,21 +6,20 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
+from generator.analysis.doubt.case import SOMETHING_ELSE, Doubt
 from generator.analysis.evidence import Rate
 from generator.analysis.fault_tree import CutSets, minimal_cut_sets
 from generator.analysis.folding import Folded
 from generator.analysis.machine import Machine, Remedy
 from generator.analysis.odds import Share, shares
 from generator.analysis.tree import Gate, event_ids
+from generator.bench.doubt import NONE_OF_THESE, doubt, sound_outcome
 from generator.bench.odds import found_behind, met, weights
 from generator.bench.remedies import together
 from generator.family_view import FamilyView
 from generator.library import Library
 from generator.records.model import Check as CheckRecord
 from generator.records.model import Symptom
-
-NONE_OF_THESE = "None of these"
-"What is seen where a record's outcomes leave a cause out and none is `otherwise`."
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +38,8 @@ class Complaint:
     "Hypothesis id -> its share of the complaint."
     case: Case
     "Hypotheses are the minimal cut sets, named by their causes joined with '+'."
+    doubt: Doubt
+    "The same case, with what may deceive, fail or not be listed."
 
     @property
     def tree(self) -> Gate:
@@ -55,8 +56,14 @@ class Complaint:
         alone = {h: min(self.chance * share.mean, 0.999) for h, share in self.odds.items()}
         return {mode: alone.get(mode, rate.mean) for mode, rate in self.rates.items()}
 
+    def share(self, hypothesis: Hypothesis) -> float:
+        """Of the jobs with this complaint, before anything was seen; the unlisted cause has the rest."""
+        return hypothesis.share * (1 - self.doubt.unlisted)
+
     def rests_on(self, hypothesis: str) -> str:
         """What a hypothesis' share rests on: jobs with this complaint, or the author's estimate."""
+        if hypothesis == SOMETHING_ELSE:
+            return "nothing in this book"
         if "+" in hypothesis:
             return "two faults together"
         share, rate = self.odds[hypothesis], self.rates[hypothesis]
@@ -98,21 +105,23 @@ def complaint(
         if (check := _check(library, record, hypotheses)) is not None
     )
     case = Case(hypotheses, checks, machine, library.records.shop.proving_sew)
-    return Complaint(view, symptom, folded, rates, cut_sets, sum(chances.values()), odds, case)
+    doubtful = doubt(view, symptom, case, library.records.shop)
+    return Complaint(view, symptom, folded, rates, cut_sets, sum(chances.values()), odds, case, doubtful)
 
 
 def _check(library: Library, record: CheckRecord, hypotheses: tuple[Hypothesis, ...]) -> Check | None:
-    """The check as it bears on these hypotheses, or None where it tells nothing about any of them."""
+    """The check as it bears on these hypotheses, or None where none shows anything but what a sound machine does."""
     fitted = [
         frozenset().union(*(library.fitted(reference) for reference in outcome.fits))
         for outcome in record.outcomes
     ]
     sees = {h.id: _outcome(record, fitted, h.causes) for h in hypotheses}
     cured = frozenset(i for i, outcome in enumerate(record.outcomes) if outcome.cured)
-    if len(set(sees.values())) < 2 and not cured & set(sees.values()):
+    sound = sound_outcome(record)
+    if set(sees.values()) == {sound}:
         return None
     says = tuple(outcome.says for outcome in record.outcomes)
-    if len(record.outcomes) in sees.values():
+    if len(record.outcomes) in {sound, *sees.values()}:
         says += (NONE_OF_THESE,)
     return Check(record.id, record.minutes, record.reach, says, sees, cured)
 

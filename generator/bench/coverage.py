@@ -8,7 +8,7 @@ from functools import cached_property
 from math import fsum
 from typing import Literal
 
-from generator.analysis.check_order import Hypothesis
+from generator.analysis.check_order import Case, Hypothesis, Solution
 from generator.analysis.coverage import (
     Group,
     MissingCheck,
@@ -128,12 +128,12 @@ class Coverage:
     @property
     def not_proved(self) -> list[PairCoverage]:
         """Pairs whose order is not proved the best, the widest gap first."""
-        return sorted((p for p in self.pairs if not p.diagnosed.solution.exact), key=lambda p: -gap(p))
+        return sorted((p for p in self.pairs if not p.diagnosed.plan.exact), key=lambda p: -gap(p))
 
 
 def gap(pair: PairCoverage) -> float:
     """Minutes between the order's expected minutes and the proven lower bound."""
-    return pair.diagnosed.solution.expected_minutes - pair.diagnosed.solution.lower_bound
+    return pair.diagnosed.plan.expected_minutes - pair.diagnosed.plan.lower_bound
 
 
 def coverage(bench: Bench, families: Sequence[str] = ()) -> Coverage:
@@ -143,23 +143,22 @@ def coverage(bench: Bench, families: Sequence[str] = ()) -> Coverage:
 
 
 def _pair(bench: Bench, complaint: Complaint) -> PairCoverage:
-    case, diagnosed = complaint.case, bench.diagnosed(complaint)
+    case, certain = complaint.case, bench.certain(complaint)
     groups = ambiguity_groups(case)
     remedies = {h.remedy.id for h in case.hypotheses}
     everything = [h.id for h in case.hypotheses]
     return PairCoverage(
         complaint,
-        diagnosed,
+        bench.diagnosed(complaint),
         groups,
-        tuple(_alike(complaint, diagnosed, groups)),
-        missing_check(case, diagnosed.solution, everything) if len(remedies) > 1 else None,
+        tuple(_alike(case, certain, groups)),
+        missing_check(case, certain, everything) if len(remedies) > 1 else None,
         top_probability(complaint.tree, complaint.probabilities).value,
         unnamed(complaint),
     )
 
 
-def _alike(complaint: Complaint, diagnosed: Diagnosed, groups: tuple[Group, ...]) -> Iterator[Alike]:
-    case, solution = complaint.case, diagnosed.solution
+def _alike(case: Case, solution: Solution, groups: tuple[Group, ...]) -> Iterator[Alike]:
     inseparable = [g.hypotheses for g in groups if g.remedy_size > 1]
     for hypotheses in inseparable:
         best = missing_check(case, solution, [h.id for h in hypotheses])

@@ -1,18 +1,23 @@
-"""A case with its best order of checks and what two plain rules would cost."""
+"""A complaint with its order of checks and what other ways of working would cost."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.analysis.check_order import Solution
+from generator.analysis.doubt.plan import Plan
 
 
 @dataclass(frozen=True, slots=True)
 class Diagnosed:
     """All that a bench page shows of the order of checks."""
 
-    solution: Solution
+    plan: Plan
     record_order_minutes: float
     "Checks as the records have them."
-    ratio_order_minutes: float
-    "Most probability for its cost first."
+    caution_minutes: float
+    "What wanting proof before a dear remedy adds to a job, reckoned with the rule of the next step."
+
+    @property
+    def ratio_order_minutes(self) -> float:
+        """Most chance for its minutes first."""
+        return self.plan.next_step_minutes

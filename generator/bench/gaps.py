@@ -9,7 +9,6 @@ from generator.analysis.coverage import silent_checks
 from generator.analysis.doubt.case import unprovable
 from generator.bench.bench import Bench
 from generator.bench.coverage import Coverage
-from generator.bench.doubt import doubt
 from generator.family_view import FamilyView
 from generator.records.as_used import unmet
 from generator.records.model import FailureMode, Part, Setting
@@ -86,9 +85,8 @@ def _modes(views: Sequence[FamilyView]) -> Iterator[FailureMode]:
 
 
 def _no_proof(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
-    shop = bench.library.records.shop
     for complaint in (pair.complaint for pair in coverage.pairs):
-        wanting = unprovable(doubt(complaint, shop))
+        wanting = unprovable(complaint.doubt)
         for hypothesis in complaint.case.hypotheses:
             if hypothesis.remedy.id in wanting:
                 where = complaint.view.id, complaint.symptom.id

@@ -3,13 +3,43 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from generator.analysis.check_order import CheckNode, RemedyNode, solve_from
-from generator.analysis.diagnosis import Answer, Ranking
-from generator.analysis.diagnosis import rank as ranked
+from generator.analysis.doubt.known_cause import KnownCause
+from generator.analysis.doubt.next_step import next_steps
+from generator.analysis.doubt.outlook import outlook
+from generator.analysis.doubt.ranking import Ranking, ranking
+from generator.analysis.doubt.standing import (
+    Standing,
+    check_number,
+    not_cured,
+    passed_over,
+    remedy_number,
+    seen,
+    start,
+)
+from generator.analysis.doubt.table import Table
+from generator.analysis.policy import (
+    CheckNode,
+    Node,
+    RemedyNode,
+    StopNode,
+    share_and_minutes,
+)
 from generator.bench.bench import Bench
 from generator.bench.complaint import Complaint
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One thing done on a walk."""
+
+    did: str
+    "saw, skip or tried."
+    id: str
+    "Of a check or a remedy."
+    outcome: int = 0
+    "What was seen: the index in the check's record."
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,41 +48,79 @@ class Walk:
 
     ranking: Ranking
     next_check: str | None
-    "None where a remedy comes next, or nothing is left."
+    "None where a remedy comes next, or to stop and think, or nothing."
     next_remedy: str | None
+    planned: bool
+    "Whether the next step is the order's; else it is the rule's."
     expected_minutes: float
-    "Still to expect, from the machine as it stands now."
+    "Still to expect, from the machine as it stands now; off the order, an estimate."
     exact: bool
+    "Whether no order takes fewer, of all that were searched."
     lower_bound: float
 
 
-def walk(bench: Bench, complaint: Complaint, answers: Sequence[Answer] = (), skipped: Sequence[str] = ()) -> Walk:
-    """The causes after the answers, and the best next step.
+def walk(bench: Bench, complaint: Complaint, log: Sequence[Entry] = ()) -> Walk:
+    """The causes after what was seen and done, and the next step.
 
-    Planning goes on with the causes that the fewest answers speak against; what the checks done so
-    far have opened is open. An answer that cured the machine ends the job.
+    It is the computed order's as far as that is written and was followed, and then the rule's. What
+    was done so far has opened what it needed. An answer that cured the machine ends the job.
     """
-    ranking = ranked({h.id: h.share for h in complaint.case.hypotheses}, answers)
-    checks = {c.id: c for c in complaint.case.checks}
-    if any(a.outcome in checks[a.check].cured for a in answers):
-        return Walk(ranking, None, None, 0.0, True, 0.0)
-    if not answers and not skipped:
-        solution = bench.diagnosed(complaint).solution
-    else:
-        out = {*skipped, *(a.check for a in answers)}
-        case = replace(
-            complaint.case,
-            checks=tuple(c for c in complaint.case.checks if c.id not in out),
-            hypotheses=tuple(replace(h, share=ranking.shares[h.id]) for h in complaint.case.hypotheses),
-        )
-        opened = complaint.case.machine.way_in(p for a in answers for p in checks[a.check].reach)
-        solution = solve_from(case, ranking.agreeing, opened)
-    step = solution.policy
+    table = Table(complaint.doubt)
+    found = bench.diagnosed(complaint).plan
+    now = start(table)
+    node: Node | None = found.policy
+    for entry in log:
+        now, node = _after(table, now, entry), _followed(node, entry)
+    answers = [(check_number(table, e.id), e.outcome) for e in log if e.did == "saw"]
+    ranked = ranking(table, now, answers)
+    if any(outcome in table.checks[n].cured for n, outcome in answers):
+        return Walk(ranked, None, None, False, 0.0, False, 0.0)
+    if isinstance(node, CheckNode | RemedyNode | StopNode):
+        return _planned(table, ranked, now, node, found.exact)
+    return _by_rule(table, ranked, now)
+
+
+def _after(table: Table, now: Standing, entry: Entry) -> Standing:
+    if entry.did == "saw":
+        return seen(table, now, check_number(table, entry.id), entry.outcome)
+    if entry.did == "tried":
+        return not_cured(table, now, remedy_number(table, entry.id))
+    return passed_over(table, now, entry.id)
+
+
+def _followed(node: Node | None, entry: Entry) -> Node | None:
+    """The order's node after an entry; None where the order has nothing to say."""
+    if isinstance(node, CheckNode) and (entry.did, entry.id) == ("saw", node.check):
+        return next((b.then for b in node.branches if b.outcome == entry.outcome), None)
+    if isinstance(node, RemedyNode) and (entry.did, entry.id) == ("tried", node.remedy):
+        return node.otherwise
+    return None
+
+
+def _planned(table: Table, ranked: Ranking, now: Standing, node: Node, exact: bool) -> Walk:
+    share, minutes = share_and_minutes(node)
     return Walk(
-        ranking,
-        step.check if isinstance(step, CheckNode) else None,
-        step.remedy if isinstance(step, RemedyNode) else None,
-        solution.expected_minutes,
-        solution.exact,
-        solution.lower_bound,
+        ranked,
+        node.check if isinstance(node, CheckNode) else None,
+        node.remedy if isinstance(node, RemedyNode) else None,
+        True,
+        minutes / share,
+        exact,
+        minutes / share if exact else min(minutes, KnownCause(table).bound(now)) / share,
+    )
+
+
+def _by_rule(table: Table, ranked: Ranking, now: Standing) -> Walk:
+    if now.share <= 0:
+        return Walk(ranked, None, None, False, 0.0, False, 0.0)
+    step = next_steps(table, now)[0]
+    expected = outlook(table, now) / now.share
+    return Walk(
+        ranked,
+        step.id if step.move.kind == "check" else None,
+        step.id if step.move.kind == "remedy" else None,
+        False,
+        expected,
+        False,
+        min(expected, KnownCause(table).bound(now) / now.share),
     )

@@ -5,16 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from generator.analysis.check_order import (
-    Case,
-    Check,
-    CheckNode,
-    Hypothesis,
-    Node,
-    Solution,
-    solve,
-)
+from generator.analysis.check_order import Case, Check, Hypothesis, Solution, solve
 from generator.analysis.machine import Machine, Remedy
+from generator.analysis.policy import CheckNode, Node
 from generator.family_view import FamilyView
 from generator.library import Library
 

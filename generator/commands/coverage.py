@@ -90,13 +90,14 @@ def _check(check: MissingCheck) -> dict[str, object]:
 
 
 def _order(pair: PairCoverage) -> dict[str, object]:
-    solution = pair.diagnosed.solution
+    plan = pair.diagnosed.plan
     return {
         **_where(pair),
         "isolated": _isolated(pair),
-        "expected_minutes": solution.expected_minutes,
-        "exact": solution.exact,
-        "lower_bound": solution.lower_bound,
+        "expected_minutes": plan.expected_minutes,
+        "caution_minutes": pair.diagnosed.caution_minutes,
+        "exact": plan.exact,
+        "lower_bound": plan.lower_bound,
         "record_order_minutes": pair.diagnosed.record_order_minutes,
         "ratio_order_minutes": pair.diagnosed.ratio_order_minutes,
     }
@@ -123,13 +124,15 @@ def _isolated_lines(found: Coverage) -> Iterator[str]:
 
 
 def _order_lines(found: Coverage) -> Iterator[str]:
-    proved = sum(p.diagnosed.solution.exact for p in found.pairs)
+    proved = sum(p.diagnosed.plan.exact for p in found.pairs)
     ours, record, ratio = (fsum(values) for values in zip(*map(_three, found.pairs), strict=False))
     yield ""
     yield f"Order of checks: {proved} of {len(found.pairs)} proved the best."
     for pair in found.not_proved[:1]:
         yield f"Elsewhere at most {gap(pair):.1f} min above the lower bound ({_name(pair)})."
     yield f"Added up: {ours:.0f} min; as the records stand {record:.0f}; likeliest for its cost first {ratio:.0f}."
+    caution = fsum(p.diagnosed.caution_minutes for p in found.pairs) / len(found.pairs)
+    yield f"A sign before every dear remedy: {caution:+.2f} min a job, counted in."
     yield f"{'saves, min':>12}{'':4}against the records' order, and against likeliest for its cost"
     for pair in sorted(found.pairs, key=lambda p: -_saved(p)[0])[:SHOWN]:
         yield "{:6.1f}{:6.1f}    ".format(*_saved(pair)) + _name(pair)
@@ -137,7 +140,7 @@ def _order_lines(found: Coverage) -> Iterator[str]:
 
 def _three(pair: PairCoverage) -> tuple[float, float, float]:
     diagnosed = pair.diagnosed
-    return diagnosed.solution.expected_minutes, diagnosed.record_order_minutes, diagnosed.ratio_order_minutes
+    return diagnosed.plan.expected_minutes, diagnosed.record_order_minutes, diagnosed.ratio_order_minutes
 
 
 def _saved(pair: PairCoverage) -> tuple[float, float]:

@@ -7,8 +7,9 @@ from pathlib import Path
 
 import click
 
-from generator.analysis.check_order import to_json
-from generator.analysis.check_order.worklist import Item, Row, Trial
+from generator.analysis.doubt.plan import Plan
+from generator.analysis.doubt.worklist import Ending, Item, Row, Trial
+from generator.analysis.policy import to_json
 from generator.bench import Bench, Complaint
 from generator.commands import common
 from generator.commands.folders import content_option
@@ -32,45 +33,72 @@ def flow(symptom: str, family: str, as_json: bool, folders: Sequence[Path]) -> N
 def _json(bench: Bench, complaint: Complaint) -> dict[str, object]:
     found = bench.diagnosed(complaint)
     return {
-        "policy": to_json(found.solution.policy),
-        "expected_minutes": found.solution.expected_minutes,
+        "policy": to_json(found.plan.policy),
+        "expected_minutes": found.plan.expected_minutes,
         "record_order_minutes": found.record_order_minutes,
         "ratio_order_minutes": found.ratio_order_minutes,
-        "exact": found.solution.exact,
-        "lower_bound": found.solution.lower_bound,
+        "caution_minutes": found.caution_minutes,
+        "exact": found.plan.exact,
+        "lower_bound": found.plan.lower_bound,
         "hypotheses": [
-            {"causes": list(h.causes), "share": h.share, "remedy": h.remedy.id} for h in complaint.case.hypotheses
+            {"causes": list(h.causes), "share": complaint.share(h), "remedy": h.remedy.id}
+            for h in complaint.case.hypotheses
         ],
+        "something_else": complaint.doubt.unlisted,
     }
 
 
 def _lines(bench: Bench, complaint: Complaint) -> list[str]:
     found, work = bench.diagnosed(complaint), bench.worklist(complaint)
-    lines = [f"{complaint.symptom.title}, {complaint.view.family.title}", ""]
+    lines = [f"{complaint.symptom.title}, {complaint.view.family.title}"]
+    lines += ["Minutes of a step are from where the machine then stands, with what it opens and shuts again.", ""]
     lines += [f"Start: {_trial(t)}" for t in work.trials]
     for item in work.items:
         lines += _item(complaint, item)
-    proof = "no order takes fewer" if found.solution.exact else f"at least {found.solution.lower_bound:.1f}"
-    lines.append(f"{found.solution.expected_minutes:.1f} min expected ({proof}).")
+    lines.append(f"{found.plan.expected_minutes:.1f} min expected ({proof(found.plan)}).")
     lines.append(
         f"Likeliest for its cost first: {found.ratio_order_minutes:.1f} min. "
         f"As the records stand: {found.record_order_minutes:.1f} min."
     )
+    lines.append(f"A sign before every dear remedy: {found.caution_minutes:+.1f} min a job, counted in.")
     return lines
+
+
+def proof(plan: Plan) -> str:
+    """What is proved of an order, and over what."""
+    if plan.exact:
+        return "none takes fewer that does each step at most once and sees a sign before a dear part"
+    return f"not proved the best; none takes fewer than {plan.lower_bound:.1f}"
 
 
 def _item(complaint: Complaint, item: Item) -> list[str]:
     check = complaint.view.checks[item.check]
     opens = f", open {', '.join(item.opens)}" if item.opens else ""
     head = f"{item.number}  {check.title} ({item.minutes:g} min{opens}; {item.expected:.1f} still to expect)"
-    return [head, *(f"     {_row(row)}" for row in item.rows), ""]
+    none = f"None of these, or it cannot be done: {item.instead or STOP}"
+    return [head, *(f"     {_row(row)}" for row in item.rows), f"     - {none}", ""]
+
+
+STOP = "stop and think"
 
 
 def _row(row: Row) -> str:
     ends = ["done"] if row.cured else [_trial(t) for t in row.trials]
+    if row.again:
+        ends.append(f"if it stands {_trial(row.again)}")
     if row.then:
         ends.append(f"go on to {row.then}")
-    return f"{row.outcome + 1} {row.says}: {'; if not cured, '.join(ends)}"
+    if row.ending:
+        ends.append(_ending(row.ending))
+    seldom = " (seldom: look again)" if row.unlikely else ""
+    return f"{row.outcome + 1} {row.says}{seldom}: {'; if not cured, '.join(ends)}"
+
+
+def _ending(ending: Ending) -> str:
+    if ending.beyond:
+        return f"next {ending.beyond.next or STOP}"
+    unproved = ", ".join(ending.stop.unproved) if ending.stop else ""
+    return f"{STOP}; not proved, so not done: {unproved}" if unproved else STOP
 
 
 def _trial(trial: Trial) -> str:

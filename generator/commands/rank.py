@@ -7,11 +7,12 @@ from pathlib import Path
 
 import click
 
-from generator.analysis.diagnosis import Answer
+from generator.analysis.doubt.case import SOMETHING_ELSE
 from generator.bench import Complaint
-from generator.bench.walk import Walk, walk
+from generator.bench.walk import Entry, Walk, walk
 from generator.commands import common
 from generator.commands.folders import content_option
+from generator.wording import words
 
 
 @click.command()
@@ -28,17 +29,17 @@ def rank(
     bench = common.open_bench(folders)
     complaint = common.complaint_of(bench, family, symptom)
     answers = [_answer(complaint, text) for text in saw]
-    for twice in {a.check for a in answers if sum(b.check == a.check for b in answers) > 1}:
+    for twice in {a.id for a in answers if sum(b.id == a.id for b in answers) > 1}:
         common.refuse(f"'{twice}' is given twice with --saw; a check counts once. Keep what it showed last.")
-    skipped = [common.known(check, complaint.view.checks, "check of this family") for check in skip]
-    found = walk(bench, complaint, answers, skipped)
+    skipped = [Entry("skip", common.known(check, complaint.view.checks, "check of this family")) for check in skip]
+    found = walk(bench, complaint, [*answers, *skipped])
     if as_json:
         common.print_json(_json(complaint, found))
     else:
         click.echo("\n".join(_lines(complaint, found)))
 
 
-def _answer(complaint: Complaint, text: str) -> Answer:
+def _answer(complaint: Complaint, text: str) -> Entry:
     """Reads CHECK=NUMBER."""
     name, mark, number = text.partition("=")
     if not mark:
@@ -50,15 +51,14 @@ def _answer(complaint: Complaint, text: str) -> Answer:
     if not number.isdecimal() or not 1 <= int(number) <= len(check.outcomes):
         shown = "; ".join(f"{n} {says}" for n, says in enumerate(check.outcomes, 1))
         common.refuse(f"'{name}' has no outcome {number or '(empty)'}. It has: {shown}.")
-    trust = complaint.view.checks[name].trust
-    return Answer(name, int(number) - 1, len(check.outcomes), check.sees, trust)
+    return Entry("saw", name, int(number) - 1)
 
 
 def _json(complaint: Complaint, found: Walk) -> dict[str, object]:
     remedies = {h.id: h.remedy.id for h in complaint.case.hypotheses}
     return {
         "causes": [
-            {"id": h, "share": share, "remedy": remedies[h], "rests_on": complaint.rests_on(h)}
+            {"id": h, "share": share, "remedy": remedies.get(h), "rests_on": complaint.rests_on(h)}
             for h, share in found.ranking.shares.items()
         ],
         "next_check": found.next_check,
@@ -82,8 +82,7 @@ def _percent(share: float) -> str:
 def _lines(complaint: Complaint, found: Walk) -> list[str]:
     lines = [f"{complaint.symptom.title}, {complaint.view.family.title}", ""]
     for cause, share in found.ranking.shares.items():
-        names = " and ".join(complaint.view.failure_modes[m].title for m in cause.split("+"))
-        lines.append(f"{_percent(share):>11}  {names}  ({complaint.rests_on(cause)})")
+        lines.append(f"{_percent(share):>11}  {_name(complaint, cause)}  ({complaint.rests_on(cause)})")
     lines.append("")
     if found.ranking.said:
         lines += [found.ranking.said, ""]
@@ -94,10 +93,20 @@ def _lines(complaint: Complaint, found: Walk) -> list[str]:
         lines += [f"  {n}  {says}" for n, says in enumerate(shown, 1)]
     elif found.next_remedy:
         lines.append(f"Next: {found.next_remedy}")
+    elif found.expected_minutes:
+        lines.append("Next: stop and think. Go over again what was seen.")
     lines.append(_expected(found))
     return lines
 
 
+def _name(complaint: Complaint, cause: str) -> str:
+    if cause == SOMETHING_ELSE:
+        return words.SOMETHING_ELSE
+    return " and ".join(complaint.view.failure_modes[m].title for m in cause.split("+"))
+
+
 def _expected(found: Walk) -> str:
-    proof = "no order takes fewer" if found.exact else f"at least {found.lower_bound:.1f}"
-    return f"{found.expected_minutes:.1f} min still to expect ({proof})"
+    if found.exact:
+        return f"{found.expected_minutes:.1f} min still to expect (no order of these steps takes fewer)"
+    about = "" if found.planned else "about "
+    return f"{about}{found.expected_minutes:.1f} min still to expect (none takes fewer than {found.lower_bound:.1f})"

@@ -8,6 +8,8 @@ from generator.diagrams import flow_steps
 from generator.diagrams.flow_steps import Name, Step, StepHref
 from generator.diagrams.outline import Item
 
+SELDOM = " (seldom: look again)"
+
 
 def outline(policy: Step, *, name: Name, href: StepHref) -> Item:
     """All steps of a check flow.
@@ -20,11 +22,12 @@ def outline(policy: Step, *, name: Name, href: StepHref) -> Item:
     def item(seen: str, step: Step | None, under: tuple[Item, ...]) -> Item:
         if step is None:
             return Item(flow_steps.DONE, before=seen)
-        kind = flow_steps.kind(step)
-        return Item(name(kind, step[kind]), href(kind, step[kind]), seen, flow_steps.minutes(step), under)
+        title, address = flow_steps.title(step, name), flow_steps.address(step, href)
+        return Item(title, address, seen, flow_steps.minutes(step), under)
 
     def below(step: Step) -> Iterator[Item]:
-        for seen, then in flow_steps.after(step):
+        for found in flow_steps.after(step):
+            seen, then = found.seen + (SELDOM if found.unlikely else ""), found.then
             if then is None:
                 yield item(seen, then, ())
             elif flow_steps.kind(step) == flow_steps.kind(then) == "remedy":

@@ -30,7 +30,7 @@ class _FlowCell:
     note: str
     "Minutes."
     look: str
-    "check, remedy, done or more."
+    "check, remedy, done, stop, beyond or more."
     address: str | None
     label: str
 
@@ -82,11 +82,22 @@ def _cells(policy: Step, name: Name, href: StepHref, more: str) -> list[_FlowCel
         cells.append(_FlowCell(rank, parent, above, lines, note, look, address, label))
         number = len(cells) - 1
         if step is not None and not goes_on:
-            for says, then in flow_steps.after(step):
-                add(says, then, rank + 1, number)
+            following = list(flow_steps.after(step))
+            rare = [found for found in following if flow_steps.seldom(found)]
+            for found in following:
+                if found not in rare:
+                    add(found.seen, found.then, rank + 1, number)
+            if rare:
+                cells.append(_rare(rank + 1, number, len(rare), more))
 
     add("", policy, 0, None)
     return cells
+
+
+def _rare(rank: int, parent: int, count: int, more: str) -> _FlowCell:
+    """One box for all that is seldom seen after a check."""
+    seen, title = text.wrap(f"{count} other{'s' if count > 1 else ''}, seldom", _WIDTH, strong=True), text.wrap("See the list", _TEXT)
+    return _FlowCell(rank, parent, seen, title, "", "more", more, f"{count} more, seldom seen: see the list")
 
 
 def _content(
@@ -97,8 +108,8 @@ def _content(
         return flow_steps.DONE, "", "done", None
     if goes_on:
         return f"Goes on: {flow_steps.count(step)} more steps", "", "more", more
-    kind = flow_steps.kind(step)
-    return name(kind, step[kind]), flow_steps.minutes(step), kind, href(kind, step[kind])
+    title, address = flow_steps.title(step, name), flow_steps.address(step, href)
+    return title, flow_steps.minutes(step), flow_steps.kind(step), address
 
 
 def _middle(cell: _FlowCell, corner: Point) -> float:

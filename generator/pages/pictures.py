@@ -7,8 +7,8 @@ from functools import partial
 
 from markupsafe import Markup
 
-from generator.analysis.check_order import to_json
 from generator.analysis.machine import Part
+from generator.analysis.policy import to_json
 from generator.bench import Bench, Complaint
 from generator.bench.trees import full_tree
 from generator.diagrams import (
@@ -76,7 +76,7 @@ def _tree_href(bench: Bench, address: str) -> Callable[[str], str]:
 
 def _family_tree(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | str]]:
     address, href = _address(complaint), _tree_href(bench, _address(complaint))
-    shares = {h.id: words.percent(h.share) for h in complaint.case.hypotheses if len(h.causes) == 1}
+    shares = {h.id: words.percent(complaint.share(h)) for h in complaint.case.hypotheses if len(h.causes) == 1}
     yield (address, "tree"), fault_tree_svg.prepare(complaint.tree, prefix="t", href=href, shares=shares)
     yield (address, "tree-list"), as_html(tree_list.outline(complaint.tree, href=href, shares=shares))
 
@@ -88,7 +88,7 @@ def _address(complaint: Complaint) -> str:
 def _flow(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | str]]:
     address = _address(complaint)
     link = Links(bench.library, address, complaint.view)
-    policy = to_json(bench.diagnosed(complaint).solution.policy)
+    policy = to_json(bench.diagnosed(complaint).plan.policy)
     assert policy is not None
     remedies = _remedy_titles(bench, complaint, link)
 

@@ -51,6 +51,9 @@ def plain(text: str) -> str:
     return html.unescape(re.sub(r"<[^>]+>", "", block(text))).strip()
 
 
+SOMETHING_ELSE = "Something that this book does not list"
+
+
 _QUARTERS = ("", "¼", "½", "¾")
 
 
@@ -68,6 +71,15 @@ def minutes(value: float) -> str:
     quarters = floor(value * step + 0.5) * (4 // step)
     whole, rest = divmod(quarters, 4)
     return f"{whole or ''}{_QUARTERS[rest]} min" if quarters else "0 min"
+
+
+def signed_minutes(value: float) -> str:
+    """Minutes more or less.
+
+    >>> signed_minutes(0.1), signed_minutes(-3), signed_minutes(0)
+    ('under ¼ min more', '3 min less', '0 min')
+    """
+    return f"{minutes(abs(value))} {'more' if value > 0 else 'less'}" if value else minutes(0)
 
 
 def percent(share: float) -> str:

@@ -13,7 +13,7 @@ from tests.building import bench
 
 def case():
     asked = bench()
-    return asked.complaint(asked.library.for_family("full"), "skips").case
+    return asked.complaint(asked.library.for_family("full"), "skips").doubt
 
 
 def count_solving(monkeypatch):
@@ -35,7 +35,16 @@ def test_a_case_that_differs_in_one_minute_is_solved_anew(tmp_path, monkeypatch)
     solved = count_solving(monkeypatch)
     kept = DiagnosisCache(tmp_path)
     kept.diagnosed(case())
-    kept.diagnosed(replace(case(), proving_minutes=3))
+    kept.diagnosed(replace(case(), case=replace(case().case, proving_minutes=3)))
+    assert len(solved) == 2
+
+
+@pytest.mark.parametrize("more", [{"unlisted": 0.2}, {"dear": frozenset()}, {"before": ("look",)}, {"powered": frozenset({"look"})}])
+def test_a_case_that_differs_in_a_doubt_is_solved_anew(tmp_path, monkeypatch, more):
+    solved = count_solving(monkeypatch)
+    kept = DiagnosisCache(tmp_path)
+    kept.diagnosed(case())
+    kept.diagnosed(replace(case(), **more))
     assert len(solved) == 2
 
 
@@ -62,11 +71,11 @@ def test_a_torn_or_foreign_file_is_solved_anew(tmp_path, torn):
 
 def test_a_folder_that_cannot_be_written_is_no_fault(tmp_path):
     (tmp_path / "file").write_text("")
-    assert DiagnosisCache(tmp_path / "file").diagnosed(case()).solution.exact
+    assert DiagnosisCache(tmp_path / "file").diagnosed(case()).plan.exact
 
 
 def many_cases(count: int = 6):
-    return [replace(case(), proving_minutes=n) for n in range(count)]
+    return [replace(case(), stop_minutes=n) for n in range(count)]
 
 
 def test_many_cases_come_out_as_they_do_one_by_one(tmp_path):

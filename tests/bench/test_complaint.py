@@ -6,9 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from generator.analysis.diagnosis import Answer
-from generator.bench.complaint import NONE_OF_THESE
-from generator.bench.walk import walk
+from generator.bench.doubt import NONE_OF_THESE
+from generator.bench.walk import Entry, walk
 from generator.records.model import Found, Tally
 from tests.building import bench, two_families
 
@@ -139,28 +138,33 @@ def test_causes_with_equal_remedies_share_its_id():
     assert found["needle-bent"] == found["needle-worn"]
 
 
-def answer(complaint, name, outcome, trust=0.95):
-    asked = check(complaint, name)
-    return Answer(name, outcome, len(asked.outcomes), asked.sees, trust)
+def saw(name, outcome):
+    return Entry("saw", name, outcome)
 
 
-def test_planning_after_answers_goes_on_with_what_fits_them(skips):
-    found = walk(bench(), skips, [answer(skips, "look", 0)])
-    assert set(found.ranking.agreeing) == {"gear-cracked", "timing-off"}
-    assert found.next_check in (None, "open-ended")
+def test_where_the_order_ends_the_rule_goes_on_and_never_repeats_what_was_done(skips):
+    log, at = [], bench()
+    for _ in range(12):
+        found = walk(at, skips, log)
+        step = found.next_check or found.next_remedy
+        if step is None:
+            break
+        assert step not in {entry.id for entry in log}
+        log.append(saw(step, len(check(skips, step).outcomes) - 1) if found.next_check else Entry("tried", step))
+    assert step is None and found.expected_minutes > 0, "it ends in stopping to think"
 
 
 def test_an_answer_that_cures_ends_the_job(skips):
-    found = walk(bench(), skips, [answer(skips, "new-needle", 0)])
+    found = walk(bench(), skips, [saw("new-needle", 0)])
     assert (found.expected_minutes, found.next_check, found.next_remedy) == (0, None, None)
 
 
 def test_answers_that_nothing_fits_are_said_plainly(skips):
-    found = walk(bench(), skips, [answer(skips, "look", 1), answer(skips, "new-needle", 1), answer(skips, "open-ended", 0)])
+    found = walk(bench(), skips, [saw("look", 1), saw("new-needle", 1), saw("open-ended", 0)])
     assert "No single cause fits" in found.ranking.said
     assert sum(found.ranking.shares.values()) == pytest.approx(1)
 
 
 def test_a_skipped_check_is_not_the_next_one(skips):
     first = walk(bench(), skips).next_check
-    assert walk(bench(), skips, skipped=[first]).next_check != first
+    assert walk(bench(), skips, [Entry("skip", first)]).next_check != first

@@ -6,16 +6,14 @@ from dataclasses import replace
 
 from generator.analysis.doubt.case import unprovable
 from generator.analysis.doubt.plan import plan
-from generator.bench.complaint import NONE_OF_THESE
-from generator.bench.doubt import doubt
+from generator.bench.doubt import NONE_OF_THESE
 from generator.records.model import Records, RemedySpec, Shop
 from tests.building import bench, by_id, two_families
 
 
 def _doubt(records: Records, symptom: str = "skips", shop: Shop | None = None):
-    made = bench(records)
-    complaint = made.complaint(made.library.for_family("full"), symptom)
-    return doubt(complaint, shop or made.library.records.shop)
+    made = bench(replace(records, shop=shop) if shop else records)
+    return made.complaint(made.library.for_family("full"), symptom).doubt
 
 
 def _with_good(records: Records) -> Records:

@@ -7,7 +7,6 @@ from pathlib import Path
 from random import Random
 from time import process_time
 
-from generator.analysis.doubt.certain_worker import certain_worker
 from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.plan import plan
 from generator.analysis.doubt.rollout import Rollout
@@ -15,9 +14,9 @@ from generator.analysis.doubt.rules import likeliest_first, record_order
 from generator.analysis.doubt.simulate import Tally, Worker, by_rule, simulate
 from generator.analysis.doubt.table import Table
 from generator.bench import Bench
-from generator.bench.doubt import doubt
 from generator.library import Library
 from generator.store import load_kept
+from tests.benchmarks.certain_worker import certain_worker
 
 CONTENT = Path(__file__).parents[2] / "content"
 SAMPLE, JOBS, SEED = 30, 300, 11
@@ -36,7 +35,7 @@ def test_what_every_way_of_working_takes_on_the_real_complaints() -> None:
     assert not errors
     bench = Bench(Library(records))
     complaints = Random(SEED).sample(list(bench.complaints()), SAMPLE)
-    doubts = [doubt(c, records.shop) for c in complaints]
+    doubts = [c.doubt for c in complaints]
     began = process_time()
     plans = [plan(d) for d in doubts]
     print(f"\n{SAMPLE} plans in {process_time() - began:.1f} s of one core, {sum(p.exact for p in plans)} exact,", end=" ")

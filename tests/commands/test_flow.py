@@ -18,6 +18,8 @@ def test_flow_gives_a_policy_whose_minutes_can_be_added_up_again() -> None:
         """Share of the whole that comes here, and its minutes times that share."""
         if node is None:
             return 0.0, 0.0
+        if "stop" in node or "beyond" in node:
+            return node["share"], node["share"] * node.get("beyond", node.get("minutes"))
         if "check" in node:
             parts = [below(o["then"]) for o in node["outcomes"]]
             share = sum(o["share"] for o in node["outcomes"])

@@ -21,7 +21,7 @@ from .pictures import (
 
 
 def check(name, *outcomes, minutes=3):
-    rows = [{"outcome": n, "says": says, "share": 0.1, "then": then} for n, (says, then) in enumerate(outcomes)]
+    rows = [{"outcome": n, "says": says, "share": 0.1, "unlikely": False, "then": then} for n, (says, then) in enumerate(outcomes)]
     return {"check": name, "opens": [], "minutes": minutes, "outcomes": rows}
 
 
@@ -72,6 +72,28 @@ def test_each_box_stands_under_what_is_seen_before_it():
 
 def test_a_cure_by_the_check_itself_ends_in_done():
     assert len(classed(svg(POLICY), "done")) == 1
+
+
+def rare(name, following):
+    return {**check(name, ("Often", remedy("gear")), ("Seldom", {"beyond": 20.0, "next": following, "share": 0.001}))}
+
+
+def test_what_is_seldom_seen_is_one_box_that_leads_to_the_list_and_the_list_has_the_next_step():
+    policy = rare("look", "watch-hook")
+    policy["outcomes"][1]["unlikely"] = True
+    drawn = svg(policy)
+    assert [e.text for e in classed(drawn, "seen")] == ["Often", "1 other, seldom"]
+    assert links(drawn)[-1] == "#whole-flow"
+    html = as_html(outline(policy, name=lambda kind, id: id, href="../{}s/{}/".format))
+    assert links(html) == ["../checks/look/", "../remedys/gear/", "../checks/watch-hook/"]
+    assert "Seldom (seldom: look again):" in html
+
+
+@pytest.mark.parametrize(("following", "said"), [("watch-hook", "watch-hook"), ("renew:gear", "renew:gear"), ("", "Stop and think")])
+def test_where_the_written_order_ends_the_next_step_stands(following, said):
+    assert re.sub(r"[\s\-]", "", said) in shown(svg(rare("look", following)))
+    stop = {"stop": {"unproved": [], "listed_share": 0.0}, "share": 0.1, "minutes": 15}
+    assert "Stopandthink" in shown(svg(remedy("gear", stop)))
 
 
 def test_a_long_flow_is_cut_and_says_how_many_steps_follow():

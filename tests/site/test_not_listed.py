@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import json
 import random
 import shutil
 import subprocess
@@ -13,9 +14,12 @@ import pytest
 import yaml
 from playwright.sync_api import expect
 
-from generator.analysis.check_order import next_step
+from generator.analysis.doubt.next_step import next_steps
+from generator.analysis.doubt.standing import start
+from generator.analysis.doubt.table import Table
 from generator.bench import Bench
 from generator.library import Library
+from generator.pages.data.families import doubt_data
 from generator.records.model import AssemblyUse, Family
 from generator.wording.grouping import GROUPS
 from generator.wording.links import Links
@@ -78,9 +82,9 @@ _BUILD = """(machines) => {
             return symptoms.map((id) => {
                 const family = handwheel.unlisted.familyData(book, chosen, id);
                 const of = handwheel.caseOf(family, id);
-                const prior = handwheel.priorOf(of.hypotheses);
-                const { hypotheses, checks } = family.symptoms[id];
-                return { id, hypotheses, checks, remedies: family.remedies, steps: handwheel.diagnosis.nextStep(of, prior, [], []) };
+                const { hypotheses, checks, doubt } = family.symptoms[id];
+                const steps = handwheel.diagnosis.nextSteps(of, handwheel.doubt.start(of));
+                return { id, hypotheses, checks, doubt, remedies: family.remedies, steps };
             });
         });
     });
@@ -88,27 +92,26 @@ _BUILD = """(machines) => {
 }"""
 
 
-def _same_hypotheses(found, case):
-    assert [(h["id"], h["causes"], h["remedy"]) for h in found] == [(h.id, list(h.causes), h.remedy.id) for h in case.hypotheses]
-    assert [h["share"] for h in found] == pytest.approx([h.share for h in case.hypotheses], abs=CLOSE)
+def _same_hypotheses(found, complaint):
+    expected = complaint.case.hypotheses
+    assert [(h["id"], h["causes"], h["remedy"]) for h in found] == [(h.id, list(h.causes), h.remedy.id) for h in expected]
+    assert [h["share"] for h in found] == pytest.approx([complaint.share(h) for h in expected], abs=CLOSE)
 
 
-def _same_checks(found, case):
+def _same_checks(found, complaint):
+    hypotheses, readings = complaint.case.hypotheses, complaint.doubt.readings
     expected = [
-        (c.id, list(c.outcomes), [c.sees[h.id] for h in case.hypotheses], sorted(c.cured)) for c in case.checks
+        (c.id, list(c.outcomes), [c.sees[h.id] for h in hypotheses], sorted(c.cured), readings[c.id].sound, sorted(readings[c.id].does))
+        for c in complaint.case.checks
     ]
-    assert [(c["id"], c["says"], c["sees"], c["cured"]) for c in found] == expected
+    assert [(c["id"], c["says"], c["sees"], c["cured"], c["sound"], c["does"]) for c in found] == expected
 
 
-def _same_steps(found, case):
-    expected = next_step(case, {h.id: h.share for h in case.hypotheses})
-    by_id = {(s.kind, s.id): s for s in expected}
-    assert {(s["kind"], s["id"]) for s in found} == set(by_id)
-    for step in found:
-        twin = by_id[step["kind"], step["id"]]
-        assert (step["score"], step["minutes"]) == pytest.approx((twin.score, twin.minutes), abs=CLOSE)
-        assert tuple(step["opens"]) == twin.opens
-    assert by_id[found[0]["kind"], found[0]["id"]].score == pytest.approx(expected[0].score, abs=CLOSE)
+def _same_steps(found, complaint):
+    table = Table(complaint.doubt)
+    expected = next_steps(table, start(table))
+    assert [(s["kind"], s["id"]) for s in found] == [(s.move.kind, s.id) for s in expected]
+    assert [s["minutes"] for s in found] == pytest.approx([s.minutes for s in expected], abs=CLOSE)
 
 
 def test_a_machine_made_by_chance_has_pythons_causes_shares_checks_and_next_steps(tab, records):
@@ -119,12 +122,13 @@ def test_a_machine_made_by_chance_has_pythons_causes_shares_checks_and_next_step
         bench, view = _view(records, chosen)
         assert sorted(s["id"] for s in symptoms) == sorted(view.symptoms)
         for found in symptoms:
-            case = bench.complaint(view, found["id"]).case
-            _same_hypotheses(found["hypotheses"], case)
-            _same_checks(found["checks"], case)
-            _same_steps(found["steps"], case)
+            complaint = bench.complaint(view, found["id"])
+            _same_hypotheses(found["hypotheses"], complaint)
+            _same_checks(found["checks"], complaint)
+            assert found["doubt"] == json.loads(json.dumps(doubt_data(complaint.doubt)))
+            _same_steps(found["steps"], complaint)
             compared += 1
-            joint += any(len(h.causes) > 1 for h in case.hypotheses)
+            joint += any(len(h.causes) > 1 for h in complaint.case.hypotheses)
     assert compared > 20
     assert joint > 0
 

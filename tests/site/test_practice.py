@@ -11,8 +11,18 @@ import pytest
 from playwright.sync_api import Page, expect
 from scipy.stats import chisquare
 
-from generator.analysis.check_order.situation import Situation
+from generator.analysis.doubt.standing import (
+    check_minutes,
+    check_number,
+    not_cured,
+    remedy_minutes,
+    remedy_number,
+    seen,
+    start,
+)
+from generator.analysis.doubt.table import Table
 from generator.bench import Bench
+from generator.bench.walk import Entry, walk
 from generator.content_rules import load_checked
 from generator.library import Library
 from generator.pages.data.families import data_files, family_data
@@ -148,14 +158,38 @@ def test_a_check_shows_the_truth_as_often_as_it_can_be_trusted(page, bench):
         assert chisquare(seen, [sum(seen) * trust, sum(seen) * (1 - trust)]).pvalue > UNLIKELY
 
 
-def test_the_books_minutes_over_the_shares_are_the_books_expected_minutes(page, bench):
+def test_the_books_minutes_for_a_fault_are_those_of_a_walk_that_sees_the_truth(page, bench):
     view = bench.library.for_family(FAMILY)
     planned = {(m["symptom"], m["fault"]): m["planned"] for m in _plain(page, range(MACHINES))}
-    for symptom in view.symptoms:
-        complaint = bench.complaint(view, symptom)
-        hypotheses = complaint.case.hypotheses
-        mean = sum(h.share * planned[symptom, h.id] for h in hypotheses) / sum(h.share for h in hypotheses)
-        assert mean == pytest.approx(bench.diagnosed(complaint).solution.expected_minutes, abs=1e-9)
+    assert len(planned) > 3
+    for (symptom, fault), minutes in planned.items():
+        assert minutes == pytest.approx(_walked(bench, bench.complaint(view, symptom), fault), abs=1e-9)
+
+
+def _walked(bench, complaint, fault: str) -> float:
+    """The minutes of Python's walk where every check shows the truth and every remedy for the fault cures."""
+    table, log = Table(complaint.doubt), []
+    hypothesis = next(h for h in complaint.case.hypotheses if h.id == fault)
+    now, spent = start(table), 0.0
+    while True:
+        found = walk(bench, complaint, log)
+        if found.next_check:
+            number = check_number(table, found.next_check)
+            check = complaint.case.checks[number]
+            spent += check_minutes(table, now, table.checks[number])
+            if check.sees[fault] in check.cured:
+                return spent
+            log.append(Entry("saw", check.id, check.sees[fault]))
+            now = seen(table, now, number, check.sees[fault])
+        elif found.next_remedy:
+            number = remedy_number(table, found.next_remedy)
+            spent += remedy_minutes(table, now, table.remedies[number])
+            if found.next_remedy == hypothesis.remedy.id:
+                return spent
+            log.append(Entry("tried", found.next_remedy))
+            now = not_cured(table, now, number)
+        else:
+            return spent + complaint.doubt.stop_minutes + complaint.doubt.come_back_minutes
 
 
 def _machine_with_a_check(page: Page, bench: Bench) -> tuple[int, dict]:
@@ -174,18 +208,24 @@ def test_a_job_of_a_check_wrong_remedies_and_the_right_one_costs_pythons_minutes
     page.goto(f"{page.url.partition('#')[0]}#{FAMILY}/{number}")
     bench_of = page.locator("#practice-bench")
     expect(bench_of).to_contain_text(f"“{machine['said']}”")
-    now, spent = Situation(case, case.hypotheses), 0.0
-    check = case.checks[0]
-    spent += now.check_minutes(check)
-    now = now.after_check(check, machine["shown"][check.id])
+    table = Table(bench.complaint(bench.library.for_family(FAMILY), machine["symptom"]).doubt)
+    check, now = case.checks[0], start(table)
+    spent = check_minutes(table, now, table.checks[0])
+    now = seen(table, now, 0, machine["shown"][check.id])
+    guessed = 0
     bench_of.locator(f'button[data-id="{check.id}"]').click()
     expect(bench_of.locator(f'button[data-id="{check.id}"]')).to_have_count(0)
     wrong = {h.remedy.id: h.remedy for h in case.hypotheses if h.remedy.id != fault.remedy.id}
     for remedy in [*wrong.values(), fault.remedy]:
-        spent += now.remedy_minutes(remedy)
-        now = now.after_remedy(remedy)
-        bench_of.locator(f'[data-does="remedy"] button[data-id="{remedy.id}"]').click()
+        number = remedy_number(table, remedy.id)
+        spent += remedy_minutes(table, now, table.remedies[number])
+        guess = table.remedies[number].needs_proof and not now.proved >> number & 1
+        button = bench_of.locator(f'[data-does="remedy"] button[data-id="{remedy.id}"]')
+        assert ("sign not seen yet" in button.inner_text()) == guess
+        now, guessed = not_cured(table, now, number), guessed + guess
+        button.click()
     expect(bench_of).to_contain_text("It was:")
+    assert guessed and page.locator(".hw-practice-guess").count() == 1
     (score,) = page.evaluate("handwheel.device.read('practice.scores')")
     assert score["spent"] == pytest.approx(spent, abs=1e-9)
     assert score["planned"] == pytest.approx(machine["planned"], abs=1e-9)

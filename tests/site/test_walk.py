@@ -4,14 +4,18 @@ from __future__ import annotations
 
 import random
 import re
-from dataclasses import dataclass
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import expect
 
-from generator.analysis.check_order import CheckNode, next_step
-from generator.analysis.diagnosis import Answer, rank
+from generator.analysis.doubt.next_step import next_steps
+from generator.analysis.doubt.outlook import outlook
+from generator.analysis.doubt.standing import Standing, start
+from generator.analysis.doubt.table import Table
+from generator.analysis.policy import CheckNode, RemedyNode
+from generator.bench.walk import Entry, walk
 
 CLOSE = 1e-9
 "Minutes or shares: what two orders of adding up may differ by."
@@ -46,50 +50,28 @@ def _by_family(complaints):
     return families.values()
 
 
-@dataclass(frozen=True)
-class Entry:
-    """One thing done on a walk, as the browser's log has it: outcomes from 1."""
-
-    did: str
-    id: str
-    outcome: int = 0
-
-    def plain(self) -> dict[str, object]:
-        return {self.did: self.id, **({"outcome": self.outcome} if self.outcome else {})}
+def _plain(entry):
+    """As the browser's log has it: outcomes from 1."""
+    return {entry.did: entry.id, **({"outcome": entry.outcome + 1} if entry.did == "saw" else {})}
 
 
 def _logs(node, log=()):
-    """Every place that a policy leads to, by the log that leads there."""
+    """Every place that a written order leads to, by the log that leads there."""
     yield log, node
     if isinstance(node, CheckNode):
         for branch in node.branches:
-            after = (*log, Entry("saw", node.check, branch.outcome + 1))
+            after = (*log, Entry("saw", node.check, branch.outcome))
             yield from _logs(branch.then, after) if branch.then else [(after, None)]
-    elif node.otherwise is not None:
+    elif isinstance(node, RemedyNode) and node.otherwise is not None:
         yield from _logs(node.otherwise, (*log, Entry("tried", node.remedy)))
-
-
-def _answers(complaint, log):
-    checks = {c.id: c for c in complaint.case.checks}
-    for entry in (e for e in log if e.did == "saw"):
-        check = checks[entry.id]
-        trust = complaint.view.checks[entry.id].trust
-        yield Answer(check.id, entry.outcome - 1, len(check.outcomes), check.sees, trust)
-
-
-def _ranking(complaint, log):
-    """What a tried remedy would have cured is out; Bayes' rule ranks the rest."""
-    failed = {e.id for e in log if e.did == "tried"}
-    prior = {h.id: h.share for h in complaint.case.hypotheses if h.remedy.id not in failed}
-    return rank(prior, list(_answers(complaint, log)))
 
 
 _STAND = """([asked]) => Object.fromEntries(asked.map(([family, symptom, logs]) => {
     let of;
     handwheel.withFamily(family, (data) => { of = handwheel.caseOf(data, symptom); });
     return [symptom, logs.map((log) => {
-        const { ranking, step, planned, spent, open } = handwheel.journey.stand(of, log);
-        return { ranking, step, planned, spent, open };
+        const { ranking, step, planned, expected } = handwheel.journey.stand(of, log);
+        return { ranking, step, planned, expected };
     })];
 }))"""
 
@@ -99,39 +81,44 @@ def _stands(tab, site, complaints, logs_of):
     for family in _by_family(complaints):
         tab.goto(_address(site, family[0]))
         logs = {c.symptom.id: logs_of(c) for c in family}
-        asked = [(c.view.id, c.symptom.id, [[e.plain() for e in log] for log in logs[c.symptom.id]]) for c in family]
+        asked = [(c.view.id, c.symptom.id, [[_plain(e) for e in log] for log in logs[c.symptom.id]]) for c in family]
         found = tab.evaluate(_STAND, [asked])
         for complaint in family:
             for log, stand in zip(logs[complaint.symptom.id], found[complaint.symptom.id], strict=True):
                 yield complaint, log, stand
 
 
-def test_on_every_path_of_every_policy_the_browser_ranks_and_goes_on_as_python_does(tab, site, published, complaints):
-    paths = {(c.view.id, c.symptom.id): dict(_logs(published.diagnosed(c).solution.policy)) for c in complaints}
-    walked = 0
-    for complaint, log, stand in _stands(tab, site, complaints, lambda c: list(paths[c.view.id, c.symptom.id])):
-        node = paths[complaint.view.id, complaint.symptom.id][log]
-        ranking = _ranking(complaint, log)
-        assert stand["ranking"]["shares"] == pytest.approx(ranking.shares, abs=CLOSE)
-        assert sorted(stand["ranking"]["agreeing"]) == sorted(ranking.agreeing)
-        if node is not None:
-            assert stand["planned"]
-            assert stand["step"]["id"] == (node.check if isinstance(node, CheckNode) else node.remedy)
-            assert stand["step"]["minutes"] == pytest.approx(node.minutes, abs=CLOSE)
-            walked += 1
-    assert walked > 100
+def _same_stand(stand, found, stops):
+    """The browser's state is Python's walk: shares, sentence, next step, minutes still to expect."""
+    assert stand["ranking"]["shares"] == pytest.approx(dict(found.ranking.shares), abs=CLOSE)
+    assert stand["ranking"]["said"] == found.ranking.said
+    assert stand["planned"] == found.planned
+    assert stand["expected"] == pytest.approx(found.expected_minutes, abs=1e-6)
+    step = stand["step"] or {"kind": None, "id": None}
+    assert step["id"] == (found.next_check or found.next_remedy or ("" if stops else None))
 
 
-def test_the_first_step_expects_the_minutes_that_python_computed(tab, site, published, complaints):
-    for complaint, _, stand in _stands(tab, site, complaints, lambda c: [()]):
-        assert stand["step"]["score"] == pytest.approx(published.diagnosed(complaint).solution.expected_minutes, abs=CLOSE)
+def test_on_the_paths_of_every_written_order_the_browser_goes_on_as_python_does(tab, site, published, complaints):
+    """Four places of each order: its start, the longest line of answers, and two more."""
+    rng, kinds = random.Random(3), set()
+
+    def places(complaint):
+        logs = [log for log, node in _logs(published.diagnosed(complaint).plan.policy) if node is not None]
+        return [(), max(logs, key=len), *rng.sample(logs, min(2, len(logs)))]
+
+    for complaint, log, stand in _stands(tab, site, complaints, places):
+        found = walk(published, complaint, log)
+        _same_stand(stand, found, stops=True)
+        kinds.add((stand["planned"], stand["step"]["kind"]))
+    assert {(True, "check"), (True, "remedy"), (False, "check")} <= kinds
 
 
 def _random_log(complaint, rng):
     """Answers as they come, true or not, with checks passed over and remedies that did not help."""
     checks = rng.sample(complaint.case.checks, min(len(complaint.case.checks), rng.randint(2, 6)))
     *seen, passed = checks
-    log = [Entry("saw", c.id, rng.randint(1, len(c.outcomes))) for c in seen]
+    ordinary = {c.id: [n for n in range(len(c.outcomes)) if n not in c.cured] for c in checks}
+    log = [Entry("saw", c.id, rng.choice(ordinary[c.id])) for c in seen]
     if rng.random() < 0.5:
         log.insert(rng.randint(0, len(log)), Entry("skip", passed.id))
     if rng.random() < 0.5:
@@ -139,80 +126,66 @@ def _random_log(complaint, rng):
     return tuple(log)
 
 
-def _open_parts(complaint, log):
-    machine, checks = complaint.case.machine, {c.id: c for c in complaint.case.checks}
-    remedies = {h.remedy.id: h.remedy for h in complaint.case.hypotheses}
-    opened = set()
-    for entry in log:
-        if entry.did == "saw":
-            opened |= machine.way_in(checks[entry.id].reach)
-        if entry.did == "tried":
-            opened |= machine.work(remedies[entry.id]).parts
-    return opened
-
-
-def _steps(complaint, log, ranking):
-    weights = {h: ranking.shares[h] for h in ranking.agreeing}
-    return next_step(complaint.case, weights, _open_parts(complaint, log), {e.id for e in log})
-
-
-def _same_step(found, expected):
-    """Equal scores may stand in either order; the step taken is one of the least."""
-    if found is None:
-        assert expected == ()
-        return
-    twin = next(s for s in expected if (s.kind, s.id) == (found["kind"], found["id"]))
-    assert twin.score == pytest.approx(expected[0].score, abs=CLOSE)
-    assert found["score"] == pytest.approx(twin.score, abs=CLOSE)
-    assert found["minutes"] == pytest.approx(twin.minutes, abs=CLOSE)
-    assert tuple(found["opens"]) == twin.opens
-
-
-def test_off_the_policy_the_browser_takes_the_step_of_the_same_score_and_says_the_same(tab, site, complaints):
+def test_off_the_written_order_the_browser_takes_the_same_step_and_says_the_same(tab, site, published, complaints):
     rng = random.Random(11)
     each = max(1, LOGS // len(complaints))
     drawn = {(c.view.id, c.symptom.id): [_random_log(c, rng) for _ in range(each)] for c in complaints}
-    contradictions = compared = 0
+    contradictions = 0
     for complaint, log, stand in _stands(tab, site, complaints, lambda c: drawn[c.view.id, c.symptom.id]):
-        ranking = _ranking(complaint, log)
-        assert stand["ranking"]["shares"] == pytest.approx(ranking.shares, abs=CLOSE)
-        if all(e.did != "tried" for e in log):
-            assert stand["ranking"]["said"] == ranking.said
-            contradictions += bool(ranking.said)
-        cured = {c.id: c.cured for c in complaint.case.checks}
-        if stand["planned"] or any(e.did == "saw" and e.outcome - 1 in cured[e.id] for e in log):
-            continue
-        assert stand["open"] == sorted(_open_parts(complaint, log))
-        _same_step(stand["step"], _steps(complaint, log, ranking))
-        compared += 1
+        found = walk(published, complaint, log)
+        _same_stand(stand, found, stops=True)
+        contradictions += bool(found.ranking.said)
     assert contradictions > 10
-    assert compared > 100
 
 
-def test_every_next_step_from_a_random_start_has_pythons_score_in_pythons_order(tab, site, complaints):
+def _drawn(table, rng):
+    """A standing that jobs may come to: any beliefs, parts off, things done, signs seen, faults found."""
+    bits = [rng.getrandbits(max(1, len(rows))) for rows in (table.checks, table.remedies, table.remedies)]
+    opened = table.parts(rng.sample(table.part_ids, 3))
+    faults = (rng.getrandbits(len(table.remedies)),) if rng.random() < 0.3 else ()
+    return Standing(tuple(rng.random() for _ in table.prior), opened, *bits, faults)
+
+
+def _told(table, now):
+    """The same for the browser: ids for bits."""
+    checks, remedies = [c.id for c in table.checks], [r.id for r in table.remedies]
+
+    def ids(names, bits):
+        return [name for n, name in enumerate(names) if bits >> n & 1]
+
+    faults = [ids(remedies, mends) for mends in now.faults]
+    done = [ids(checks, now.checked), ids(remedies, now.tried), ids(remedies, now.proved)]
+    return [list(now.weights), list(table.part_names(now.open_parts)), *done, faults]
+
+
+def test_every_next_step_from_a_random_standing_is_pythons_in_pythons_order(tab, site, complaints):
     rng = random.Random(7)
     for family in _by_family(complaints):
-        asked = []
-        for complaint in family:
-            kept = rng.sample(complaint.case.hypotheses, rng.randint(1, len(complaint.case.hypotheses)))
-            weights = {h.id: rng.random() for h in kept}
-            opened = rng.sample(sorted(complaint.case.machine.parts), 3)
-            asked.append([complaint.view.id, complaint.symptom.id, weights, opened, [complaint.case.checks[0].id]])
+        tables = [Table(c.doubt) for c in family]
+        drawn = [replace(_drawn(t, rng), checked=0) if rng.random() < 0.2 else _drawn(t, rng) for t in tables]
         tab.goto(_address(site, family[0]))
+        asked = [[c.view.id, c.symptom.id, _told(t, now)] for c, t, now in zip(family, tables, drawn, strict=True)]
         found = tab.evaluate(
-            """([asked]) => asked.map(([family, symptom, weights, open, done]) => {
+            """([asked]) => asked.map(([family, symptom, told]) => {
                 let of;
                 handwheel.withFamily(family, (data) => { of = handwheel.caseOf(data, symptom); });
-                return handwheel.diagnosis.nextStep(of, weights, open, done);
+                const [weights, open, checked, tried, proved, faults] = told;
+                const now = { weights, open: new Set(open), checked: new Set(checked), tried: new Set(tried), proved: new Set(proved), faults };
+                const steps = handwheel.diagnosis.nextSteps(of, now);
+                return [steps.map(({ kind, id, minutes }) => [kind, id, minutes]), handwheel.diagnosis.outlook(of, now)];
             })""",
             [asked],
         )
-        for complaint, (_, _, weights, opened, done), steps in zip(family, asked, found, strict=True):
-            expected = next_step(complaint.case, weights, opened, done)
-            assert {(s["kind"], s["id"]) for s in steps} == {(s.kind, s.id) for s in expected}
-            assert [s["score"] for s in steps] == pytest.approx([s.score for s in expected], abs=CLOSE)
-            for step in steps:
-                _same_step(step, tuple(s for s in expected if s.id == step["id"] and s.kind == step["kind"]))
+        for table, now, (steps, left) in zip(tables, drawn, found, strict=True):
+            expected = next_steps(table, now)
+            assert [s[:2] for s in steps] == [[s.move.kind, s.id] for s in expected]
+            assert [s[2] for s in steps] == pytest.approx([s.minutes for s in expected], abs=CLOSE)
+            assert left == pytest.approx(outlook(table, now) / now.share, abs=1e-6)
+
+
+def test_a_closed_machine_is_believed_to_have_what_the_book_says(complaints):
+    for complaint in complaints:
+        assert sum(start(Table(complaint.doubt)).weights) == pytest.approx(1)
 
 
 # The walk as a person meets it.
@@ -285,12 +258,12 @@ def test_start_again_clears_the_walk_and_can_itself_be_undone(opened):
 
 def test_a_check_that_cannot_be_done_does_not_come_again(opened):
     passed = set()
-    while opened.locator("#walk [data-check]").count() and len(passed) < 40:
-        check = _check(opened)
-        assert check not in passed
-        passed.add(check)
+    while (step := opened.locator("#walk [data-check], #walk [data-remedy]")).count() and len(passed) < 80:
+        name = step.get_attribute("data-check") or step.get_attribute("data-remedy")
+        assert name not in passed
+        passed.add(name)
         opened.locator("#walk [data-skip]").click()
-    assert opened.locator("#walk [data-remedy]").count() == 1
+    expect(opened.locator("#walk [data-stop]")).to_contain_text("Stop and think")
 
 
 def _walk_to_a_remedy(tab):
@@ -399,7 +372,10 @@ def test_a_fresh_walk_begins_with_what_comes_before_any_check_and_tells_a_cautio
         shown = [line.get_attribute("data-caution") for line in opened.locator("#walk .hw-walk-step [data-caution]").all()]
         assert told.isdisjoint(shown)
         told.update(shown)
-        _answer_last(opened)
+        if opened.locator("#walk [data-remedy]").count():
+            opened.get_by_role("button", name="Still there").click()
+        else:
+            _answer_last(opened)
         expect(first).to_be_hidden()
     assert told
 
@@ -411,13 +387,13 @@ def test_before_the_power_goes_on_the_walk_names_what_was_taken_off(tab, site, p
         for c in published.complaints() if c.view.id == "tessaly-40"
         for item in published.worklist(c).items
         if c.view.checks[item.check].power == "on"
-        and item.situation.open_parts - c.case.machine.way_in(c.view.checks[item.check].reach)
+        and item.open_parts - c.case.machine.way_in(c.view.checks[item.check].reach)
     ]
     assert found
     for complaint, item in found[:4]:
         tab.goto((site / "bench" / complaint.view.id / f"{complaint.symptom.id}.html").as_uri())
         warned = tab.locator(f"#step-{item.number} .hw-caution-line.hw-danger", has_text="Off from before")
-        part = min(item.situation.open_parts - complaint.case.machine.way_in(complaint.view.checks[item.check].reach))
+        part = min(item.open_parts - complaint.case.machine.way_in(complaint.view.checks[item.check].reach))
         expect(warned).to_contain_text(complaint.view.parts[part].title)
 
 

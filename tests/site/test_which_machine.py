@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 from playwright.sync_api import expect
 
-from generator.analysis.check_order import CheckNode, RemedyNode
+from generator.analysis.policy import CheckNode, RemedyNode
 from generator.bench.which_machine import NONE_OF_THESE, Key, key_to_families
 from generator.library import Library
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from generator.analysis.check_order.case import Case, Check
-from generator.analysis.check_order.policy import expected_minutes, grow
+from generator.analysis.check_order.policy import grow
 from generator.analysis.check_order.situation import Situation
 from generator.analysis.machine import Remedy
+from generator.analysis.policy import expected_minutes
 
 
 def record_order(case: Case) -> float:

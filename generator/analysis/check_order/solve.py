@@ -10,11 +10,12 @@ from generator.analysis.check_order.case import Case, Check
 from generator.analysis.check_order.cost import Action, Board, board
 from generator.analysis.check_order.exact import Search
 from generator.analysis.check_order.heuristic import Rollout
-from generator.analysis.check_order.policy import Node, expected_minutes, grow
+from generator.analysis.check_order.policy import grow
 from generator.analysis.check_order.rules import PLAIN_RULES
 from generator.analysis.check_order.situation import Situation
 from generator.analysis.check_order.states import State, States
 from generator.analysis.machine import Remedy
+from generator.analysis.policy import Node, expected_minutes
 
 BUDGET = 4000
 "States expanded before the search gives up."

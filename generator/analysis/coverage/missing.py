@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.check_order.policy import Node
 from generator.analysis.check_order.solve import Solution, solve
 from generator.analysis.coverage.policy_run import Left, PolicyRun, Stop
+from generator.analysis.policy import Node
 
 MINUTES = 2.0
 "What the hypothetical check takes, nothing opened."

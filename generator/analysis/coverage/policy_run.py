@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.check_order.policy import CheckNode, Node, RemedyNode
 from generator.analysis.machine import Remedy
 from generator.analysis.minutes import but_for_opening, opening
+from generator.analysis.policy import CheckNode, Node, RemedyNode
 
 Left = tuple[Hypothesis, ...]
 Stop = tuple[Node, Left, frozenset[str]]
@@ -36,9 +36,9 @@ class PolicyRun:
         remedies = {h.remedy.id for h in left}
         if len(remedies) == 1:
             return self._remedy(remedies.pop(), left, opened)
-        assert node is not None
         if isinstance(node, RemedyNode):
             return self._after_remedy(node, left, opened)
+        assert isinstance(node, CheckNode)
         return self._after_check(node, left, opened)
 
     def _after_remedy(self, node: RemedyNode, left: Left, opened: frozenset[str]) -> float:
@@ -68,7 +68,7 @@ class PolicyRun:
     def way_to(self, node: Node | None, left: Left, hypothesis: str) -> Iterator[Stop]:
         """The nodes that a hypothesis comes by, with what is left and open at each."""
         opened: frozenset[str] = frozenset()
-        while node is not None:
+        while isinstance(node, CheckNode | RemedyNode):
             yield node, left, opened
             if isinstance(node, RemedyNode):
                 opened |= self._parts[node.remedy]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.analysis.check_order.case import Case, Hypothesis
-from generator.analysis.check_order.policy import Node, RemedyNode
+from generator.analysis.policy import CheckNode, Node, RemedyNode
 
 
 def tried_in_turn(case: Case, policy: Node) -> tuple[tuple[Hypothesis, ...], ...]:
@@ -25,13 +25,12 @@ def tried_in_turn(case: Case, policy: Node) -> tuple[tuple[Hypothesis, ...], ...
 
 
 def _turns(case: Case, node: Node | None, left: tuple[Hypothesis, ...]) -> Iterator[tuple[Hypothesis, ...]]:
-    if node is None:
-        return
     if isinstance(node, RemedyNode):
         if node.otherwise is not None and _ends_in_remedies(node):
             yield left
         elif node.otherwise is not None:
             yield from _turns(case, node.otherwise, tuple(h for h in left if h.remedy.id != node.remedy))
+    if not isinstance(node, CheckNode):
         return
     sees = next(c.sees for c in case.checks if c.id == node.check)
     for branch in node.branches:

@@ -15,6 +15,8 @@ CURES = 0.97
 "How often a remedy done for the true cause cures it. An estimate."
 UNLISTED = 0.03
 "Share of the jobs whose cause no record lists, where a family says nothing. An estimate."
+SOMETHING_ELSE = "something else"
+"Id of the unlisted cause; record ids hold no space."
 STOP_MINUTES = 15.0
 "Stopping to think: what was seen is gone over again. An estimate."
 COME_BACK_MINUTES = 120.0
@@ -57,6 +59,11 @@ class Doubt:
     "Dear remedies that may be proposed unproved, because a record says that nothing shows the fault."
     before: tuple[str, ...] = ()
     "Ids of checks that come before all else, in this order."
+    safe: frozenset[str] = field(default_factory=frozenset)
+    """Of those, the ones that must be found sound before power goes on: where one shows a fault, nothing
+    but what mends that fault is done with power, and a remedy ends in a sew."""
+    powered: frozenset[str] = field(default_factory=frozenset)
+    "Ids of checks that are done with power on."
     lost: tuple[tuple[str, str], ...] = ()
     "(check or remedy, check): the first destroys what the second reads, and so comes after it."
 
@@ -138,6 +145,8 @@ def _reading_faults(check: Check, reading: Reading | None, remedies: set[str]) -
 
 
 def _order_faults(doubt: Doubt, checks: Mapping[str, Check], remedies: set[str]) -> Iterator[str]:
+    for unknown in sorted((doubt.safe - set(doubt.before)) | (doubt.powered - checks.keys())):
+        yield f"'{unknown}' is said to be safe or powered, but is no such check of the case."
     for first in doubt.before:
         if first not in checks:
             yield f"'{first}' is to come before all else, but is no check of the case."

@@ -25,7 +25,7 @@ NEGLIGIBLE = 1e-11
 
 DIGITS = 14
 "Of a weight, as it is remembered: readings in another order multiply to the same but for rounding."
-Key = tuple[tuple[float, ...], int, int, int, int]
+Key = tuple[tuple[float, ...], int, int, int, int, tuple[int, ...]]
 
 
 class OutOfBudget(Exception):
@@ -106,7 +106,7 @@ class Search:
 
 def _key(now: Standing) -> Key:
     weights = tuple([round(w, DIGITS) for w in now.weights])
-    return weights, now.open_parts, now.checked, now.tried, now.proved
+    return weights, now.open_parts, now.checked, now.tried, now.proved, now.faults
 
 
 def _by_floor(found: tuple[float, float, Move, list[Standing]]) -> tuple[float, float, Move]:

@@ -5,15 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Literal, NamedTuple
 
-from generator.analysis.doubt.policy import (
-    UNLIKELY,
-    BeyondNode,
-    Branch,
-    CheckNode,
-    Node,
-    RemedyNode,
-    StopNode,
-)
 from generator.analysis.doubt.standing import (
     Standing,
     check_minutes,
@@ -23,6 +14,15 @@ from generator.analysis.doubt.standing import (
     stop_cost,
 )
 from generator.analysis.doubt.table import Table
+from generator.analysis.policy import (
+    UNLIKELY,
+    BeyondNode,
+    Branch,
+    CheckNode,
+    Node,
+    RemedyNode,
+    StopNode,
+)
 
 
 class Move(NamedTuple):
@@ -90,7 +90,7 @@ class Grower:
             if part <= NOTHING:
                 continue
             then = None if outcome in check.cured else self.grow(after)
-            branches.append(Branch(outcome, outcomes[outcome], part, part < UNLIKELY * share, then))
+            branches.append(Branch(outcome, outcomes[outcome], part, then, part < UNLIKELY * share))
         opens = table.part_names(check.parts & ~now.open_parts)
         return CheckNode(check.id, opens, check_minutes(table, now, check), tuple(branches))
 

@@ -56,8 +56,8 @@ class KnownCause:
         remedy = self._table.remedies[number]
         if not remedy.needs_proof or now.proved >> number & 1:
             return 0.0
-        proofs = remedy.proofs & ~now.checked
-        return min((c.minutes for n, c in enumerate(self._table.checks) if proofs >> n & 1), default=None)
+        checks = self._table.checks
+        return min((checks[n].minutes for n in remedy.proofs if not now.checked >> n & 1), default=None)
 
 
 def _least(enders: list[Ender], stop: float) -> float:

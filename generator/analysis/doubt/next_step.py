@@ -54,14 +54,19 @@ def next_steps(table: Table, now: Standing) -> list[Step]:
         return []
     if must_check(table, now):
         return [_check_step(table, now, number) for number in allowed_checks(table, now)]
-    saved = table.doubt.cures * (table.doubt.stop_minutes + table.doubt.come_back_minutes)
-    steps = [*_steps(table, now), Step(STOP, "", table.doubt.stop_minutes, saved)]
-    return sorted(steps, key=_order)
+    return sorted([*_steps(table, now), _stop(table)], key=_order)
 
 
 def next_move(table: Table, now: Standing) -> Move:
     """The first of the next steps: a rule that makes a policy."""
-    return next_steps(table, now)[0].move
+    if must_check(table, now):
+        return Move("check", allowed_checks(table, now)[0])
+    return min([*_steps(table, now), _stop(table)], key=_order).move
+
+
+def _stop(table: Table) -> Step:
+    worth = table.doubt.cures * (table.doubt.stop_minutes + table.doubt.come_back_minutes)
+    return Step(STOP, "", table.doubt.stop_minutes, worth)
 
 
 def _order(step: Step) -> tuple[int, int, int, str]:

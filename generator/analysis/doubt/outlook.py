@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.analysis.doubt.standing import Standing
+from generator.analysis.doubt.standing import Standing, check_minutes
 from generator.analysis.doubt.table import Table
 
 WAITING = 0.15
@@ -40,13 +40,6 @@ def _costs(table: Table, now: Standing) -> list[float]:
     costs = list(table.remedy_costs(now.open_parts))
     for number in table.wanting:
         if not now.proved >> number & 1:
-            proofs = table.remedies[number].proofs & ~now.checked
-            costs[number] += min(
-                (
-                    check.minutes + table.opening(check.parts & ~now.open_parts)
-                    for n, check in enumerate(table.checks)
-                    if proofs >> n & 1
-                ),
-                default=INFINITE,
-            )
+            left = [table.checks[n] for n in table.remedies[number].proofs if not now.checked >> n & 1]
+            costs[number] += min([check_minutes(table, now, check) for check in left], default=INFINITE)
     return costs

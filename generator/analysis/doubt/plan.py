@@ -6,23 +6,25 @@ from dataclasses import dataclass, replace
 
 from generator.analysis.doubt.case import Doubt
 from generator.analysis.doubt.exact import Search
-from generator.analysis.doubt.grow import Grower
+from generator.analysis.doubt.grow import Grower, Rule
 from generator.analysis.doubt.known_cause import KnownCause
 from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.outlook import outlook
-from generator.analysis.doubt.policy import Node, cut, expected_minutes
 from generator.analysis.doubt.relaxed import certain_bound
 from generator.analysis.doubt.rollout import Rollout
+from generator.analysis.doubt.rules import record_order
 from generator.analysis.doubt.standing import start
 from generator.analysis.doubt.table import Table
+from generator.analysis.doubt.written import written
+from generator.analysis.policy import Node, expected_minutes
 
 SMALL = 9
 "Checks and remedies together up to which every policy is searched."
 BUDGET = 20_000
 "Standings expanded before the search gives up."
-FOLLOWED = 0.001
+FOLLOWED = 0.003
 "Share of the jobs down to which a policy is added up; below it the outlook stands."
-WRITTEN = 0.01
+WRITTEN = 0.02
 "Share of the jobs down to which a policy is written out."
 
 
@@ -36,8 +38,8 @@ class Plan:
     "Whether no policy takes fewer, of all that keep to the rules of the case."
     lower_bound: float
     "Minutes that no policy can go below."
-    standings: int
-    "Standings expanded."
+    next_step_minutes: float
+    "Of the plain rule of the next step: most chance for its minutes."
 
 
 def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
@@ -45,8 +47,8 @@ def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
 
     Searched, where checks and remedies are no more than `SMALL` together: every policy that does each
     of them at most once, what must come before before, no unproved remedy that wants a proof. Where
-    there are more of them, or the search takes more than `budget` standings, the policy of `rollout`:
-    its minutes are summed down to a share of `FOLLOWED` and estimated below, and the bound is the
+    there are more of them, or the search takes more than `budget` standings, the better of `rollout` and of the rule of the
+    next step: minutes are summed down to a share of `FOLLOWED` and estimated below, and the bound is the
     higher of `known_cause` and `relaxed`.
 
     >>> from generator.analysis.check_order.case import Case, Check, Hypothesis
@@ -60,24 +62,34 @@ def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
     """
     table = Table(doubt)
     search = Search(table, budget)
-    if len(table.checks) + len(table.remedies) <= SMALL and search.run(start(table)):
+    if _small(table) and search.run(start(table)):
         policy = Grower(table, search.move).policy(start(table))
         minutes = expected_minutes(policy)
-        return Plan(cut(policy, WRITTEN), minutes, True, minutes, search.expanded)
-    rollout = Rollout(table)
-    policy = Grower(table, rollout.move, FOLLOWED, outlook).policy(start(table))
-    minutes = expected_minutes(policy)
+        return Plan(written(table, policy, start(table), WRITTEN), minutes, True, minutes, _by(next_move, table)[1])
+    found = [_by(rule, table) for rule in (Rollout(table).move, next_move)]
+    policy, minutes = min(found, key=lambda way: way[1])
     bound = max(KnownCause(table).bound(start(table)), certain_bound(doubt))
-    return Plan(cut(policy, WRITTEN), minutes, False, min(minutes, bound), search.expanded)
+    return Plan(written(table, policy, start(table), WRITTEN), minutes, False, min(minutes, bound), found[1][1])
 
 
-def price_of_caution(doubt: Doubt) -> float:
-    """Minutes that wanting proof of dear remedies adds to what the next step's rule expects."""
+def price_of_caution(doubt: Doubt, found: Plan) -> float:
+    """Minutes that wanting proof of dear remedies adds to what the rule of the next step expects."""
     if doubt.dear <= doubt.no_sign:
         return 0.0
-    return _by_next_step(doubt) - _by_next_step(replace(doubt, dear=frozenset(), no_sign=frozenset()))
+    careless = Table(replace(doubt, dear=frozenset(), no_sign=frozenset()))
+    return found.next_step_minutes - _by(next_move, careless)[1]
 
 
-def _by_next_step(doubt: Doubt) -> float:
-    table = Table(doubt)
-    return expected_minutes(Grower(table, next_move, FOLLOWED, outlook).policy(start(table)))
+def record_order_minutes(doubt: Doubt) -> float:
+    """Expected minutes of the checks as the records have them, a remedy as soon as it is likelier than not."""
+    return _by(record_order, Table(doubt))[1]
+
+
+def _small(table: Table) -> bool:
+    return len(table.checks) + len(table.remedies) <= SMALL
+
+
+def _by(rule: Rule, table: Table) -> tuple[Node, float]:
+    """The rule's policy and its minutes, small cases to their ends."""
+    policy = Grower(table, rule, 0.0 if _small(table) else FOLLOWED, outlook).policy(start(table))
+    return policy, expected_minutes(policy)

@@ -16,12 +16,10 @@ from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.check_order.cost import board
 from generator.analysis.check_order.states import States
+from generator.analysis.doubt.case import SOMETHING_ELSE as UNLISTED
 from generator.analysis.doubt.case import Doubt
 from generator.analysis.machine import Remedy
 from generator.analysis.minutes import but_for_opening, opening
-
-UNLISTED = "something else"
-"Id of the unlisted cause as a hypothesis; record ids hold no space."
 
 
 def certain_bound(doubt: Doubt) -> float:

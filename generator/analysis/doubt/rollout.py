@@ -8,7 +8,7 @@ the estimate below `FOLLOWED` gets wrong.
 from __future__ import annotations
 
 from generator.analysis.doubt.grow import STOP, Move
-from generator.analysis.doubt.next_step import next_steps
+from generator.analysis.doubt.next_step import next_move, next_steps
 from generator.analysis.doubt.outlook import outlook
 from generator.analysis.doubt.standing import (
     Standing,
@@ -39,9 +39,9 @@ class Rollout:
 
     def move(self, table: Table, now: Standing) -> Move:
         """A rule that makes a policy."""
-        moves = self._next(now)
         if now.share < IMPROVED:
-            return moves[0]
+            return next_move(table, now)
+        moves = self._next(now)
         looked_at = moves[:LOOK] if must_check(table, now) else [*moves[:LOOK], STOP]
         return min(looked_at, key=lambda move: self._total(now, move))
 
@@ -72,4 +72,4 @@ class Rollout:
     def _reckoned(self, now: Standing) -> float:
         if now.share <= 0:
             return 0.0
-        return outlook(self._table, now) if now.share < FOLLOWED else self._total(now, self._next(now)[0])
+        return outlook(self._table, now) if now.share < FOLLOWED else self._total(now, next_move(self._table, now))

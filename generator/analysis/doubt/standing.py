@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import reduce
+from operator import or_
 
 from generator.analysis.doubt.table import CheckRow, RemedyRow, Table
 
@@ -20,6 +22,13 @@ class Standing:
     "Remedies done, or that cannot be done."
     proved: int = 0
     "Remedies whose sign was seen."
+    faults: tuple[int, ...] = ()
+    "What checks that must be found sound have shown instead: by each, the remedies that mend it."
+
+    def unsafe(self) -> int | None:
+        """None where power may go on; else the remedies that mend what was found and is not mended yet."""
+        open_faults = [mends for mends in self.faults if not mends & self.tried]
+        return reduce(or_, open_faults) if open_faults else None
 
     @property
     def share(self) -> float:
@@ -30,6 +39,22 @@ class Standing:
 def start(table: Table) -> Standing:
     """A closed machine of which nothing was seen."""
     return Standing(table.prior)
+
+
+def check_number(table: Table, name: str) -> int:
+    """The number of a check in the table."""
+    return next(n for n, row in enumerate(table.checks) if row.id == name)
+
+
+def remedy_number(table: Table, name: str) -> int:
+    """The number of a remedy in the table."""
+    return next(n for n, row in enumerate(table.remedies) if row.id == name)
+
+
+def passed_over(table: Table, now: Standing, name: str) -> Standing:
+    """With a check or a remedy that cannot be done, or that has told nothing."""
+    checked, tried = now.checked | table.check_bits([name]), now.tried | table.remedy_bits([name])
+    return replace(now, checked=checked, tried=tried)
 
 
 def check_minutes(table: Table, now: Standing, check: CheckRow) -> float:
@@ -52,6 +77,7 @@ def seen(table: Table, now: Standing, number: int, outcome: int) -> Standing:
         now.checked | 1 << number | _repeats(table, tried),
         tried,
         now.proved | check.proves[outcome],
+        (*now.faults, check.proves[outcome]) if check.safe and outcome != check.sound else now.faults,
     )
 
 
@@ -62,7 +88,7 @@ def not_cured(table: Table, now: Standing, number: int) -> Standing:
     for cause in remedy.causes:
         weights[cause] *= 1 - table.doubt.cures
     opened, tried = now.open_parts | remedy.parts, now.tried | 1 << number
-    return Standing(tuple(weights), opened, now.checked | _repeats(table, tried), tried, now.proved)
+    return Standing(tuple(weights), opened, now.checked | _repeats(table, tried), tried, now.proved, now.faults)
 
 
 def _repeats(table: Table, tried: int) -> int:
@@ -71,25 +97,28 @@ def _repeats(table: Table, tried: int) -> int:
 
 
 def allowed_checks(table: Table, now: Standing) -> list[int]:
-    """Checks that may come next: none twice, first those before all else, evidence before it is lost."""
+    """Checks that may come next: none twice, first those before all else, evidence before it is lost, no power on a fault."""
     for first in table.before:
         if not now.checked & first:
             return [first.bit_length() - 1]
+    safe = now.unsafe() is None
     return [
         n
         for n, check in enumerate(table.checks)
-        if not now.checked >> n & 1 and not check.after & ~now.checked
+        if not now.checked >> n & 1 and not check.after & ~now.checked and (safe or not check.powered)
     ]
 
 
 def allowed_remedies(table: Table, now: Standing) -> list[int]:
-    """Remedies that may come next: none twice, none that wants a proof before its sign was seen."""
+    """Remedies that may come next: none twice, none unproved that wants a proof, on a fault what mends it alone."""
     if must_check(table, now):
         return []
+    mends = now.unsafe()
     return [
         n
         for n, remedy in enumerate(table.remedies)
         if not now.tried >> n & 1
+        and (mends is None or mends >> n & 1)
         and not remedy.after & ~now.checked
         and (not remedy.needs_proof or now.proved >> n & 1)
     ]

@@ -35,6 +35,9 @@ class CheckRow:
     "Listed causes that show something else than a sound machine does, there or where it is waited for."
     does: int
     "Remedies that are done by it."
+    safe: bool
+    "Whether it must be found sound before power goes on."
+    powered: bool
     after: int
     "Checks that must be done before it."
 
@@ -49,7 +52,7 @@ class RemedyRow:
     parts: int
     causes: tuple[int, ...]
     "Those that it cures."
-    proofs: int
+    proofs: tuple[int, ...]
     "Checks that can show its sign."
     needs_proof: bool
     after: int
@@ -127,6 +130,8 @@ class Table:
             proves=proves,
             tells=tuple(c for c, s in enumerate(sees) if s != reading.sound),
             does=self.remedy_bits(reading.does) | self._tried(check),
+            safe=check.id in self.doubt.safe,
+            powered=check.id in self.doubt.powered,
             after=self.check_bits(reads for by, reads in self.doubt.lost if by == check.id),
         )
 
@@ -154,7 +159,7 @@ class Table:
             minutes=but_for_opening(case.machine, remedy, work, case.proving_minutes),
             parts=self.parts(work.parts),
             causes=tuple(n for n, r in enumerate(self.remedy_of) if 1 << r == bit),
-            proofs=sum(1 << n for n, c in enumerate(self.checks) if any(p & bit for p in c.proves)),
+            proofs=tuple(n for n, c in enumerate(self.checks) if any(p & bit for p in c.proves)),
             needs_proof=self.doubt.needs_proof(remedy.id),
             after=self.check_bits(reads for by, reads in self.doubt.lost if by == remedy.id),
         )

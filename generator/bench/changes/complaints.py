@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from generator.analysis.check_order import CheckNode
 from generator.analysis.coverage import ambiguity_groups
+from generator.analysis.policy import CheckNode, RemedyNode
 from generator.bench.bench import Bench
 from generator.bench.complaint import Complaint
 
@@ -77,9 +77,11 @@ def _is_seen(change: OrderChange) -> bool:
 def _order(bench: Bench, complaint: Complaint | None) -> tuple[float | None, str | None]:
     if complaint is None:
         return None, None
-    solution = bench.diagnosed(complaint).solution
-    step = solution.policy
-    return solution.expected_minutes, step.check if isinstance(step, CheckNode) else step.remedy
+    plan = bench.diagnosed(complaint).plan
+    step = plan.policy
+    if isinstance(step, CheckNode):
+        return plan.expected_minutes, step.check
+    return plan.expected_minutes, step.remedy if isinstance(step, RemedyNode) else None
 
 
 def _causes(complaint: Complaint | None) -> tuple[str, ...]:

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.bench.bench import Bench
-from generator.bench.complaint import NONE_OF_THESE, Complaint
+from generator.bench.complaint import Complaint
+from generator.bench.doubt import NONE_OF_THESE
 from generator.records.model import Check
 
 

@@ -36,14 +36,20 @@ def causes(bench: Bench, complaint: Complaint, link: Links) -> tuple[CauseView, 
     return tuple(_cause(bench, complaint, h, link) for h in ranked)
 
 
+def unlisted(complaint: Complaint) -> dict[str, object]:
+    """The row of the cause that no record lists."""
+    share = complaint.doubt.unlisted
+    return {"title": words.SOMETHING_ELSE, "share": words.percent(share), "width": round(100 * share)}
+
+
 def _cause(bench: Bench, complaint: Complaint, cause: Hypothesis, link: Links) -> CauseView:
     modes = tuple(complaint.view.failure_modes[m] for m in cause.causes)
     minutes = bench.whole_minutes(complaint.view, cause.remedy)
     return CauseView(
         id=cause.id,
         modes=modes,
-        share=words.percent(cause.share),
-        width=round(100 * cause.share),
+        share=words.percent(complaint.share(cause)),
+        width=round(100 * complaint.share(cause)),
         basis=basis(complaint, cause),
         signs=tuple(s for m in modes for s in m.signs[:SIGNS]),
         remedy=trial_view(bench, complaint.view, cause.remedy, cause.causes, minutes, link),
@@ -57,24 +63,31 @@ def basis(complaint: Complaint, cause: Hypothesis) -> str:
     if len(cause.causes) > 1:
         return f"{rests}."
     share = complaint.odds[cause.id]
-    return f"{rests}; likely between {words.percent(share.low)} and {words.percent(share.high)}."
+    low, high = (words.percent(s * (1 - complaint.doubt.unlisted)) for s in (share.low, share.high))
+    return f"{rests}; likely between {low} and {high}."
 
 
 def importance_rows(complaint: Complaint) -> tuple[dict[str, str], ...]:
     """Importance figures of every failure mode, the largest Fussell-Vesely first."""
     figures = importance(complaint.tree, complaint.probabilities)
+    top = top_probability(complaint.tree, complaint.probabilities).value
     ranked = sorted(figures.items(), key=lambda f: (-f[1].fussell_vesely, f[0]))
     return tuple(
         {
             "id": mode,
             "title": complaint.view.failure_modes[mode].title,
-            "chance": f"{complaint.probabilities[mode]:.4f}",
+            "chance": words.percent(_given_complaint(complaint.probabilities[mode], figure.birnbaum, top)),
             "birnbaum": f"{figure.birnbaum:.3f}",
             "fussell_vesely": f"{figure.fussell_vesely:.3f}",
             "criticality": f"{figure.criticality:.3f}",
         }
         for mode, figure in ranked
     )
+
+
+def _given_complaint(chance: float, birnbaum: float, top: float) -> float:
+    """P(mode | complaint), by Bayes' rule: P(top | mode) is P(top) and, by Birnbaum's measure, what the mode adds."""
+    return chance * (top + (1 - chance) * birnbaum) / top
 
 
 def top_said(complaint: Complaint) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from generator.bench import Complaint
 from generator.diagrams import draw
-from generator.pages.bench.causes import causes, importance_rows, top_said
+from generator.pages.bench.causes import causes, importance_rows, top_said, unlisted
 from generator.pages.bench.steps import (
     first_words,
     head_cautions,
@@ -14,7 +14,7 @@ from generator.pages.bench.steps import (
     spare_checks,
     steps,
 )
-from generator.pages.bench.sums import exactness, sums, sums_said
+from generator.pages.bench.sums import exactness, price_of_caution, sums, sums_said
 from generator.pages.bench.walk_scripts import WALK_SCRIPTS
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
@@ -59,7 +59,8 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         caution_ids=in_full,
         sums=totals,
         sums_said=sums_said(totals),
-        exactness=exactness(bench.diagnosed(complaint).solution),
+        exactness=exactness(bench.diagnosed(complaint).plan),
+        caution=price_of_caution(bench.diagnosed(complaint), maker.records.shop),
         ruled_out=_ruled_out(complaint),
         ruled_out_count=len(complaint.folded.left_out),
         lead=trials,
@@ -69,6 +70,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         spare=spare_checks(bench, complaint),
         causes=ranked[:SHOWN_CAUSES],
         more_causes=ranked[SHOWN_CAUSES:],
+        unlisted=unlisted(complaint),
         importance=importance_rows(complaint),
         top_said=top_said(complaint),
         tree_svg=pictures[address, "tree"],

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from generator.analysis.check_order.worklist import Item, Row, Trial
+from generator.analysis.check_order import Hypothesis
+from generator.analysis.doubt.worklist import Ending, Item, Row, Trial
 from generator.bench import Bench, Complaint
 from generator.records.model import Check
 from generator.wording import words
@@ -13,7 +14,31 @@ from generator.wording.links import Links
 from generator.wording.remedies import TrialView, in_one_line, trial_view
 
 SHOWN = 3
-"Causes named in a row; the rest are counted."
+"Causes named in a row at most."
+
+
+@dataclass(frozen=True, slots=True)
+class OnwardView:
+    """A step named where no card follows: a check with its card or page, or a remedy with its sheet."""
+
+    title: str
+    href: str
+    card: int | None
+    "Number of the card that tells how; None where there is none."
+
+
+@dataclass(frozen=True, slots=True)
+class EndView:
+    """What follows where the written order ends."""
+
+    stop: bool
+    "Stop and think; else the written order ends here, for few jobs come so far."
+    minutes: float
+    "Still to expect."
+    onward: OnwardView | None
+    "The next step; None for stopping to think."
+    unproved: tuple[TrialView, ...]
+    "Remedies that are still likely, and whose sign nothing has shown."
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,10 +49,20 @@ class RowView:
     means: str
     cured: bool
     was: str
+    unlikely: bool
+    strange: bool
+    "Whether nothing listed shows it: its causes are only what would be there without it."
     causes: tuple[dict[str, str], ...]
-    more: int
     trials: tuple[TrialView, ...]
+    again: TrialView | None
+    "Where it is unlikely: the remedy if a second look shows the same."
     then: int | None
+    end: EndView | None
+
+    @property
+    def brief(self) -> bool:
+        """Whether all that follows is the name of the next step: said in one line."""
+        return not self.trials and self.end is not None and self.end.onward is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +85,8 @@ class CheckStepView:
     rows: tuple[RowView, ...]
     seen_at: int | None
     "Number of the card that already says how; None where this one does."
-    instead: dict[str, str] | None
+    instead: OnwardView | None
+    "What is best where it shows none of these or cannot be done; None: to stop and think."
 
 
 def lead(bench: Bench, complaint: Complaint, link: Links) -> tuple[TrialView, ...]:
@@ -61,9 +97,14 @@ def lead(bench: Bench, complaint: Complaint, link: Links) -> tuple[TrialView, ..
 def steps(bench: Bench, complaint: Complaint, told_before: Iterable[str], link: Links) -> tuple[CheckStepView, ...]:
     """The checks in order of work; cautions that the page told before stand by name."""
     items = bench.worklist(complaint).items
-    first_at = {item.check: item.number for item in reversed(items)}
+    first_at = _first_at(bench, complaint)
     told = set(told_before)
     return tuple(_step(bench, complaint, item, first_at, told, link) for item in items)
+
+
+def _first_at(bench: Bench, complaint: Complaint) -> dict[str, int]:
+    """Check -> the number of the first card that has it."""
+    return {item.check: item.number for item in reversed(bench.worklist(complaint).items)}
 
 
 def head_cautions(bench: Bench, complaint: Complaint) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -117,9 +158,9 @@ def _step(
         opens=item.opens,
         back=_back(complaint, item),
         expected=item.expected,
-        rows=tuple(_row(bench, complaint, check, row, link) for row in item.rows),
+        rows=tuple(_row(bench, complaint, check, row, first_at, link) for row in item.rows),
         seen_at=first_at[item.check] if first_at[item.check] != item.number else None,
-        instead=_instead(bench, complaint, item, first_at, link),
+        instead=_onward(bench, complaint, item.instead, first_at, link),
     )
 
 
@@ -128,28 +169,34 @@ def _back(complaint: Complaint, item: Item) -> tuple[str, ...]:
     check = complaint.view.checks[item.check]
     if check.power == "off":
         return ()
-    return tuple(sorted(item.situation.open_parts - complaint.case.machine.way_in(check.reach)))
+    return tuple(sorted(item.open_parts - complaint.case.machine.way_in(check.reach)))
 
 
-def _row(bench: Bench, complaint: Complaint, check: Check, row: Row, link: Links) -> RowView:
+def _row(
+    bench: Bench, complaint: Complaint, check: Check, row: Row, first_at: dict[str, int], link: Links
+) -> RowView:
     record = check.outcomes[row.outcome] if row.outcome < len(check.outcomes) else None
-    names = [_cause_names(complaint, h.causes) for h in row.left]
-    whole = sum(h.share for h in row.left)
-    shares = [words.percent(h.share / whole) for h in row.left] if len(row.left) > 1 else [""]
-    told = [
-        {"href": link("failure-mode", h.causes[0]), "title": name, "share": share}
-        for h, name, share in zip(row.left, names, shares, strict=True)
-    ]
+    names = [_cause_names(complaint, h.causes) for h, _ in row.left if h]
     return RowView(
         says=row.says,
         means=(record.means or "") if record else "",
         cured=row.cured,
-        was=f"It was: {words.listed(names, 'or')}." if row.cured else "",
-        causes=tuple(told[:SHOWN]),
-        more=max(0, len(told) - SHOWN),
+        was=f"It was: {words.listed(names[:SHOWN], 'or')}." if row.cured and names else "",
+        unlikely=row.unlikely,
+        strange=row.strange,
+        causes=() if row.strange else tuple(_left(complaint, h, share, link) for h, share in row.left[:SHOWN]),
         trials=tuple(_trial(bench, complaint, t, link) for t in row.trials),
+        again=_trial(bench, complaint, row.again, link) if row.again else None,
         then=row.then,
+        end=_end(bench, complaint, row.ending, first_at, link) if row.ending else None,
     )
+
+
+def _left(complaint: Complaint, cause: Hypothesis | None, share: float, link: Links) -> dict[str, str]:
+    if cause is None:
+        return {"href": "", "title": words.SOMETHING_ELSE, "share": words.percent(share)}
+    title = _cause_names(complaint, cause.causes)
+    return {"href": link("failure-mode", cause.causes[0]), "title": title, "share": words.percent(share)}
 
 
 def _cause_names(complaint: Complaint, causes: tuple[str, ...]) -> str:
@@ -162,13 +209,29 @@ def _trial(bench: Bench, complaint: Complaint, trial: Trial, link: Links) -> Tri
     return trial_view(bench, complaint.view, remedy, causes, trial.minutes, link)
 
 
-def _instead(
-    bench: Bench, complaint: Complaint, item: Item, first_at: dict[str, int], link: Links
-) -> dict[str, str] | None:
-    """The next best check from the same place: its card if it has one, else its own page."""
-    other = bench.next_best(item)
-    if other is None:
+def _end(bench: Bench, complaint: Complaint, end: Ending, first_at: dict[str, int], link: Links) -> EndView:
+    if end.stop:
+        unproved = tuple(_whole(bench, complaint, r, link) for r in end.stop.unproved)
+        return EndView(True, end.stop.minutes, None, unproved)
+    assert end.beyond is not None
+    onward = _onward(bench, complaint, end.beyond.next, first_at, link)
+    return EndView(onward is None, end.beyond.minutes, onward, ())
+
+
+def _whole(bench: Bench, complaint: Complaint, remedy_id: str, link: Links) -> TrialView:
+    """A remedy with the minutes of its whole job."""
+    cures = [h for h in complaint.case.hypotheses if h.remedy.id == remedy_id]
+    causes = tuple(dict.fromkeys(c for h in cures for c in h.causes))
+    remedy = cures[0].remedy
+    return trial_view(bench, complaint.view, remedy, causes, bench.whole_minutes(complaint.view, remedy), link)
+
+
+def _onward(bench: Bench, complaint: Complaint, step: str, first_at: dict[str, int], link: Links) -> OnwardView | None:
+    """A check or a remedy by its id; None for stopping to think."""
+    if not step:
         return None
-    number = first_at.get(other)
-    href = f"#step-{number}" if number else link("check", other)
-    return {"href": href, "title": complaint.view.checks[other].title}
+    if step in complaint.view.checks:
+        card = first_at.get(step)
+        return OnwardView(complaint.view.checks[step].title, f"#step-{card}" if card else link("check", step), card)
+    whole = _whole(bench, complaint, step, link)
+    return OnwardView(in_one_line(whole.words), whole.sheet, None)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.analysis.check_order import Solution
+from generator.analysis.doubt.plan import Plan
 from generator.bench.diagnosed import Diagnosed
+from generator.records.model import Shop
 from generator.wording import words
 
 
@@ -23,7 +24,7 @@ class Sum:
 def sums(diagnosed: Diagnosed) -> tuple[Sum, ...]:
     """The computed order beside the two plain rules."""
     ways = {
-        "This order": diagnosed.solution.expected_minutes,
+        "This order": diagnosed.plan.expected_minutes,
         "Likeliest for its cost first": diagnosed.ratio_order_minutes,
         "As the records stand": diagnosed.record_order_minutes,
     }
@@ -41,9 +42,22 @@ def sums_said(totals: tuple[Sum, ...]) -> str:
     )
 
 
-def exactness(solution: Solution) -> str:
-    """Whether the order is proved the best, and how far it could be off if not."""
-    if solution.exact:
-        return "No order of these checks takes fewer."
-    bound = words.minutes(solution.lower_bound)
-    return f"A good order, not proved the best: no order can take fewer than {bound}."
+def exactness(plan: Plan) -> str:
+    """Whether the order is proved the best, over what, and how far it could be off if not."""
+    if plan.exact:
+        return (
+            "No order takes fewer, of all that do each of these checks and remedies at most once "
+            "and see a sign before a dear part."
+        )
+    return (
+        "A good order, not proved the best: from every place that one job in fifty comes to, the six best next steps "
+        f"were followed. No order can take fewer than {words.minutes(plan.lower_bound)}."
+    )
+
+
+def price_of_caution(diagnosed: Diagnosed, shop: Shop) -> str:
+    """What seeing a sign before a dear part adds to a job, with the shop's line."""
+    line = f"of {words.minutes(shop.dear_minutes)} or a part of {shop.currency} {shop.dear_price:g} and more"
+    if not diagnosed.caution_minutes:
+        return f"No remedy here is dear ({line}), so none waits for a sign."
+    return f"No remedy {line} is done before its sign was seen: {words.signed_minutes(diagnosed.caution_minutes)} a job."

@@ -121,6 +121,28 @@ interface CaseCheckData {
   says: Array<string>;
   sees: Array<number>;
   cured: Array<number>;
+  sound: number;
+  trust: Array<number>;
+  does: Array<string>;
+}
+
+/** What destroys what a check reads. */
+interface LostData {
+  by: string;
+  reads: string;
+}
+
+/** What may deceive, fail or not be listed. */
+interface DoubtData {
+  unlisted: number;
+  stop: number;
+  come_back: number;
+  cures: number;
+  wants_proof: Array<string>;
+  before: Array<string>;
+  safe: Array<string>;
+  powered: Array<string>;
+  lost: Array<LostData>;
 }
 
 /** A complaint worked out. */
@@ -129,10 +151,9 @@ interface SymptomData {
   said: Array<string>;
   hypotheses: Array<HypothesisData>;
   checks: Array<CaseCheckData>;
+  doubt: DoubtData;
   policy: unknown;
   expected: number;
-  exact: boolean;
-  lower: number;
 }
 
 /** Everything that scripts need of one family. */
@@ -344,6 +365,7 @@ interface MechanismPart {
   nips: Array<string>;
   renew_with: Array<string>;
   cautions: Array<string>;
+  dear: boolean;
 }
 
 /** A setting on any family that has the mechanism. */
@@ -404,6 +426,7 @@ interface MechanismMode {
   shows: Record<string, number>;
   shows_else: number;
   cautions: Array<string>;
+  no_sign: boolean;
   renew: Array<string>;
   set: Array<string>;
   clean: Array<string>;
@@ -419,6 +442,7 @@ interface OutcomeData {
   fits: Array<string>;
   otherwise: boolean;
   cured: boolean;
+  good: boolean;
 }
 
 /** A check on any family. */
@@ -435,6 +459,8 @@ interface MechanismCheck {
   lacks: Array<string>;
   id: string;
   only_for: Array<string>;
+  does: Array<string>;
+  evidence_lost_by: Array<string>;
   outcomes: Array<OutcomeData>;
 }
 
@@ -448,7 +474,17 @@ interface MechanismSymptom {
   stop: boolean;
   stop_why: string;
   first: string;
+  before: Array<string>;
   tree: unknown;
+}
+
+/** What may deceive, fail or not be listed, on any machine. */
+interface BookDoubt {
+  unlisted: number;
+  stop: number;
+  come_back: number;
+  cures: number;
+  dear_minutes: number;
 }
 
 /** Everything that a family can be built from, not yet cut down to any family. */
@@ -456,6 +492,7 @@ interface MechanismsData {
   proving: number;
   mains_test: number;
   found_out: number;
+  doubt: BookDoubt;
   families: Array<ListedFamily>;
   assemblies: Array<Mechanism>;
   features: Array<FeatureData>;

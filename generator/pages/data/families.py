@@ -7,9 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.analysis.check_order import to_json
+from generator.analysis.doubt.case import Doubt
 from generator.bench import Bench, Complaint
 from generator.family_view import FamilyView, sits_on
+from generator.pages.data.flow import compact
 from generator.pages.data.mechanisms import ADDRESS as MECHANISMS
 from generator.pages.data.mechanisms import mechanism_data
 from generator.pages.data.pieces import (
@@ -23,7 +24,7 @@ from generator.pages.data.pieces import (
     shown_check_data,
 )
 from generator.pages.data.script import FOLDER, script
-from generator.pages.data.shapes import FamilyData, FamilyMode, FamilyRemedy, SymptomData
+from generator.pages.data.shapes import DoubtData, FamilyData, FamilyMode, FamilyRemedy, SymptomData
 from generator.wording import words
 from generator.wording.links import Links
 from generator.wording.remedies import in_one_line, remedy_words
@@ -103,7 +104,7 @@ def _symptom(bench: Bench, complaint: Complaint) -> SymptomData:
             {
                 "id": h.id,
                 "causes": h.causes,
-                "share": h.share,
+                "share": complaint.share(h),
                 "remedy": h.remedy.id,
                 "rests": complaint.rests_on(h.id),
             }
@@ -115,11 +116,28 @@ def _symptom(bench: Bench, complaint: Complaint) -> SymptomData:
                 "says": c.outcomes,
                 "sees": [c.sees[h.id] for h in case.hypotheses],
                 "cured": sorted(c.cured),
+                "sound": complaint.doubt.readings[c.id].sound,
+                "trust": complaint.doubt.readings[c.id].trust,
+                "does": sorted(complaint.doubt.readings[c.id].does),
             }
             for c in case.checks
         ],
-        "policy": to_json(found.solution.policy),
-        "expected": found.solution.expected_minutes,
-        "exact": found.solution.exact,
-        "lower": found.solution.lower_bound,
+        "doubt": doubt_data(complaint.doubt),
+        "policy": compact(found.plan.policy),
+        "expected": found.plan.expected_minutes,
+    }
+
+
+def doubt_data(doubt: Doubt) -> DoubtData:
+    """What may deceive, fail or not be listed, what comes first and what is lost."""
+    return {
+        "unlisted": doubt.unlisted,
+        "stop": doubt.stop_minutes,
+        "come_back": doubt.come_back_minutes,
+        "cures": doubt.cures,
+        "wants_proof": sorted(doubt.dear - doubt.no_sign),
+        "before": doubt.before,
+        "safe": sorted(doubt.safe),
+        "powered": sorted(doubt.powered),
+        "lost": [{"by": by, "reads": reads} for by, reads in doubt.lost],
     }

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import chain
 
+from generator.analysis.doubt.case import COME_BACK_MINUTES, CURES
 from generator.bench import Bench
+from generator.bench.prices import dear_part
 from generator.family_view import sits_on
 from generator.library import Library
 from generator.pages.data.pieces import cautions_data, check_data, opening_cautions, part_data, setting_data
 from generator.pages.data.shapes import (
+    BookDoubt,
     ListedFamily,
     Mechanism,
     MechanismCheck,
@@ -27,6 +30,7 @@ from generator.records.model import (
     Family,
     Part,
     Setting,
+    Shop,
     Symptom,
     TreeEvent,
     TreeNode,
@@ -46,13 +50,24 @@ def mechanism_data(bench: Bench) -> MechanismsData:
         "proving": records.shop.proving_sew,
         "mains_test": records.shop.mains_test,
         "found_out": records.shop.found_out,
+        "doubt": _doubt(records.shop),
         "families": [_family(f) for f in sorted(records.families.values(), key=lambda f: f.id)],
-        "assemblies": [_assembly(a) for a in sorted(records.assemblies.values(), key=lambda a: (a.role or "", a.id))],
+        "assemblies": [_assembly(a, records.shop) for a in sorted(records.assemblies.values(), key=lambda a: (a.role or "", a.id))],
         "features": [{"id": f.id, "title": f.title, "ask": f.ask or ""} for f in records.features.values()],
         "modes": [_mode(bench.library, m) for m in sorted(records.failure_modes.values(), key=lambda m: m.id)],
         "checks": [_check(bench.library, c) for c in records.checks.values()],
         "symptoms": [_symptom(s) for s in sorted(records.symptoms.values(), key=lambda s: (s.title, s.id))],
         "cautions": cautions_data(records.cautions.values()),
+    }
+
+
+def _doubt(shop: Shop) -> BookDoubt:
+    return {
+        "unlisted": shop.unlisted,
+        "stop": shop.stop_and_think_minutes,
+        "come_back": COME_BACK_MINUTES,
+        "cures": CURES,
+        "dear_minutes": shop.dear_minutes,
     }
 
 
@@ -68,23 +83,24 @@ def _family(family: Family) -> ListedFamily:
     }
 
 
-def _assembly(assembly: Assembly) -> Mechanism:
+def _assembly(assembly: Assembly, shop: Shop) -> Mechanism:
     return {
         "id": assembly.id,
         "title": assembly.title,
         "role": assembly.role or "other",
         "recognise": words.plain(assembly.recognise or assembly.summary or ""),
-        "parts": {p.id: _part(p) for p in assembly.parts.values()},
+        "parts": {p.id: _part(p, shop) for p in assembly.parts.values()},
         "settings": {s.id: _setting(s) for s in assembly.settings.values()},
     }
 
 
-def _part(part: Part) -> MechanismPart:
+def _part(part: Part, shop: Shop) -> MechanismPart:
     return {
         **part_data(part),
         "nips": part.on.slackens,
         "renew_with": part.renew_with,
         "cautions": opening_cautions(part),
+        "dear": dear_part(part, shop),
         "needs": part.needs,
         "lacks": part.lacks,
     }
@@ -111,6 +127,7 @@ def _mode(library: Library, mode: FailureMode) -> MechanismMode:
         "needs": mode.needs,
         "lacks": mode.lacks,
         "cautions": mode.cautions,
+        "no_sign": bool(mode.no_sign),
         "renew": spec.renew,
         "set": spec.set,
         "clean": spec.clean,
@@ -127,6 +144,8 @@ def _check(library: Library, check: Check) -> MechanismCheck:
         "needs": check.needs,
         "lacks": check.lacks,
         "only_for": check.only_for,
+        "does": check.does,
+        "evidence_lost_by": check.evidence_lost_by,
         "outcomes": list(_outcomes(library, check)),
     }
 
@@ -138,6 +157,7 @@ def _outcomes(library: Library, check: Check) -> Iterator[OutcomeData]:
             "means": words.plain(outcome.means) if outcome.means else "",
             "fits": sorted(set(chain.from_iterable(map(library.fitted, outcome.fits)))),
             "otherwise": outcome.otherwise,
+            "good": outcome.good,
             "cured": outcome.cured,
         }
 
@@ -152,6 +172,7 @@ def _symptom(symptom: Symptom) -> MechanismSymptom:
         "stop": symptom.stop,
         "stop_why": words.plain(symptom.stop_why or ""),
         "first": words.plain(symptom.first or ""),
+        "before": symptom.before,
         "tree": _node(symptom.tree),
     }
 

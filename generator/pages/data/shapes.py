@@ -128,6 +128,43 @@ class CaseCheckData(TypedDict):
     "For each hypothesis, in order, the index of the outcome that it shows, from 0."
     cured: Sequence[int]
     "Outcomes that end the job, from 0."
+    sound: int
+    "The outcome that a sound machine shows, and so a cause that nobody has listed, from 0."
+    trust: Sequence[float]
+    "By outcome: how often a cause that shows it is seen to show it."
+    does: Ids
+    "Remedies that it does on its way or as a trial."
+
+
+class LostData(TypedDict):
+    """What destroys what a check reads."""
+
+    by: str
+    "A check or a remedy."
+    reads: str
+    "A check that therefore comes before it."
+
+
+class DoubtData(TypedDict):
+    """What may deceive, fail or not be listed."""
+
+    unlisted: float
+    "Prior of a cause that is not listed."
+    stop: float
+    "Minutes of stopping to think."
+    come_back: float
+    "Minutes that a listed cause costs that is left in the machine."
+    cures: float
+    "How often a remedy cures its cause."
+    wants_proof: Ids
+    "Remedies that are done only after their own sign was seen."
+    before: Ids
+    "Checks that come before all else, in this order."
+    safe: Ids
+    "Of those, the ones that must be found sound before power goes on."
+    powered: Ids
+    "Checks that are done with power on."
+    lost: Sequence[LostData]
 
 
 class SymptomData(TypedDict):
@@ -137,11 +174,11 @@ class SymptomData(TypedDict):
     said: Sequence[str]
     hypotheses: Sequence[HypothesisData]
     checks: Sequence[CaseCheckData]
+    doubt: DoubtData
     policy: object
-    "A policy node; its outcomes count from 1, as all that a person meets does."
+    """The written order as steps `{does, id, left, then}`: `left` minutes are still to expect; `then` has the
+    step after each outcome of a check, from 1, or after `else` of a remedy, where one is written."""
     expected: float
-    exact: bool
-    lower: float
 
 
 class FamilyData(TypedDict):
@@ -350,6 +387,8 @@ class MechanismPart(PartData, FeatureNeeds):
     nips: Ids
     renew_with: Ids
     cautions: Ids
+    dear: bool
+    "Whether its price is one from which a sign must be seen before it is renewed."
 
 
 class MechanismSetting(SettingData, FeatureNeeds):
@@ -408,6 +447,8 @@ class MechanismMode(FeatureNeeds):
     shows_else: float
     "The same for every other symptom that it can cause."
     cautions: Ids
+    no_sign: bool
+    "Whether its record says that nothing shows it."
     renew: Ids
     set: Ids
     clean: Ids
@@ -425,6 +466,7 @@ class OutcomeData(TypedDict):
     "Failure modes that show it, on any family."
     otherwise: bool
     cured: bool
+    good: bool
 
 
 class MechanismCheck(CheckData, FeatureNeeds):
@@ -432,6 +474,10 @@ class MechanismCheck(CheckData, FeatureNeeds):
 
     id: str
     only_for: Ids
+    does: Ids
+    "Failure modes whose remedy it does on its way."
+    evidence_lost_by: Ids
+    "Checks that destroy what it reads."
     outcomes: Sequence[OutcomeData]
 
 
@@ -444,8 +490,21 @@ class MechanismSymptom(FeatureNeeds):
     stop: bool
     stop_why: str
     first: str
+    before: Ids
+    "Checks that come before all others, in this order."
     tree: object
     "A failure mode's id, `{see}` for a transfer, or `{id, title, k, of}` for a gate that takes `k` of its inputs."
+
+
+class BookDoubt(TypedDict):
+    """What may deceive, fail or not be listed, on any machine."""
+
+    unlisted: float
+    stop: float
+    come_back: float
+    cures: float
+    dear_minutes: float
+    "Bench minutes from which a sign must be seen before a remedy is done."
 
 
 class MechanismsData(TypedDict):
@@ -454,6 +513,7 @@ class MechanismsData(TypedDict):
     proving: float
     mains_test: float
     found_out: float
+    doubt: BookDoubt
     families: Sequence[ListedFamily]
     assemblies: Sequence[Mechanism]
     features: Sequence[FeatureData]

@@ -13,7 +13,7 @@ from generator.wording import words
 
 ADDRESS = "practice.html"
 _CARDS = f"{FOLDER}/cards.js"
-_WALK = ("graph", "machine", "minutes", "diagnosis", "case", "next-step", "journey", "words")
+_WALK = ("graph", "machine", "minutes", "case", "doubt", "diagnosis", "next-step", "journey", "words")
 _NAMES = ("chance", "machine-in", "case-view", "result-view", "scores", "cards", "page")
 _SCRIPTS = (
     *(f"assets/handwheel/js/bench/{name}.js" for name in _WALK),

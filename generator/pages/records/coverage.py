@@ -20,6 +20,7 @@ from generator.family_view import FamilyView
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
 from generator.pages.records.coverage_matrix import matrix_view
+from generator.records.model import Shop
 from generator.wording import words
 from generator.wording.links import Links
 
@@ -51,7 +52,7 @@ def _hub(maker: Maker, found: Coverage) -> PageText:
         remedies_said=_fraction(found.isolated_to_remedies(1)),
         causes_said=_fraction(found.isolated(1)),
         rows=_rows(link, found),
-        order=_order(found),
+        order=_order(found, maker.records.shop),
         orders=[_pair_order(link, pair) for pair in sorted(found.pairs, key=_saved, reverse=True)],
         alike=[_alike(link, pair, alike) for pair, alike in found.alike],
         missing=[{**_where(link, pair), **_missing(pair, check)} for pair, check in found.missing],
@@ -84,31 +85,36 @@ def _row(title: str, href: str, found: Coverage) -> dict[str, object]:
     }
 
 
-def _order(found: Coverage) -> dict[str, object]:
+def _order(found: Coverage, shop: Shop) -> dict[str, object]:
     """The orders of all complaints together."""
     worst = found.not_proved[0] if found.not_proved else None
     diagnosed = [p.diagnosed for p in found.pairs]
     return {
-        "proved": sum(d.solution.exact for d in diagnosed),
+        "proved": sum(d.plan.exact for d in diagnosed),
         "gap": words.minutes(gap(worst)) if worst else "",
-        "ours": words.minutes(fsum(d.solution.expected_minutes for d in diagnosed)),
+        "ours": words.minutes(fsum(d.plan.expected_minutes for d in diagnosed)),
         "record": words.minutes(fsum(d.record_order_minutes for d in diagnosed)),
         "ratio": words.minutes(fsum(d.ratio_order_minutes for d in diagnosed)),
+        "caution": words.signed_minutes(fsum(d.caution_minutes for d in diagnosed) / max(1, len(diagnosed))),
+        "caution_most": words.signed_minutes(max((d.caution_minutes for d in diagnosed), default=0.0)),
+        "dear_minutes": words.minutes(shop.dear_minutes),
+        "dear_price": f"{shop.currency} {shop.dear_price:g}",
     }
 
 
 def _saved(pair: PairCoverage) -> float:
-    return pair.diagnosed.record_order_minutes - pair.diagnosed.solution.expected_minutes
+    return pair.diagnosed.record_order_minutes - pair.diagnosed.plan.expected_minutes
 
 
 def _pair_order(link: Links, pair: PairCoverage) -> dict[str, object]:
-    solution = pair.diagnosed.solution
+    plan = pair.diagnosed.plan
     return {
         **_where(link, pair),
-        "ours": words.minutes(solution.expected_minutes),
+        "ours": words.minutes(plan.expected_minutes),
         "record": words.minutes(pair.diagnosed.record_order_minutes),
         "ratio": words.minutes(pair.diagnosed.ratio_order_minutes),
-        "proved": "proved the best" if solution.exact else f"at least {words.minutes(solution.lower_bound)}",
+        "caution": words.signed_minutes(pair.diagnosed.caution_minutes),
+        "proved": "proved the best" if plan.exact else f"at least {words.minutes(plan.lower_bound)}",
     }
 
 

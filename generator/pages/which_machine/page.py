@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.analysis.check_order import CheckNode, Node, RemedyNode, to_json
+from generator.analysis.policy import CheckNode, Node, RemedyNode, to_json
 from generator.bench.which_machine import NONE_OF_THESE, Key, key_to_families
 from generator.library import Library
 from generator.pages.data.script import FOLDER, script

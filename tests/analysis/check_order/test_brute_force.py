@@ -6,7 +6,8 @@ from random import Random
 
 import pytest
 
-from generator.analysis.check_order import expected_minutes, solve, solve_from
+from generator.analysis.check_order import solve, solve_from
+from generator.analysis.policy import expected_minutes
 from tests.analysis.check_order.order_brute_force import least_minutes
 from tests.analysis.check_order.order_cases import random_case
 

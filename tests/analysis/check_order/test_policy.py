@@ -12,20 +12,14 @@ from random import Random
 
 import pytest
 
-from generator.analysis.check_order import (
-    Case,
-    Check,
-    Hypothesis,
-    ratio_order,
-    record_order,
-    solve,
-    to_json,
-)
+from generator.analysis.check_order import Case, Check, Hypothesis, solve
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.cost import board
 from generator.analysis.check_order.exact import Search
+from generator.analysis.check_order.rules import ratio_order, record_order
 from generator.analysis.check_order.states import States
 from generator.analysis.machine import Machine, Part, Remedy
+from generator.analysis.policy import to_json
 from tests.analysis.check_order.order_cases import bench_case, random_case
 from tests.analysis.check_order.order_hand_case import CASE, TRIAL, WATCH
 
@@ -93,12 +87,12 @@ def test_a_policy_as_plain_data_has_the_promised_keys_and_figures() -> None:
         "opens": ["plate"],
         "minutes": 3,
         "outcomes": [
-            {"outcome": 1, "says": "stands", "share": 0.2, "then": gear | {"else": None}},
-            {"outcome": 2, "says": "turns", "share": 0.3, "then": lint | {"else": None}},
+            {"outcome": 1, "says": "stands", "share": 0.2, "unlikely": False, "then": gear | {"else": None}},
+            {"outcome": 2, "says": "turns", "share": 0.3, "unlikely": False, "then": lint | {"else": None}},
         ],
     }
-    sews = {"outcome": 1, "says": "sews", "share": 0.5, "then": None}
-    still = {"outcome": 2, "says": "still skips", "share": 0.5, "then": watch}
+    sews = {"outcome": 1, "says": "sews", "share": 0.5, "unlikely": False, "then": None}
+    still = {"outcome": 2, "says": "still skips", "share": 0.5, "unlikely": False, "then": watch}
     solution = solve(CASE)
     assert to_json(solution.policy) == {
         "check": "trial", "opens": [], "minutes": 2, "outcomes": [sews, still]

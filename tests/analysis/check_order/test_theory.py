@@ -9,8 +9,9 @@ from random import Random
 
 import pytest
 
-from generator.analysis.check_order import Case, Check, Hypothesis, RemedyNode, solve
+from generator.analysis.check_order import Case, Check, Hypothesis, solve
 from generator.analysis.machine import Machine, Part, Remedy
+from generator.analysis.policy import RemedyNode
 
 DEAR = 1000.0
 "Minutes of a remedy that nobody tries before it is the only one left."

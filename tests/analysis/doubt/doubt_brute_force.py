@@ -36,11 +36,26 @@ def steps(doubt: Doubt, log: Log) -> Iterator[tuple[float, list[Log]]]:
             parts, settings = remedy_parts(machine, remedy)
             minutes = _minutes(doubt, parts - open_parts) + sum(machine.settings[s].minutes for s in settings)
             yield share * (minutes + remedy.minutes + doubt.case.proving_minutes), [(*log, (remedy.id, -1))]
+    faults = open_faults(doubt, log, _tried(doubt, log))
     for check in doubt.case.checks:
+        if faults and check.id in doubt.powered:
+            continue
         if check.id not in done and check.id in (waiting or [check.id])[:1] and not _too_early(doubt, check.id, done):
             minutes = check.minutes + _minutes(doubt, off(machine, set(check.reach)) - open_parts)
             goes_on = [n for n in range(len(check.outcomes)) if n not in check.cured]
             yield share * minutes, [(*log, (check.id, n)) for n in goes_on]
+
+
+def open_faults(doubt: Doubt, log: Log, tried: set[str]) -> list[set[str]]:
+    """By each check that has shown a fault where it must be found sound: what mends it, while none of that is done."""
+    checks = {c.id: c for c in doubt.case.checks}
+    found = []
+    for name, outcome in log:
+        if name in doubt.safe and outcome != doubt.readings[name].sound:
+            mends = {h.remedy.id for h in doubt.case.hypotheses if checks[name].sees[h.id] == outcome}
+            if not mends & tried:
+                found.append(mends)
+    return found
 
 
 def _minutes(doubt: Doubt, parts: set[str]) -> float:
@@ -98,9 +113,11 @@ def _remedies(doubt: Doubt, log: Log) -> list:
         if checks[name].sees[h.id] == outcome != doubt.readings[name].sound
     }
     found = {h.remedy.id: h.remedy for h in doubt.case.hypotheses}
+    faults = open_faults(doubt, log, _tried(doubt, log))
     return [
         r for r in found.values()
         if r.id not in _tried(doubt, log)
+        and (not faults or any(r.id in mends for mends in faults))
         and not _too_early(doubt, r.id, done)
         and (r.id not in doubt.dear or r.id in doubt.no_sign or r.id in proved)
     ]

@@ -39,6 +39,8 @@ def _doubt(rng: Random, case: Case) -> Doubt:
         dear=dear,
         no_sign=frozenset(r for r in sorted(dear) if rng.random() < 0.3),
         before=before,
+        safe=frozenset(c for c in before if rng.random() < 0.6),
+        powered=frozenset(c for c in checks if c not in before and rng.random() < 0.5),
         lost=tuple(_lost(rng, [c for c in checks if c not in before], checks, remedies)),
     )
 

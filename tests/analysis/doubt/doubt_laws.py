@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.analysis.doubt.case import Doubt
-from tests.analysis.doubt.doubt_brute_force import SOMETHING_ELSE, does, seen
+from tests.analysis.doubt.doubt_brute_force import SOMETHING_ELSE, does, open_faults, seen
 
 Json = dict
 
@@ -13,7 +13,26 @@ Json = dict
 def broken(doubt: Doubt, policy: Json) -> list[str]:
     """A sentence for every law that the policy breaks."""
     beliefs = {h.id: h.share * (1 - doubt.unlisted) for h in doubt.case.hypotheses}
-    return list(_node(doubt, policy, beliefs | {SOMETHING_ELSE: doubt.unlisted}, (), frozenset()))
+    laws = _node(doubt, policy, beliefs | {SOMETHING_ELSE: doubt.unlisted}, (), frozenset())
+    return [*laws, *_unsafe(doubt, policy, (), set())]
+
+
+def _unsafe(doubt: Doubt, node: Json | None, log: tuple, tried: set[str]) -> Iterator[str]:
+    """Power goes on where a check that must be found sound has shown a fault that is not mended."""
+    if node is None or "stop" in node or "beyond" in node:
+        return
+    faults = open_faults(doubt, log, tried)
+    if "remedy" in node:
+        if faults and not any(node["remedy"] in mends for mends in faults):
+            yield f"{log}: {node['remedy']} is proved under power on a fault"
+        yield from _unsafe(doubt, node["else"], (*log, (node["remedy"], -1)), tried | {node["remedy"]})
+        return
+    if faults and node["check"] in doubt.powered:
+        yield f"{log}: {node['check']} puts power on a fault"
+    check = next(c for c in doubt.case.checks if c.id == node["check"])
+    for row in node["outcomes"]:
+        after = (*log, (check.id, row["outcome"] - 1))
+        yield from _unsafe(doubt, row["then"], after, tried | does(doubt, check))
 
 
 def _node(doubt: Doubt, node: Json | None, beliefs: dict[str, float], done: tuple, proved: frozenset) -> Iterator[str]:

@@ -11,7 +11,11 @@ from generator.analysis.doubt.case import Doubt, Reading, plain
 from generator.analysis.doubt.grow import Grower
 from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.plan import plan, price_of_caution
-from generator.analysis.doubt.policy import (
+from generator.analysis.doubt.rules import likeliest_first, record_order
+from generator.analysis.doubt.standing import allowed_checks, allowed_remedies, seen, start
+from generator.analysis.doubt.table import Table
+from generator.analysis.machine import Machine, Remedy
+from generator.analysis.policy import (
     CheckNode,
     RemedyNode,
     StopNode,
@@ -19,10 +23,6 @@ from generator.analysis.doubt.policy import (
     nodes,
     to_json,
 )
-from generator.analysis.doubt.rules import likeliest_first, record_order
-from generator.analysis.doubt.standing import allowed_remedies, seen, start
-from generator.analysis.doubt.table import Table
-from generator.analysis.machine import Machine, Remedy
 from tests.analysis.doubt.doubt_cases import bench_doubt, small_doubt
 from tests.analysis.doubt.doubt_laws import broken
 
@@ -53,7 +53,7 @@ def test_the_checker_sees_a_broken_law() -> None:
     for number in range(200):
         doubt = small_doubt(number)
         remedies = frozenset(h.remedy.id for h in doubt.case.hypotheses)
-        careless = to_json(plan(replace(doubt, dear=frozenset(), no_sign=frozenset(), before=(), lost=())).policy)
+        careless = to_json(plan(replace(doubt, dear=frozenset(), no_sign=frozenset(), before=(), safe=frozenset(), lost=())).policy)
         strict = replace(doubt, dear=remedies, no_sign=frozenset())
         seen += any("nothing has proved" in b for b in broken(strict, careless))
         seen += any("before" in b or "lost" in b for b in broken(doubt, careless))
@@ -114,8 +114,10 @@ def test_a_record_that_says_no_sign_lets_the_dear_remedy_be_done() -> None:
 
 
 def test_the_price_of_caution_is_what_the_proof_adds() -> None:
-    assert price_of_caution(_slow(LOOK_BELT)) > 0
-    assert price_of_caution(_slow(LOOK_BELT, no_sign=frozenset({"renew:motor"}))) == 0
+    wanting = _slow(LOOK_BELT)
+    assert price_of_caution(wanting, plan(wanting)) > 0
+    excused = _slow(LOOK_BELT, no_sign=frozenset({"renew:motor"}))
+    assert price_of_caution(excused, plan(excused)) == 0
 
 
 def test_the_unlisted_cause_ends_every_order_in_stopping_to_think() -> None:
@@ -159,6 +161,20 @@ def test_an_electrical_look_comes_before_cheaper_mechanical_ones() -> None:
     assert plan(_slow(LOOK_BELT, slow_look, before=("look-motor",))).policy.check == "look-motor"
 
 
+def test_nothing_is_powered_while_a_look_that_must_be_sound_shows_a_fault() -> None:
+    """The burnt motor is mended first, and nothing is looked at under power until it is."""
+    doubt = _slow(LOOK_BELT, LOOK_MOTOR, before=("look-motor",), safe=frozenset({"look-motor"}), powered=frozenset({"look-belt"}))
+    policy = plan(doubt).policy
+    burnt = policy.branches[0].then
+    assert isinstance(burnt, RemedyNode) and burnt.remedy == "renew:motor"
+    unsafe = replace(doubt, safe=frozenset())
+    table = Table(doubt)
+    dark = seen(table, start(table), 1, 0)
+    assert allowed_checks(table, dark) == [] and allowed_remedies(table, dark) == [0]
+    free = Table(unsafe)
+    assert allowed_checks(free, seen(free, start(free), 1, 0)) == [0]
+
+
 def test_evidence_is_read_before_it_is_lost() -> None:
     doubt = _slow(LOOK_BELT, LOOK_MOTOR, lost=(("look-belt", "look-motor"), ("set:belt", "look-motor")))
     assert plan(doubt).policy.check == "look-motor"
@@ -170,6 +186,7 @@ REFUSED = {
     "stop": ({"stop_minutes": -1.0}, "0 or more"),
     "dear": ({"no_sign": frozenset({"renew:lamp"})}, "no remedy of the case"),
     "before": ({"before": ("look-lamp",)}, "no check of the case"),
+    "safe": ({"safe": frozenset({"look-belt"})}, "said to be safe"),
     "round": ({"lost": (("look-belt", "look-motor"), ("look-motor", "look-belt"))}, "after itself"),
     "unsafe": ({"before": ("look-belt",), "lost": (("look-belt", "look-motor"),)}, "destroys what 'look-motor' reads"),
 }

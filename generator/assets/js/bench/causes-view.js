@@ -48,7 +48,7 @@
 
   /** {node, update(shares)}: `shares` has ids in the order to show; ids that are not in it have 0. */
   function causesView(of) {
-    const rows = new Map(of.hypotheses.map((h) => [h.id, row(of, h)]));
+    const rows = new Map(of.causes.map((h) => [h.id, row(of, h)]));
     const list = el("ol", { class: "hw-causes hw-few" }, ...rows.values());
     function update(shares) {
       const was = new Map([...rows.values()].map((item) => [item, item.offsetTop]));

@@ -1,7 +1,11 @@
-/* Causes ranked by Bayes' rule: the same reckoning and the same words as generator/analysis/diagnosis.py. */
+/* Causes ranked after what was seen and done: the words of generator/analysis/doubt/ranking.py. */
 (function () {
   "use strict";
+  const { sum, shows } = handwheel.doubt;
 
+  const USED_UP =
+    "What fits all that was seen has been put right, and the fault is still there. " +
+    "One answer may be wrong, or there are two faults; the shares show what fits best.";
   const TWO_FAULTS =
     "No single cause fits all that was seen. One answer may be wrong, or there are two faults; " +
     "the shares show what fits best.";
@@ -13,47 +17,24 @@
     );
   }
 
-  /** How likely an answer is if the hypothesis is true; doubt is spread over the other outcomes. */
-  function likelihood(answer, hypothesis) {
-    if (answer.outcomes === 1) return 1;
-    if (answer.sees[hypothesis] === answer.outcome) return answer.trust;
-    return (1 - answer.trust) / (answer.outcomes - 1);
-  }
-
-  function weighed(prior, answers) {
-    const after = ([id, weight]) => [id, answers.reduce((w, a) => w * likelihood(a, id), weight)];
-    return Object.entries(prior).map(after);
-  }
-
-  function sum(weights) {
-    return weights.reduce((total, [, weight]) => total + weight, 0);
-  }
-
   /**
-   * The hypotheses by share after the answers.
-   * `prior`: id to weight. An answer: {check, outcome, outcomes, sees, trust}; `outcome` and what
-   * `sees` gives for a hypothesis count from 0, `outcomes` is how many the check has.
+   * {shares, said} of a standing: cause id to share, the largest first, and a sentence where the answers
+   * contradict everything. An answer: {check, outcome}, a check of the case and an outcome from 0.
    */
-  function rank(prior, answers) {
-    let weights = weighed(prior, answers);
-    if (sum(weights) === 0) weights = Object.entries(prior);
+  function rank(of, now, answers) {
+    const weights = sum(now.weights) > 0 ? now.weights : of.causes.map((cause) => cause.share);
     const whole = sum(weights);
-    weights.sort(([a, v], [b, w]) => w - v || (a < b ? -1 : 1));
-    const order = weights.map(([id]) => id);
-    const against = (id) => answers.filter((a) => a.sees[id] !== a.outcome).length;
-    const fewest = Math.min(...order.map(against));
-    return {
-      shares: Object.fromEntries(weights.map(([id, weight]) => [id, weight / whole])),
-      agreeing: order.filter((id) => against(id) === fewest),
-      against: fewest,
-      said: contradiction(answers, fewest, order),
-    };
+    const ranked = of.causes.map((cause, n) => [cause.id, weights[n]]).sort(([a, v], [b, w]) => w - v || (a < b ? -1 : 1));
+    return { shares: Object.fromEntries(ranked.map(([id, weight]) => [id, weight / whole])), said: said(of, now, answers) };
   }
 
-  function contradiction(answers, fewest, hypotheses) {
-    if (fewest === 0) return "";
-    const lone = answers.find((a) => hypotheses.every((id) => a.sees[id] !== a.outcome));
-    return lone ? nobodyShows(lone.check) : TWO_FAULTS;
+  function said(of, now, answers) {
+    const fits = (cause) => answers.every(({ check, outcome }) => shows(check, cause) === outcome);
+    const fitting = of.causes.filter(fits);
+    if (fitting.some((cause) => !cause.remedy || !now.tried.has(cause.remedy.id))) return "";
+    if (fitting.length) return USED_UP;
+    const lone = answers.find(({ check, outcome }) => of.causes.every((cause) => shows(check, cause) !== outcome));
+    return lone ? nobodyShows(lone.check.id) : TWO_FAULTS;
   }
 
   handwheel.diagnosis = { rank };

@@ -13,7 +13,7 @@
     }
     const id = entry.skip || entry.tried || entry.cured;
     const name = (checkOf(of, id) || {}).title || remedyOf(of, id).says;
-    return [name, entry.skip ? "Not done" : entry.tried ? "Still there" : "Cured"];
+    return [name, entry.skip ? "Told nothing, or not done" : entry.tried ? "Still there" : "Cured"];
   }
 
   function item(of, entry, number, cut) {
@@ -32,7 +32,7 @@
   /** The walk in words, its link last. */
   function message(of, log, state, link) {
     const likely = Object.entries(state.ranking.shares).slice(0, 3);
-    const name = (id) => causeName(of.family, of.hypotheses.find((h) => h.id === id));
+    const name = (id) => causeName(of.family, of.causes.find((h) => h.id === id));
     return [
       `${of.symptom.title}, ${of.family.title}`,
       ...log.map((entry, number) => `${number + 1}. ${entryWords(of, entry).join(": ")}`),

@@ -3,12 +3,12 @@
    {tried: remedy} where the fault is still there, or {cured: remedy}. */
 (function () {
   "use strict";
-  const { wayIn, work } = handwheel.machine;
-  const { rank, nextStep } = handwheel.diagnosis;
+  const { wayIn, work, shut } = handwheel.machine;
+  const { sum, start, seen, notCured, passedOver, unproved } = handwheel.doubt;
+  const { rank, nextSteps, outlook } = handwheel.diagnosis;
 
-  const USED_UP =
-    "What fits all that was seen has been put right, and the fault is still there. " +
-    "One answer may be wrong, or there are two faults; the shares show what fits best.";
+  const UNLIKELY = 0.05; // share of the jobs at a check below which what it shows is to be looked at again
+  const LIKELY = 0.05; // share from which an unproved remedy is named where the work stops
 
   function remedyOf(of, id) {
     const hypothesis = of.hypotheses.find((h) => h.remedy.id === id);
@@ -19,118 +19,116 @@
     return of.checks.find((check) => check.id === id);
   }
 
-  /** The policy's node after an entry; undefined where the policy has nothing to say. */
-  function followed(node, entry) {
-    if (!node) return undefined;
-    if (entry.saw && entry.saw === node.check) {
-      const branch = node.outcomes.find((o) => o.outcome === entry.outcome);
-      return branch && branch.then ? branch.then : undefined;
-    }
-    return entry.tried && entry.tried === node.remedy && node.else ? node.else : undefined;
+  /** The written order's step after an entry; undefined where it has nothing to say. */
+  function followed(step, entry) {
+    if (!step) return undefined;
+    if (entry.saw) return entry.saw === step.id ? step.then[entry.outcome] : undefined;
+    return entry.tried && entry.tried === step.id ? step.then.else : undefined;
+  }
+
+  /** An outcome that few jobs show here, to be looked at again: {check, outcome}, from 0; else null. */
+  function seldom({ of, now }, check, outcome) {
+    const share = sum(seen(of, now, check, outcome).weights) / sum(now.weights);
+    return share < UNLIKELY && !check.cured.has(outcome) ? { check, outcome } : null;
   }
 
   function saw(so, entry) {
     const check = checkOf(so.of, entry.saw);
     const outcome = entry.outcome - 1;
-    so.spent += handwheel.takes.check(so.of.family, check, so.open);
-    wayIn(so.of.family, check.reach).forEach((part) => so.open.add(part));
-    so.answers.push({ check: check.id, outcome, outcomes: check.says.length, sees: check.sees, trust: check.trust });
+    so.spent += handwheel.takes.check(so.of.family, check, so.now.open);
+    so.answers.push({ check, outcome });
+    so.seldom = so.done.has(check.id) ? null : seldom(so, check, outcome);
     so.done.add(check.id);
+    so.now = seen(so.of, so.now, check, outcome);
     if (check.cured.has(outcome)) so.cured = { check: check.id, outcome };
   }
 
   function tried(so, id, cured) {
     const remedy = remedyOf(so.of, id);
-    so.spent += handwheel.takes.remedy(so.of.family, remedy, so.open);
-    work(so.of.family, remedy).parts.forEach((part) => so.open.add(part));
+    so.spent += handwheel.takes.remedy(so.of.family, remedy, so.now.open);
     so.done.add(id);
-    if (cured) so.cured = { remedy: id };
-    else so.failed.add(id);
+    so.unproved += Number(unproved(so.of, so.now, id));
+    if (!cured) so.now = notCured(so.of, so.now, remedy);
+    else so.cured = { remedy: id };
   }
 
-  /** What the log has done to the machine and to the policy. */
+  /** What the log has done to the machine, to what is believed of it and to the written order. */
   function replay(of, log) {
-    const so = { of, spent: 0, open: new Set(), answers: [], done: new Set(), failed: new Set(), cured: null };
-    so.node = of.symptom.policy || undefined;
+    const so = { of, now: start(of), spent: 0, unproved: 0, answers: [], done: new Set(), cured: null };
+    so.step = of.symptom.policy || undefined;
     for (const entry of log) {
+      so.seldom = null;
       if (entry.saw) saw(so, entry);
-      else if (entry.skip) so.done.add(entry.skip);
-      else tried(so, entry.tried || entry.cured, Boolean(entry.cured));
-      so.node = followed(so.node, entry);
+      else if (entry.skip) {
+        so.done.add(entry.skip);
+        so.now = passedOver(so.now, entry.skip);
+      } else tried(so, entry.tried || entry.cured, Boolean(entry.cured));
+      so.step = followed(so.step, entry);
     }
     return so;
   }
 
-  /** [share of the whole that reaches a node, minutes times share below it]. */
-  function shareAndMinutes(node) {
-    if (!node) return [0, 0];
-    const below = node.check ? node.outcomes.map((o) => shareAndMinutes(o.then)) : [shareAndMinutes(node.else)];
-    const share = node.check
-      ? node.outcomes.reduce((sum, o) => sum + o.share, 0)
-      : node.cured_share + below[0][0];
-    return [share, node.minutes * share + below.reduce((sum, [, minutes]) => sum + minutes, 0)];
+  /** The written order's step, as the rule's steps are told; `left` minutes are still to expect. */
+  function plannedStep({ of, now, step }) {
+    const told = { kind: step.does, id: step.id, left: step.left };
+    if (step.does === "stop") return { ...told, opens: [], minutes: of.doubt.stop };
+    const check = step.does === "check";
+    const given = check ? checkOf(of, step.id) : remedyOf(of, step.id);
+    const opens = shut(check ? wayIn(of.family, given.reach) : work(of.family, given).parts, now.open);
+    return { ...told, opens, minutes: handwheel.takes[step.does](of.family, given, now.open) };
   }
 
-  function policyStep(node) {
-    const [share, minutes] = shareAndMinutes(node);
-    return {
-      kind: node.check ? "check" : "remedy",
-      id: node.check || node.remedy,
-      opens: node.opens,
-      minutes: node.minutes,
-      score: minutes / share,
-    };
+  /** Remedies that are still likely and that nothing has proved, where the work stops. */
+  function wanting(of, now) {
+    const share = (id) => sum(of.causes.map((h, n) => (h.remedy && h.remedy.id === id ? now.weights[n] : 0)));
+    const open = of.doubt.wants_proof.filter((id) => unproved(of, now, id) && !now.tried.has(id));
+    return open.filter((id) => share(id) >= LIKELY * sum(now.weights));
   }
 
-  /** Weights of the hypotheses that planning goes on with; their priors where doubt was ruled out. */
-  function weightsOf(ranking, prior) {
-    const weights = Object.fromEntries(ranking.agreeing.map((id) => [id, ranking.shares[id]]));
-    if (Object.values(weights).some((w) => w > 0)) return weights;
-    return Object.fromEntries(ranking.agreeing.map((id) => [id, prior[id]]));
-  }
-
-  /** Ranks what no tried remedy would have cured, and says where nothing fits any more. */
-  function ranked(so) {
-    const all = handwheel.priorOf(so.of.hypotheses);
-    const left = so.of.hypotheses.filter((h) => !so.failed.has(h.remedy.id));
-    if (!left.length) return { prior: all, ranking: rank(all, so.answers), empty: true };
-    const prior = handwheel.priorOf(left);
-    const ranking = rank(prior, so.answers);
-    const usedUp = ranking.said && so.failed.size && !rank(all, so.answers).said;
-    return { prior, ranking: usedUp ? { ...ranking, said: USED_UP } : ranking, empty: false };
+  function nextOf(so) {
+    if (so.cured) return null;
+    if (so.step) return plannedStep(so);
+    const [step] = nextSteps(so.of, so.now);
+    return step ? { ...step, left: outlook(so.of, so.now) } : null;
   }
 
   /**
-   * Where the walk stands: {ranking, step, planned, spent, expected, open, cured, empty}.
-   * `step` is {kind, id, opens, minutes, score} or null at the end; `planned` says whether it is
-   * the policy's; `cured` what ended the job; `empty` that every cause was tried.
+   * Where the walk stands: {ranking, step, planned, spent, expected, open, cured, unproved}.
+   * `step` is {kind, id, opens, minutes, left}, or null where the job is done or nothing is possible;
+   * `planned` says whether it is the written order's; `cured` what ended the job; `unproved` the
+   * remedies that are likely but for their sign, where the step is to stop and think; `seldom` what was
+   * seen last, where it is to be looked at again: {check, outcome}, from 0.
    */
   function stand(of, log) {
     const so = replay(of, log);
-    const { prior, ranking, empty } = ranked(so);
-    const over = so.cured || empty;
-    const planned = !over && Boolean(so.node);
-    const steps = over || planned ? [] : nextStep(of, weightsOf(ranking, prior), so.open, so.done);
-    const step = planned ? policyStep(so.node) : steps[0] || null;
+    const step = nextOf(so);
     return {
-      ranking, step, planned, empty,
+      ranking: rank(of, so.now, so.answers),
+      step,
+      planned: Boolean(step && so.step),
       spent: so.spent,
-      expected: step ? step.score : 0,
-      open: [...so.open].sort(),
+      expected: step ? step.left : 0,
+      open: [...so.now.open].sort(),
       done: [...so.done],
       cured: so.cured,
+      seldom: so.seldom,
+      unproved: step && step.kind === "stop" ? wanting(of, so.now) : [],
     };
   }
 
-  /** What the log has cost and opened, and whether it ended the job: {spent, open, cured}. */
+  /**
+   * What the log has cost and opened, and whether it ended the job: {spent, open, cured, unproved, now}.
+   * `unproved` counts dear remedies that were done before their sign was seen, `now` is what is believed.
+   */
   function soFar(of, log) {
     const so = replay(of, log);
-    return { spent: so.spent, open: [...so.open].sort(), cured: so.cured };
+    return { spent: so.spent, open: [...so.now.open].sort(), cured: so.cured, unproved: so.unproved, now: so.now };
   }
 
-  /** The share of each hypothesis after the log. */
+  /** The share of each cause after the log. */
   function sharesAfter(of, log) {
-    return ranked(replay(of, log)).ranking.shares;
+    const so = replay(of, log);
+    return rank(of, so.now, so.answers).shares;
   }
 
   /** The entries up to the first that this case does not know: data may be newer than a kept log. */

@@ -1,92 +1,102 @@
-/* The next step where no policy leads: the formula of generator/analysis/check_order/next_step.py. */
+/* The next step where no written order leads: the formulas of generator/analysis/doubt/next_step.py and outlook.py. */
 (function () {
   "use strict";
   const { wayIn, work, shut } = handwheel.machine;
+  const { sum, signs, facts, after, unsafe, unproved } = handwheel.doubt;
 
-  const WAITING = 0.5; // part of the waiting for other remedies that checks do not save
+  const GRAIN = 1e6; // scores are compared in millionths of a minute, so that rounding decides nothing
+  const WAITING = 0.15; // part of the waiting for other remedies that checks do not save
 
-  const share = (left) => left.reduce((sum, h) => sum + h.weight, 0);
-  const union = (open, parts) => new Set([...open, ...parts]);
+  const grains = (minutes) => Math.floor(minutes * GRAIN + 0.5);
+  const remediesOf = (of) => [...new Map(of.hypotheses.map((h) => [h.remedy.id, h.remedy])).values()];
 
-  /** Of the hypotheses left, each remedy once, in their order. */
-  function remediesOf(left) {
-    return [...new Map(left.map((h) => [h.remedy.id, h.remedy])).values()];
+  /** What a whole chance to cure is worth, in minutes. */
+  const worth = (of) => of.doubt.cures * (of.doubt.stop + of.doubt.come_back);
+
+  function firstOf(of, now) {
+    return of.doubt.before.find((id) => !now.checked.has(id));
   }
 
-  /** Minutes (times weight) still to come, if remedies alone followed and waited half as long. */
-  function after(family, left, open) {
-    let following = 0;
-    let total = 0;
-    for (const { p, c } of remediesOf(left).map((r) => tried(family, left, open, r)).sort(byRatio).reverse()) {
-      total += p * c + WAITING * c * following;
-      following += p;
-    }
-    return total;
+  function allowedChecks(of, now) {
+    const first = firstOf(of, now);
+    if (first) return of.checks.filter((check) => check.id === first);
+    const waits = (check) => facts(of).get(check.id).after.some((id) => !now.checked.has(id));
+    const dark = unsafe(now);
+    const kept = (check) => !now.checked.has(check.id) && !waits(check) && !(dark && of.doubt.powered.includes(check.id));
+    return of.checks.filter(kept);
   }
 
-  function tried(family, left, open, remedy) {
-    const p = share(left.filter((h) => h.remedy.id === remedy.id));
-    const c = handwheel.takes.remedy(family, remedy, open);
-    return { id: remedy.id, p, c, key: c ? -p / c : -Infinity };
+  function allowedRemedies(of, now) {
+    if (firstOf(of, now)) return [];
+    const waits = (id) => after(of, id).some((check) => !now.checked.has(check));
+    const mends = unsafe(now);
+    const kept = (id) => !now.tried.has(id) && !waits(id) && !unproved(of, now, id) && (!mends || mends.has(id));
+    return remediesOf(of).filter(({ id }) => kept(id));
   }
 
-  function byRatio(a, b) {
-    return a.key === b.key ? (a.id < b.id ? -1 : 1) : a.key - b.key;
+  function weightOf(of, now, test) {
+    return sum(of.causes.map((cause, n) => (cause.remedy && test(cause) ? now.weights[n] : 0)));
   }
 
-  function remedyStep(family, left, open, remedy) {
-    const parts = work(family, remedy).parts;
-    const minutes = handwheel.takes.remedy(family, remedy, open);
-    const rest = left.filter((h) => h.remedy.id !== remedy.id);
-    const score = minutes + after(family, rest, union(open, parts)) / share(left);
-    return { kind: "remedy", id: remedy.id, opens: shut(parts, open), minutes, score };
+  function checkStep(of, now, check) {
+    const { tells } = facts(of).get(check.id);
+    const chance = weightOf(of, now, (h) => tells.has(h.id) && !now.tried.has(h.remedy.id)) / sum(now.weights);
+    const minutes = handwheel.takes.check(of.family, check, now.open);
+    const opens = shut(wayIn(of.family, check.reach), now.open);
+    return { kind: "check", id: check.id, opens, minutes, score: chance ? minutes / chance : Infinity };
   }
 
-  /** What the hypotheses left show at a check: outcomes in their order, each once. */
-  function shown(left, check) {
-    return [...new Set(left.map((h) => check.sees[h.id]))].sort((a, b) => a - b);
-  }
-
-  function checkStep(family, left, open, check) {
-    const parts = wayIn(family, check.reach);
-    const minutes = handwheel.takes.check(family, check, open);
-    const then = shown(left, check)
-      .filter((outcome) => !check.cured.has(outcome))
-      .map((outcome) => left.filter((h) => check.sees[h.id] === outcome))
-      .reduce((sum, kept) => sum + after(family, kept, union(open, parts)), 0);
-    return { kind: "check", id: check.id, opens: shut(parts, open), minutes, score: minutes + then / share(left) };
-  }
-
-  /** Whether a check parts what is left, or is a trial that cures it. */
-  function tells(left, check) {
-    const seen = shown(left, check);
-    return seen.length > 1 || seen.some((outcome) => check.cured.has(outcome));
+  function remedyStep(of, now, remedy) {
+    const chance = weightOf(of, now, (h) => h.remedy.id === remedy.id) / sum(now.weights);
+    const minutes = handwheel.takes.remedy(of.family, remedy, now.open);
+    const opens = shut(work(of.family, remedy).parts, now.open);
+    return { kind: "remedy", id: remedy.id, opens, minutes, score: chance ? minutes / chance : Infinity };
   }
 
   function order(a, b) {
-    if (a.score !== b.score) return a.score - b.score;
-    if (a.minutes !== b.minutes) return a.minutes - b.minutes;
-    if (a.kind !== b.kind) return a.kind === "remedy" ? -1 : 1;
-    return a.id < b.id ? -1 : 1;
+    const by = (key) => grains(a[key]) - grains(b[key]);
+    const rank = ({ kind }) => ["remedy", "check", "stop"].indexOf(kind);
+    return by("score") || by("minutes") || rank(a) - rank(b) || (a.id < b.id ? -1 : 1);
   }
 
   /**
-   * Every useful step, the one of the least score first: {kind, id, opens, minutes, score}.
-   * `weights`: hypothesis id to weight on any scale, those left out are ruled out; `open`: parts
-   * that are off; `done`: checks and remedies that are done or cannot be done.
+   * Every step that may come next and has a chance, the one of the least score first:
+   * {kind, id, opens, minutes, score}; `kind` is check, remedy or stop. None where nothing is possible.
    */
-  function nextStep(of, weights, open, done) {
-    const left = of.hypotheses.filter((h) => weights[h.id] > 0).map((h) => ({ ...h, weight: weights[h.id] }));
-    const opened = new Set(open);
-    const remedies = remediesOf(left);
-    const checks = remedies.length > 1 ? of.checks.filter((check) => tells(left, check)) : [];
-    const steps = [
-      ...remedies.map((remedy) => remedyStep(of.family, left, opened, remedy)),
-      ...checks.map((check) => checkStep(of.family, left, opened, check)),
-    ];
-    const out = new Set(done);
-    return steps.filter((step) => !out.has(step.id)).sort(order);
+  function nextSteps(of, now) {
+    if (!(sum(now.weights) > 0)) return [];
+    const checks = allowedChecks(of, now).map((check) => checkStep(of, now, check));
+    if (firstOf(of, now)) return checks;
+    const steps = [...checks, ...allowedRemedies(of, now).map((remedy) => remedyStep(of, now, remedy))];
+    const stop = { kind: "stop", id: "", opens: [], minutes: of.doubt.stop, score: worth(of) };
+    return [...steps.filter((step) => step.score < Infinity), stop].sort(order);
   }
 
-  handwheel.diagnosis.nextStep = nextStep;
+  /** Minutes of a remedy with the cheapest check that can still prove it, if it wants a proof. */
+  function withProof(of, now, remedy) {
+    const minutes = handwheel.takes.remedy(of.family, remedy, now.open);
+    if (!unproved(of, now, remedy.id)) return minutes;
+    const proves = (check) => check.says.some((_, outcome) => signs(of, check, outcome).includes(remedy.id));
+    const proofs = of.checks.filter((check) => !now.checked.has(check.id) && proves(check));
+    return minutes + Math.min(...proofs.map((check) => handwheel.takes.check(of.family, check, now.open)));
+  }
+
+  /** Minutes still to come for one job, if remedies alone followed, and then stopping to think. */
+  function outlook(of, now) {
+    const { stop, come_back: comeBack, cures } = of.doubt;
+    const whole = sum(now.weights);
+    let [rest, listed, total] = [whole, whole - now.weights[now.weights.length - 1], 0];
+    const left = remediesOf(of)
+      .filter(({ id }) => !now.tried.has(id))
+      .map((remedy) => ({ p: weightOf(of, now, (h) => h.remedy.id === remedy.id), c: withProof(of, now, remedy) }))
+      .filter(({ p }) => p > 0)
+      .sort((a, b) => a.c / a.p - b.c / b.p || a.p - b.p);
+    for (const { p, c } of left) {
+      const takes = c * (p + WAITING * (rest - p));
+      if (takes < worth(of) * p) [total, rest, listed] = [total + takes, rest - cures * p, listed - cures * p];
+    }
+    return (total + rest * stop + listed * comeBack) / whole;
+  }
+
+  Object.assign(handwheel.diagnosis, { nextSteps, outlook });
 })();

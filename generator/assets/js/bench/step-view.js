@@ -5,6 +5,7 @@
   const { checkOf, remedyOf } = handwheel.journey;
   const { listed, causeName, causeLinks, cautionLines, cautionNames, putBack, facts } = handwheel.walkWords;
 
+  const FAR_LESS = 0.1;
   const ALSO = 3; // other causes that are named; the ranking has them all
 
   const heading = (...words) => el("h3", { class: "hw-walk-title", tabindex: "-1" }, ...words);
@@ -54,19 +55,24 @@
       check.expect && el("p", { class: "hw-expect" }, el("b", {}, "A good one:"), ` ${check.expect}`),
       el("h4", { class: "hw-walk-ask" }, "What do you see?"),
       el("div", { class: "hw-choices" }, ...choices(check, act)),
-      el("div", { class: "hw-choices" }, cannot(check.id, act))
+      el("div", { class: "hw-choices" }, cannot(check.id, "None of these, or it cannot be done", act))
     );
   }
 
-  function cannot(id, act) {
-    return button(["Cannot do this one"], () => act({ skip: id }), { class: "hw-choice hw-cannot", "data-skip": id });
+  function cannot(id, words, act) {
+    return button([words], () => act({ skip: id }), { class: "hw-choice hw-cannot", "data-skip": id });
   }
 
   /** Hypotheses in the order of their shares, those that a test lets through. */
   function causes(of, state, test) {
     return Object.entries(state.ranking.shares)
-      .map(([id, share]) => ({ ...of.hypotheses.find((h) => h.id === id), now: share }))
+      .map(([id, share]) => ({ ...of.causes.find((h) => h.id === id), now: share }))
       .filter(test);
+  }
+
+  /** Of causes in their order, those that are not far less likely than the first. */
+  function likely(found) {
+    return found.filter((h) => h.now >= FAR_LESS * found[0].now);
   }
 
   function named(of, found) {
@@ -75,10 +81,10 @@
 
   /** What else it may be: causes with another remedy that are still worth a thought. */
   function also(of, others, when = "") {
-    const likely = others.filter((h) => h.now >= 0.005);
-    if (!likely.length) return el("p", { class: "hw-also" }, "Nothing else in this tree fits what was seen.");
-    const more = likely.length > ALSO ? ` and ${likely.length - ALSO} more` : "";
-    return el("p", { class: "hw-also" }, el("b", {}, `Also possible${when}: `), `${listed(named(of, likely))}${more}.`);
+    const thought = others.filter((h) => h.now >= 0.005);
+    if (!thought.length) return el("p", { class: "hw-also" }, "Nothing else in this tree fits what was seen.");
+    const more = thought.length > ALSO ? ` and ${thought.length - ALSO} more` : "";
+    return el("p", { class: "hw-also" }, el("b", {}, `Also possible${when}: `), `${listed(named(of, thought))}${more}.`);
   }
 
   function found(of, same) {
@@ -100,8 +106,8 @@
 
   function remedyView(of, state, act) {
     const remedy = remedyOf(of, state.step.id);
-    const cures = (h) => h.remedy.id === remedy.id;
-    const same = causes(of, state, (h) => cures(h) && state.ranking.agreeing.includes(h.id));
+    const cures = (h) => Boolean(h.remedy) && h.remedy.id === remedy.id;
+    const same = likely(causes(of, state, cures));
     const own = same.flatMap((h) => h.causes.flatMap((mode) => of.family.modes[mode].cautions));
     return el(
       "article",
@@ -120,7 +126,7 @@
         button([el("b", {}, "It is cured")], () => act({ cured: remedy.id }), { "data-cured": "yes" }),
         button([el("b", {}, "Still there")], () => act({ tried: remedy.id }), { "data-cured": "no" })
       ),
-      el("div", { class: "hw-choices" }, cannot(remedy.id, act))
+      el("div", { class: "hw-choices" }, cannot(remedy.id, "Cannot do this one", act))
     );
   }
 
@@ -128,8 +134,7 @@
   function proved(of, state) {
     const { remedy, check, outcome } = state.cured;
     const shows = (h) => (remedy ? h.remedy.id === remedy : checkOf(of, check).sees[h.id] === outcome);
-    const likely = causes(of, state, (h) => shows(h) && state.ranking.agreeing.includes(h.id));
-    return likely.length ? likely : causes(of, state, shows);
+    return likely(causes(of, state, (h) => Boolean(h.remedy) && shows(h)));
   }
 
   function curedView(of, state) {
@@ -148,22 +153,40 @@
     );
   }
 
-  function emptyView(of, state) {
-    const left = causes(of, state, (h) => state.ranking.agreeing.includes(h.id));
+  /** Nothing more is worth its minutes: what was seen is gone over again. */
+  function stopView(of, state) {
+    const wanting = state.unproved.map((id) => remedyOf(of, id));
+    const names = named(of, causes(of, state, (h) => h.now >= 0.005));
     return el(
       "article",
-      { class: "hw-walk-step hw-walk-end" },
-      heading(state.empty ? "Every cause in this tree was tried" : "Nothing more can be done from here"),
-      state.empty
-        ? el("p", {}, "Go back over what you saw. If it stands, the cause is one that nobody has written down yet.")
-        : el("p", {}, "Still possible: ", listed(named(of, left)), ". Its remedy was passed over: ", [...new Set(left.map((h) => h.remedy.says))].slice(0, ALSO).join("; "), ".")
+      { class: "hw-walk-step hw-walk-end", "data-stop": "yes" },
+      heading("Stop and think"),
+      el("p", {}, "Nothing that is left is worth its minutes on what was seen. Go over it again below: one answer may be wrong, there may be two faults, or the cause is one that this book does not list."),
+      el("p", { class: "hw-also" }, `As it stands: ${listed(names)}.`),
+      ...wanting.map((remedy) => el("p", { class: "hw-also" }, el("b", {}, "Likely, but nothing has shown its sign: "), `${remedy.says}. Look for the sign first.`, sheetLink(remedy)))
+    );
+  }
+
+  /** What few jobs show is looked at again before it is built on; a second look that shows the same counts. */
+  function lookAgain({ check, outcome }, act) {
+    return el(
+      "div",
+      { class: "hw-caution hw-again" },
+      el("p", {}, el("b", {}, "Seldom seen here. "), `Look again: ${check.title}, “${check.says[outcome]}”. If it was another outcome, go back.`),
+      el("div", { class: "hw-choices" }, button(["It stands"], () => act({ saw: check.id, outcome: outcome + 1 }), { "data-again": check.id }))
     );
   }
 
   /** The view of where the walk stands; `act` takes the log entry of what was pressed. */
   function stepView(of, state, act) {
+    const view = viewOf(of, state, act);
+    if (state.seldom && !state.cured) view.querySelector(".hw-walk-title").after(lookAgain(state.seldom, act));
+    return view;
+  }
+
+  function viewOf(of, state, act) {
     if (state.cured) return curedView(of, state);
-    if (!state.step) return emptyView(of, state);
+    if (!state.step || state.step.kind === "stop") return stopView(of, state);
     return (state.step.kind === "check" ? checkView : remedyView)(of, state, act);
   }
 

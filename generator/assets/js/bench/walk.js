@@ -45,7 +45,7 @@
 
   function spoken(of, state) {
     const [[id, share]] = Object.entries(state.ranking.shares);
-    const likeliest = `Likeliest: ${causeName(of.family, of.hypotheses.find((h) => h.id === id))}, ${percent(share)}.`;
+    const likeliest = `Likeliest: ${causeName(of.family, of.causes.find((h) => h.id === id))}, ${percent(share)}.`;
     const still = state.step ? ` ${minutes(state.expected)} still to expect.` : "";
     return `${said(of, state.ranking.said)} ${likeliest}${still}`.trim();
   }

@@ -8,6 +8,7 @@
     on: "Power on",
     "handwheel-only": "Unplugged, by the hand wheel",
   };
+  const SOMETHING_ELSE = "Something that this book does not list";
   const WITHOUT_A_PLUG = { off: "Standing still", "handwheel-only": "Turned by hand" };
 
   /** What the power is to be for a check; a machine without a motor has no plug to pull. */
@@ -23,10 +24,12 @@
 
   /** A hypothesis by the titles of its failure modes. */
   function causeName(family, hypothesis) {
+    if (!hypothesis.causes.length) return SOMETHING_ELSE;
     return listed(hypothesis.causes.map((mode) => family.modes[mode].title));
   }
 
   function causeLinks(family, hypothesis) {
+    if (!hypothesis.causes.length) return [SOMETHING_ELSE];
     return hypothesis.causes.flatMap((mode, number) => [
       number ? " and " : "",
       el("a", { href: `${root()}failure-modes/${mode}.html` }, family.modes[mode].title),

@@ -29,13 +29,15 @@
   /** A button for each remedy that is not tried, by name: the likeliest must not stand first. */
   function remedies(of, log, open, take) {
     const done = new Set(log.map((entry) => entry.tried));
+    const { now } = handwheel.journey.soFar(of, log);
+    const unseen = (id) => handwheel.doubt.unproved(of, now, id) && "dear, and its sign not seen yet";
     const all = [...new Map(of.hypotheses.map((h) => [h.remedy.id, h.remedy])).values()];
     return all
       .filter((remedy) => !done.has(remedy.id))
       .sort((a, b) => (a.says < b.says ? -1 : 1))
       .map((remedy) => {
         const causes = of.hypotheses.filter((h) => h.remedy.id === remedy.id).map((h) => causeName(of.family, h));
-        const facts = [minutes(handwheel.takes.remedy(of.family, remedy, open)), `for: ${listed(causes, "or")}`, opens(of.family, work(of.family, remedy).parts, open)];
+        const facts = [minutes(handwheel.takes.remedy(of.family, remedy, open)), `for: ${listed(causes, "or")}`, opens(of.family, work(of.family, remedy).parts, open), unseen(remedy.id)];
         return choice(remedy.says, facts, remedy.id, () => take("mended", remedy.id));
       });
   }

@@ -20,7 +20,7 @@
   function shows(machine, check) {
     const truth = check.sees[machine.fault.id];
     const next = chance(`${machine.of.family.id}/${machine.number}/${check.id}`);
-    if (check.cured.has(truth) || next() < check.trust) return truth;
+    if (check.cured.has(truth) || next() < check.trust[truth]) return truth;
     const others = check.says.map((_, n) => n).filter((n) => n !== truth && !check.cured.has(n));
     return others.length ? oneOf(next, others) : truth;
   }
@@ -33,22 +33,15 @@
     return { [id === machine.fault.remedy.id ? "cured" : "tried"]: id };
   }
 
-  /** Minutes of the computed order for this fault, if every check shows the truth. */
+  /** Minutes of the book's way for this fault, if every check shows the truth and every remedy cures. */
   function plannedMinutes(machine) {
     const { of, fault } = machine;
-    let node = of.symptom.policy;
-    let sum = 0;
-    while (node) {
-      sum += node.minutes;
-      if (node.remedy === fault.remedy.id) break;
-      node = node.check ? branch(of, node, fault).then : node.else;
+    for (const log = []; ; ) {
+      const { step, spent } = handwheel.journey.stand(of, log);
+      if (!step) return spent;
+      if (step.kind === "stop") return spent + of.doubt.stop + of.doubt.come_back;
+      log.push(step.kind === "check" ? { saw: step.id, outcome: handwheel.journey.checkOf(of, step.id).sees[fault.id] + 1 } : mended(machine, step.id));
     }
-    return sum;
-  }
-
-  function branch(of, node, fault) {
-    const truth = handwheel.journey.checkOf(of, node.check).sees[fault.id] + 1;
-    return node.outcomes.find((o) => o.outcome === truth);
   }
 
   /** Share of the true cause before anything and after each entry of the log. */

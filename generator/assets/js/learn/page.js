@@ -19,7 +19,7 @@
   function take(way, id) {
     log = [...log, handwheel.practice[way](machine, id)];
     const so = handwheel.journey.soFar(machine.of, log);
-    if (so.cured) return finish(so.spent);
+    if (so.cured) return finish(so);
     show(so);
     bench.querySelector("h3").focus();
     return undefined;
@@ -47,7 +47,7 @@
     );
   }
 
-  function finish(spent) {
+  function finish({ spent, unproved }) {
     const { of, fault } = machine;
     const planned = handwheel.practice.plannedMinutes(machine);
     const fits = { family: of.family.title, number: machine.number, symptom: of.symptom.title };
@@ -56,7 +56,7 @@
     live.textContent = `Done in ${minutes(spent)}.`;
     load(`assets/handwheel/data/practice-${of.family.id}.js`);
     whenGiven(`practice:${of.family.id}`, (paths) => {
-      bench.replaceChildren(...head(), ...handwheel.practiceResult(machine, log, spent, paths));
+      bench.replaceChildren(...head(), ...handwheel.practiceResult(machine, log, { spent, unproved }, paths));
       bench.querySelectorAll("h3")[1].focus();
     });
   }

@@ -38,16 +38,24 @@
     return [el("ul", { class: "hw-practice-path" }, branch(paths.symptoms[id][machine.fault.id])), el("p", {}, bench)];
   }
 
-  function result(machine, log, spent, paths) {
-    return [
+  /** What was done on a guess; the book does no dear work before its sign was seen. */
+  function guessed(unproved) {
+    const times = unproved > 1 ? `${unproved} times` : "once";
+    return unproved > 0 && el("p", { class: "hw-practice-guess" }, `Dear work was done ${times} before its sign was seen. The book waits for the sign, unless nothing can show it.`);
+  }
+
+  function result(machine, log, { spent, unproved }, paths) {
+    const told = [
       el("h3", { tabindex: "-1" }, "It was: ", ...causeLinks(machine.of.family, machine.fault)),
       figures(machine, spent),
-      el("p", { class: "hw-rests" }, "The book's minutes for this fault suppose that every check shows the truth. One machine can be luck; compare over many."),
+      guessed(unproved),
+      el("p", { class: "hw-rests" }, "The book's minutes for this fault suppose that every check shows the truth and every remedy cures. One machine can be luck; compare over many."),
       el("h3", {}, "What each step told you"),
       moved(machine, log),
       el("h3", {}, "Its way through the fault tree"),
       ...path(machine, paths),
     ];
+    return told.filter(Boolean);
   }
 
   handwheel.practiceResult = result;

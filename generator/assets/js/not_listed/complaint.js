@@ -44,24 +44,63 @@
     return otherwise >= 0 ? otherwise : check.outcomes.length;
   }
 
-  /** A check as it bears on the hypotheses, or null where it tells nothing about any of them. */
-  function bearing(check, causesOf) {
-    const sees = causesOf.map((causes) => outcomeOf(check, causes));
-    const cured = check.outcomes.flatMap((outcome, number) => (outcome.cured ? [number] : []));
-    if (new Set(sees).size < 2 && !cured.includes(sees[0])) return null;
-    const says = check.outcomes.map((outcome) => outcome.says);
-    if (sees.includes(says.length)) says.push(NONE_OF_THESE);
-    return { id: check.id, says, sees, cured };
+  /** What a sound machine shows: the outcome that is good, else the one that takes what no other fits; from 0. */
+  function soundOutcome(check) {
+    const find = (test) => check.outcomes.findIndex((outcome) => !outcome.cured && test(outcome));
+    const [good, otherwise] = [find((o) => o.good), find((o) => o.otherwise)];
+    if (good >= 0) return good;
+    return otherwise >= 0 ? otherwise : check.outcomes.length;
   }
 
-  function symptomData(view, found, symptom) {
+  /** A check as it bears on the hypotheses, or null where none shows anything but what a sound machine does. */
+  function bearing(check, maybe) {
+    const sees = maybe.map(({ causes }) => outcomeOf(check, causes));
+    const cured = check.outcomes.flatMap((outcome, number) => (outcome.cured ? [number] : []));
+    const sound = soundOutcome(check);
+    if (sees.every((outcome) => outcome === sound)) return null;
+    const says = check.outcomes.map((outcome) => outcome.says);
+    if ([sound, ...sees].includes(says.length)) says.push(NONE_OF_THESE);
+    return { id: check.id, says, sees, cured, sound, trust: says.map(() => check.trust), does: done(check, maybe) };
+  }
+
+  /** Remedies that a check does on its way: those of the causes that its record names. */
+  function done(check, maybe) {
+    const all = maybe.filter((h) => h.causes.every((id) => check.does.includes(id)));
+    return [...new Set(all.map((h) => h.remedy.id))].sort();
+  }
+
+  /** What comes first, what must be sound before power goes on, and what destroys what is read. */
+  function orderOf(symptom, checks) {
+    const there = new Set(checks.map((check) => check.id));
+    const before = symptom.before.filter((id) => there.has(id));
+    return {
+      before,
+      safe: symptom.stop ? [...before].sort() : [],
+      powered: checks.filter((check) => check.power === "on").map((check) => check.id).sort(),
+      lost: checks.flatMap((check) => check.evidence_lost_by.filter((id) => there.has(id)).map((by) => ({ by, reads: check.id }))),
+    };
+  }
+
+  /** Remedies of the shop's dear minutes or price that a record does not excuse from being proved. */
+  function wantsProof(book, view, maybe) {
+    const family = { parts: view.parts, settings: view.settings, proving: book.proving, mains_test: book.mains_test, found_out: book.found_out };
+    const byPrice = (remedy) => remedy.renew.some((id) => view.parts[id].dear);
+    const dear = (remedy) => byPrice(remedy) || handwheel.takes.remedy(family, remedy, new Set()) >= book.doubt.dear_minutes;
+    const silent = new Set(maybe.filter((h) => h.causes.some((id) => view.modes.get(id).no_sign)).map((h) => h.remedy.id));
+    const all = new Map(maybe.map((h) => [h.remedy.id, h.remedy]));
+    return [...all.values()].filter((remedy) => !silent.has(remedy.id) && dear(remedy)).map((remedy) => remedy.id).sort();
+  }
+
+  function symptomData(book, view, found, symptom) {
+    const { unlisted, stop, come_back, cures } = book.doubt;
     const maybe = hypotheses(view, found, symptom);
-    const causesOf = maybe.map((h) => h.causes);
     const asked = view.checks.filter((c) => !c.only_for.length || c.only_for.includes(symptom.id));
+    const checks = asked.map((check) => [check, bearing(check, maybe)]).filter(([, bears]) => bears);
     return {
       title: symptom.title,
-      hypotheses: maybe,
-      checks: asked.map((check) => bearing(check, causesOf)).filter(Boolean),
+      hypotheses: maybe.map((h) => ({ ...h, share: h.share * (1 - unlisted) })),
+      checks: checks.map(([, bears]) => bears),
+      doubt: { unlisted, stop, come_back, cures, wants_proof: wantsProof(book, view, maybe), ...orderOf(symptom, checks.map(([check]) => check)) },
       policy: null,
     };
   }
@@ -87,7 +126,7 @@
   function familyData(book, chosen, symptomId) {
     const view = handwheel.unlisted.viewOf(book, chosen);
     const found = handwheel.remedies.remedies(view);
-    const symptom = symptomData(view, found, view.symptoms.find((s) => s.id === symptomId));
+    const symptom = symptomData(book, view, found, view.symptoms.find((s) => s.id === symptomId));
     const remedies = remedyData(view, found, symptom.hypotheses);
     symptom.hypotheses = symptom.hypotheses.map((h) => ({ ...h, remedy: h.remedy.id }));
     return {

@@ -1,9 +1,9 @@
-"""A policy under doubt: what to do next, whatever is seen, until the machine is cured or one stops to think."""
+"""A policy: what to do next, whatever is seen, until the machine is cured or one stops to think."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 UNLIKELY = 0.05
 "Share of the jobs at a check below which what it shows is flagged as unlikely there."
@@ -18,10 +18,10 @@ class Branch:
     says: str
     share: float
     "Of the whole job."
-    unlikely: bool
-    "Seldom seen here: look again before it is believed."
     then: Node | None
     "None: the job is done."
+    unlikely: bool = False
+    "Seldom seen here: look again before it is believed."
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +34,7 @@ class CheckNode:
     minutes: float
     "The check and its opening."
     branches: tuple[Branch, ...]
-    "Every outcome that has any likelihood, in the order of the record."
+    "Every outcome that may be seen, in the order of the record."
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +72,8 @@ class BeyondNode:
     share: float
     minutes: float
     "Still to expect."
+    next: str = ""
+    "Id of the check or remedy that the rule does first from here; empty where it stops to think."
 
 
 Node = CheckNode | RemedyNode | StopNode | BeyondNode
@@ -124,19 +126,6 @@ def beyond_share(policy: Node | None) -> float:
     return sum(n.share for n in nodes(policy) if isinstance(n, BeyondNode))
 
 
-def cut(node: Node, least: float) -> Node:
-    """The policy written only as far as a share of the jobs comes; the minutes stay the same."""
-    if isinstance(node, StopNode | BeyondNode):
-        return node
-    share, minutes = share_and_minutes(node)
-    if share < least:
-        return BeyondNode(share, minutes / share)
-    if isinstance(node, RemedyNode):
-        return replace(node, otherwise=node.otherwise and cut(node.otherwise, least))
-    branches = (replace(b, then=b.then and cut(b.then, least)) for b in node.branches)
-    return replace(node, branches=tuple(branches))
-
-
 def to_json(policy: Node | None) -> dict[str, object] | None:
     """Plain data for files and the browser. Outcomes count from 1, as people count them."""
     if policy is None:
@@ -145,7 +134,7 @@ def to_json(policy: Node | None) -> dict[str, object] | None:
         reason = {"unproved": list(policy.unproved), "listed_share": policy.listed_share}
         return {"stop": reason, "share": policy.share, "minutes": policy.minutes}
     if isinstance(policy, BeyondNode):
-        return {"beyond": policy.minutes, "share": policy.share}
+        return {"beyond": policy.minutes, "share": policy.share, "next": policy.next}
     head = {"opens": list(policy.opens), "minutes": policy.minutes}
     if isinstance(policy, RemedyNode):
         tail = {"cured_share": policy.cured_share, "else": to_json(policy.otherwise)}

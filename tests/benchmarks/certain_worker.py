@@ -8,10 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from generator.analysis.check_order import CheckNode, Node, RemedyNode, next_step, solve
+from generator.analysis.check_order import solve
 from generator.analysis.doubt.grow import STOP, Move
 from generator.analysis.doubt.simulate import Worker
+from generator.analysis.doubt.standing import check_number, remedy_number
 from generator.analysis.doubt.table import Table
+from generator.analysis.policy import CheckNode, Node, RemedyNode
+from tests.benchmarks.certain_next_step import next_step
 
 
 class CertainWorker:
@@ -62,10 +65,10 @@ class CertainWorker:
         return {hypotheses[n].id: hypotheses[n].share for n in left if self._against[n] == fewest}
 
     def _check(self, name: str) -> Move:
-        return Move("check", next(n for n, row in enumerate(self._table.checks) if row.id == name))
+        return Move("check", check_number(self._table, name))
 
     def _remedy(self, name: str) -> Move:
-        return Move("remedy", next(n for n, row in enumerate(self._table.remedies) if row.id == name))
+        return Move("remedy", remedy_number(self._table, name))
 
 
 def certain_worker(table: Table) -> Callable[[], Worker]:

@@ -1,4 +1,4 @@
-"""The next step off the policy, by a formula that a few lines of JavaScript repeat."""
+"""The next step of the walk that this book had before it reckoned with doubt, to compare with."""
 
 from __future__ import annotations
 
