@@ -41,6 +41,7 @@ def test_sound_content_breaks_none_of_them():
         "figure-stands-once",
         "rod-over-crank",
         "rise-within-stroke",
+        "needle-leaves-the-plate",
         "figures-that-can-be",
         "gauge-has-its-measure",
         "words-fit-the-machine",

@@ -17,7 +17,7 @@ def keys(drive: str) -> tuple[tuple[str, ...], ...]:
     A drive with a choice ("fingers, or", "slotted, or 7/16 in spanner") is told by its first.
 
     >>> keys("slotted, and 8 mm spanner on the nut")
-    (('small-screwdriver', 'large-screwdriver', 'stubby-screwdriver'), ('spanner-small',))
+    (('small-screwdriver', 'stubby-screwdriver', 'large-screwdriver'), ('spanner-small',))
     >>> keys("2.5 mm hex socket"), keys("fingers")
     ((('hex-key-2-5',),), ())
     """

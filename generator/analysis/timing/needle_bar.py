@@ -45,7 +45,7 @@ def rise(bar: Bar, degrees: float) -> float:
     """mm above the lowest, at `degrees` of hand wheel after it.
 
     >>> round(rise(Bar(32, 46), 25), 2)
-    2.02
+    2.0
     """
     return offset_crank.rise(bar.crank, degrees)
 

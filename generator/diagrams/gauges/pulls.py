@@ -16,7 +16,7 @@ def full_scale(high: float) -> float:
     """The end of a scale on which `high` lies within: 1, 2 or 5 with noughts.
 
     >>> full_scale(120), full_scale(35), full_scale(15)
-    (200, 50, 20)
+    (200.0, 50.0, 20.0)
     """
     ten = 10.0 ** (ceil(log10(high)) - 1)
     return next(step * ten for step in (1, 2, 5, 10, 20) if step * ten > high)
