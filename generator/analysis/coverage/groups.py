@@ -70,13 +70,13 @@ def ambiguity_groups(case: Case) -> tuple[Group, ...]:
     [['bent', 'blunt'], ['late'], ['burr']]
     """
     by_row: dict[tuple[int, ...], list[Hypothesis]] = {}
-    for hypothesis, row in zip(case.hypotheses, matrix(case).rows, strict=False):
+    for hypothesis, row in zip(case.hypotheses, matrix(case).rows, strict=True):
         by_row.setdefault(row, []).append(hypothesis)
     return tuple(Group(tuple(alike), _cured_by(case, row)) for row, alike in by_row.items())
 
 
 def _cured_by(case: Case, row: tuple[int, ...]) -> str | None:
-    cures = (c.id for c, outcome in zip(case.checks, row, strict=False) if outcome in c.cured)
+    cures = (c.id for c, outcome in zip(case.checks, row, strict=True) if outcome in c.cured)
     return next(cures, None)
 
 

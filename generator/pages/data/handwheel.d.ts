@@ -25,7 +25,9 @@ interface Handwheel {
     opening(family: Machine, parts: Iterable<string>, open: Set<string>): number;
     settings(family: Machine, made: Iterable<string>): number;
     check(family: Machine, given: { minutes: number; reach: string[] }, open: Set<string>): number;
-    remedy(family: Machine & { proving: number }, given: RemedyData, open: Set<string>): number;
+    remedy(family: Machine & { proving: number; mains_test: number }, given: RemedyData, open: Set<string>): number;
+    tested(family: Machine, given: RemedyData): boolean;
+    tests(family: Machine & { mains_test: number }, given: RemedyData): number;
   };
   [piece: string]: any;
 }
