@@ -48,3 +48,13 @@ def test_a_figure_that_is_missing_is_said_with_how_to_measure_it() -> None:
 def test_an_unknown_family_is_refused_in_one_line() -> None:
     code, output = run("tesaly-40")
     assert code == 1 and "Did you mean 'tessaly-40'?" in output
+
+
+def test_every_part_of_the_sheet_is_in_the_answer() -> None:
+    got = json.loads(run("tessaly-40", "--json")[1])
+    assert [i["past"] for i in got["instants"]] == pytest.approx([-2, 0, 2], abs=1e-9)
+    assert got["motor"]["speed"] == pytest.approx(900 * got["motor"]["ratio"])
+    assert got["gears"]["can_be"][0]["system"] == "module"
+    assert got["teeth"]["centres"] == pytest.approx((97 - 18) * 5.08 / 2)  # worked: equal pulleys, XL of ISO 5296
+    assert {"setting": "foot-height", "of": "sole", "to": "needle plate", "tool": "steel-rule", "range": "5 mm to 7 mm"} in got["gauges"]
+    assert "The needle goes along with the dog" in run("bracklow-c")[1]

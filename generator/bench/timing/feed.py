@@ -48,6 +48,8 @@ class Feed:
     "Ten of the longest stitches."
     differential: Range | None
     path: Path | None
+    with_needle: bool
+    "Whether the needle goes along with the dog, so that no path against it is drawn."
     play_mm: float | None
     "mm of feed that the most play of the feed gears is worth."
     match: Match | None
@@ -65,6 +67,7 @@ def feed(view: FamilyView, bar: Bar | None) -> Feed:
         ten_mm=10 * longest if longest else None,
         differential=(float(low), float(high)) if low and high else None,
         path=_path(view, bar, dog),
+        with_needle=moves_with_the_needle(view),
         play_mm=play_as_feed(play[1], radius, dog) if play and radius and dog else None,
         match=_match(view),
     )

@@ -19,6 +19,11 @@ def feed_lines(found: Timing) -> Iterator[str]:
         )
     if feed.path:
         yield from _path_lines(feed.path)
+    if feed.with_needle:
+        yield (
+            "The needle goes along with the dog and is in the cloth while it feeds. Early and late show where both have come back "
+            "and stand: read the feed timing there, as its setting has it."
+        )
     if feed.match:
         yield from _match_lines(feed.match)
     if feed.play_mm:
