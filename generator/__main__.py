@@ -20,6 +20,7 @@ _COMMANDS = (
     "plan",
     "rank",
     "share",
+    "tally",
     "timing",
     "tree",
 )

@@ -16,6 +16,7 @@ _NAMES = (
     "step-view",
     "causes-view",
     "history-view",
+    "finished",
     "walk",
 )
 

@@ -16,9 +16,13 @@ def pages(maker: Maker) -> Iterator[PageText]:
         "on-this-device.html",
         "On this device",
         "on-this-device.html",
-        search="kept on this device privacy clear forget offline",
-        scripts=("assets/handwheel/js/device/page.js",),
-        names=json.dumps({"symptoms": _titles(maker.records.symptoms), "families": _titles(maker.records.families)}),
+        search="kept on this device privacy clear forget offline finished walks jobs table count tally",
+        scripts=("assets/handwheel/js/device/page.js", "assets/handwheel/js/device/finished.js"),
+        names=json.dumps({
+            "symptoms": _titles(maker.records.symptoms),
+            "families": _titles(maker.records.families),
+            "modes": _titles(maker.records.failure_modes),
+        }),
     )
 
 

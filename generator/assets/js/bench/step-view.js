@@ -191,4 +191,5 @@
   }
 
   handwheel.stepView = stepView;
+  handwheel.provedCauses = proved;
 })();

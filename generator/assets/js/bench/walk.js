@@ -76,6 +76,7 @@
       this.before = before;
       device.write(this.keepAs, log);
       this.show();
+      handwheel.finished.note(this.keepAs, this.of, this.log, this.state);
       this.focus();
       this.parts.live.textContent = spoken(this.of, this.state);
     }

@@ -25,6 +25,7 @@
   const OTHERS = {
     family: (value) => ({ title: `Machine chosen: ${families[value] || "any"}`, href: families[value] ? `families/${value}.html` : "" }),
     "not-listed": (value) => ({ title: `Machine that is not listed: ${(value && value.title) || "not named"}`, href: "not-listed.html" }),
+    finished: (value) => ({ title: `Finished walks: ${count((value || []).filter((job) => job.date), "job")}`, href: "" }),
     "practice.scores": (value) => ({ title: `Practice: ${count(value || [], "score")}`, href: "practice.html" }),
   };
 
@@ -34,10 +35,16 @@
     return { names: [name], goOn: () => {}, ...(walkOf(name) || other(device.read(name, null))) };
   }
 
+  /** Shows what is left, here and in the table of finished walks. */
+  function forgotten() {
+    show();
+    window.dispatchEvent(new Event("handwheel-forgotten"));
+  }
+
   function forget(kept) {
     kept.names.forEach((name) => device.forget(name));
     said.textContent = `Forgotten: ${kept.title}.`;
-    show();
+    forgotten();
   }
 
   function raw(names) {
@@ -65,7 +72,7 @@
   function forgetAll() {
     device.names().forEach((name) => device.forget(name));
     said.textContent = "All forgotten.";
-    show();
+    forgotten();
   }
 
   async function pages() {
