@@ -43,10 +43,10 @@
   }
 
   function row(job) {
-    const take = el("button", { type: "button", onclick: () => change(job, null), "aria-label": `Take out: ${job.date}` }, "Take out");
+    const take = el("button", { type: "button", class: "hw-button", onclick: () => change(job, null), "aria-label": `Take out: ${job.date}` }, "Take out");
     const cells = [job.date, families[job.family] || job.family, symptoms[job.symptom] || job.symptom, causeChoice(job), minutesField(job), take];
     const names = ["Date", "Machine", "Complaint", "Cause", "Minutes", ""];
-    return el("tr", {}, cells.map((content, number) => el("td", { "data-name": names[number] }, content)));
+    return el("tr", {}, cells.map((content, number) => el("td", { "data-name": names[number] || null }, content)));
   }
 
   function show() {
