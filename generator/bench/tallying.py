@@ -84,6 +84,10 @@ def _place(library: Library, job: Job) -> _Placed:
     view = library.for_family(_family(library, job.family))
     symptom = _symptom(library, view, job.complaint)
     modes = tuple(_mode(library, view, cause) for cause in job.cause.split("+") if cause.strip())
+    under = library.modes_under(view.symptoms[symptom].tree) if symptom else frozenset(modes)
+    for mode in modes:
+        if mode not in under:
+            raise _CannotPlace(f"'{mode}' does not stand in the tree of '{symptom}'.", get_close_matches(mode, under, n=2))
     return _Placed(view.id, _year(job.date), symptom, modes, _minutes(job.minutes))
 
 

@@ -37,13 +37,14 @@ def test_jobs_become_a_sound_record_for_each_family_and_year() -> None:
 
 
 def test_a_row_that_cannot_be_placed_is_named_with_line_reason_and_nearest_ids() -> None:
-    rows = "2024-01-08,testa-1,skipped-stitches,gear-craked,,\n2024-01-08,testa-9,skipped-stitches,gear-cracked,,\nlast week,testa-1,nest-below,needle-worn,,\n2024-01-09,testa-1,nest-below,needle-worn,,\n"
+    rows = "2024-01-08,testa-1,skipped-stitches,gear-craked,,\n2024-01-08,testa-9,skipped-stitches,gear-cracked,,\nlast week,testa-1,nest-below,needle-worn,,\n2024-01-08,testa-1,nest-below,gear-cracked,,\n2024-01-09,testa-1,nest-below,needle-worn,,\n"
     result = run(tally, table(HEAD + rows))
     assert result.exit_code == 0
     assert result.output.splitlines()[1:] == [
         "Line 2 is not placed: 'gear-craked' is no cause of the book. Near: gear-cracked.",
         "Line 3 is not placed: 'testa-9' is no machine of the book. Near: testa-1.",
         "Line 4 is not placed: 'last week' is no date with its year: write it like 2026-03-14.",
+        "Line 5 is not placed: 'gear-cracked' does not stand in the tree of 'nest-below'.",
     ]
 
 
