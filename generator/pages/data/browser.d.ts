@@ -413,6 +413,7 @@ interface FeatureData {
   id: string;
   title: string;
   ask: string;
+  calls: Record<string, string>;
 }
 
 /** A failure mode on any family, with what puts it right. */

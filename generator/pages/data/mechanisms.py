@@ -53,7 +53,7 @@ def mechanism_data(bench: Bench) -> MechanismsData:
         "doubt": _doubt(records.shop),
         "families": [_family(f) for f in sorted(records.families.values(), key=lambda f: f.id)],
         "assemblies": [_assembly(a, records.shop) for a in sorted(records.assemblies.values(), key=lambda a: (a.role or "", a.id))],
-        "features": [{"id": f.id, "title": f.title, "ask": f.ask or ""} for f in records.features.values()],
+        "features": [{"id": f.id, "title": f.title, "ask": f.ask or "", "calls": f.calls} for f in records.features.values()],
         "modes": [_mode(bench.library, m) for m in sorted(records.failure_modes.values(), key=lambda m: m.id)],
         "checks": [_check(bench.library, c) for c in records.checks.values()],
         "symptoms": [_symptom(s) for s in sorted(records.symptoms.values(), key=lambda s: (s.title, s.id))],

@@ -433,6 +433,8 @@ class FeatureData(TypedDict):
     id: str
     title: str
     ask: str
+    calls: Mapping[str, str]
+    "Word of shared records -> what it is called on a machine with the feature."
 
 
 class MechanismMode(FeatureNeeds):

@@ -43,22 +43,23 @@
     return { parts: each(parts, part), settings: each(settings, setting) };
   }
 
-  /** What the machine has: parts, settings, failure modes, checks and symptoms. */
+  /** Word of shared records to what it is called on a machine with the chosen features. */
+  function calls(book, chosen) {
+    return Object.assign({}, ...book.features.filter((f) => chosen.features[f.id]).map((f) => f.calls));
+  }
+
+  /** What the machine has, in its own words: parts, settings, failure modes, checks and symptoms. */
   function viewOf(book, chosen) {
     const { parts, settings } = joined(kept(book, chosen, "parts"), kept(book, chosen, "settings"));
     const possible = (record) => !unmet(chosen.features, record);
     const modes = book.modes.filter((m) => possible(m) && (m.sits_on in parts || m.sits_on in settings));
     const byId = new Map(modes.map((m) => [m.id, m]));
-    return {
-      parts,
-      settings,
-      modes: byId,
-      checks: book.checks.filter(possible).map((c) => ({ ...c, reach: cut(c.reach, parts) })),
-      symptoms: book.symptoms
-        .filter(possible)
-        .map((s) => ({ ...s, tree: handwheel.faultTree.fold(book, s.tree, (mode) => byId.has(mode)) }))
-        .filter((s) => s.tree),
-    };
+    const checks = book.checks.filter(possible).map((c) => ({ ...c, reach: cut(c.reach, parts) }));
+    const symptoms = book.symptoms
+      .filter(possible)
+      .map((s) => ({ ...s, tree: handwheel.faultTree.fold(book, s.tree, (mode) => byId.has(mode)) }))
+      .filter((s) => s.tree);
+    return handwheel.ownWords.ofView({ parts, settings, modes: byId, checks, symptoms }, calls(book, chosen));
   }
 
   /** Assemblies that share a part or setting with one, and so cannot stand beside it. */
