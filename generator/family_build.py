@@ -60,6 +60,7 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
         tallies=tuple(t for t in records.tallies.values() if t.family == family.id),
         home_of={i: a.id for a in assemblies.values() for i in (*a.parts, *a.settings)},
         spared=spared,
+        calls=calls,
     )
 
 

@@ -43,6 +43,8 @@ class FamilyView:
     "Part or setting id -> the assembly that it belongs to."
     spared: frozenset[str] = frozenset()
     "Cautions against what this family has not; the records above do without them."
+    calls: Mapping[str, str] = field(default_factory=dict)
+    "Word of shared records -> what it is called here; the records above have it already."
 
     @property
     def id(self) -> str:

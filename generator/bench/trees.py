@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import replace
+
 from generator.analysis.folding import Folded, fold
 from generator.analysis.tree import Event, Gate, Node
 from generator.family_view import FamilyView
 from generator.library import Library
+from generator.own_words import told
 from generator.records.model import Symptom, TreeGate, TreeNode, TreeTransfer
 
 _KIND_WORDS = {"any": "any of these", "all": "all of these together", "at_least": "several of these"}
@@ -17,8 +21,18 @@ def full_tree(library: Library, symptom: Symptom) -> Gate:
 
 
 def family_tree(library: Library, view: FamilyView, symptom: Symptom) -> Folded:
-    """The tree cut down to what one family has, and what was left out and why."""
-    return fold(full_tree(library, symptom), view.not_here.get)
+    """The tree cut down to what one family has, in its own words, and what was left out and why."""
+    folded = fold(full_tree(library, symptom), view.not_here.get)
+    return replace(folded, tree=folded.tree and _told(folded.tree, view.calls))
+
+
+def _told(gate: Gate, calls: Mapping[str, str]) -> Gate:
+    """A gate and all below it, their titles as the family calls things."""
+    below = (
+        _told(node, calls) if isinstance(node, Gate) else replace(node, title=told(node.title, calls))
+        for node in gate.inputs
+    )
+    return replace(gate, title=told(gate.title, calls), inputs=tuple(below))
 
 
 def _gate(
