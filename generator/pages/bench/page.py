@@ -26,7 +26,7 @@ SHOWN_CAUSES = 10
 "Causes listed in the open; the rest fold."
 
 READABLE = 0.65
-"A picture that paper shrinks further has type under 6.5 pt; it is printed as a list."
+"A picture that paper shrinks further has type under 6.5 pt; a tree is printed as a list, a flow as its cards alone."
 
 
 def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
@@ -76,6 +76,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         tree_svg=pictures[address, "tree"],
         tree_as_list_on_paper=draw.scale_on_paper(pictures[address, "tree"]) < READABLE,
         tree_list=pictures[address, "tree-list"],
+        flow_as_cards_on_paper=draw.scale_on_paper(pictures[address, "flow"]) < READABLE,
         flow_svg=pictures[address, "flow"],
         flow_list=pictures[address, "flow-list"],
         near=_near(complaint, link),

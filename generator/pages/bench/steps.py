@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.analysis.check_order import Hypothesis
 from generator.analysis.doubt.worklist import Ending, Item, Row, Trial
@@ -58,6 +58,14 @@ class RowView:
     "Where it is unlikely: the remedy if a second look shows the same."
     then: int | None
     end: EndView | None
+    as_next: bool = False
+    "Whether the next row is followed by the very same; paper says it once, under the last of them."
+
+    @property
+    def follows(self) -> tuple[object, ...]:
+        """All that a brief row says beside what is seen."""
+        onward = self.end.onward if self.end else None
+        return self.means, self.unlikely, self.strange, self.causes, self.again, onward
 
     @property
     def brief(self) -> bool:
@@ -158,7 +166,7 @@ def _step(
         opens=item.opens,
         back=_back(complaint, item),
         expected=item.expected,
-        rows=tuple(_row(bench, complaint, check, row, first_at, link) for row in item.rows),
+        rows=_marked([_row(bench, complaint, check, row, first_at, link) for row in item.rows]),
         seen_at=first_at[item.check] if first_at[item.check] != item.number else None,
         instead=_onward(bench, complaint, item.instead, first_at, link),
     )
@@ -170,6 +178,16 @@ def _back(complaint: Complaint, item: Item) -> tuple[str, ...]:
     if check.power == "off":
         return ()
     return tuple(sorted(item.open_parts - complaint.case.machine.way_in(check.reach)))
+
+
+def _marked(rows: Sequence[RowView]) -> tuple[RowView, ...]:
+    """The rows, with those marked that say the same as the one below them."""
+    pairs = zip(rows, (*rows[1:], None), strict=True)
+    return tuple(replace(row, as_next=_alike(row, below)) for row, below in pairs)
+
+
+def _alike(row: RowView, below: RowView | None) -> bool:
+    return below is not None and row.brief and below.brief and row.follows == below.follows
 
 
 def _row(

@@ -21,7 +21,7 @@ from generator.wording.jobs.steps import step_views
 from generator.wording.links import Links
 from generator.wording.places import place
 
-LONG = ((44, "hw-long hw-longest hw-utmost"), (29, "hw-long hw-longest"), (22, "hw-long"))
+LONG = ((44, "hw-long hw-longest hw-utmost"), (29, "hw-long hw-longest"), (18, "hw-long"))
 "Steps beyond which a sheet is printed closer, to keep to two sides, and the class that does it."
 
 

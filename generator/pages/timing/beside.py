@@ -18,7 +18,7 @@ from generator.pages.maker import Maker
 from generator.pages.timing.gauges import drawing
 from generator.records.model import Fastener
 
-PRINTED = ((44, 0), (40, 2), (22, 5), (12, 2))
+PRINTED = ((44, 0), (12, 2))
 "Steps beyond which a sheet prints no more drawings than these, to keep to two sides; every one is on the screen."
 
 
