@@ -39,7 +39,7 @@ NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
 The home page stands in no section: the theme knows it by that.
 """
 
-_BELONGS = {"bench": "symptoms.html", "jobs": "job-list.html"}
+_BELONGS = {"bench": "symptoms.html", "jobs": "job-list.html", "gauges": "timing.html"}
 "Folder of pages -> their hub, where the hub has another name than the folder."
 _TITLES = {address: title for hubs in NAVIGATION.values() for address, title in hubs}
 
