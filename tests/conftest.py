@@ -34,6 +34,11 @@ _QUIET = (
 )
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Begin with a file that builds the site: one process builds it while the others have other work to do."""
+    items.sort(key=lambda item: item.path.name != "test_site.py")
+
+
 def chromium_path() -> str | None:
     """Chromium from the PATH, else by apt as root; None: the test library's own browser."""
     found = next(filter(None, map(shutil.which, _NAMES)), None)

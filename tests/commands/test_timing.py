@@ -8,13 +8,17 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
+from generator.bench import Bench
 from generator.commands.timing import timing
 
 CONTENT = Path(__file__).parents[2] / "content"
 
 
 @pytest.fixture(autouse=True)
-def _elsewhere(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def _elsewhere(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, shared: Path, published: Bench) -> None:
+    """Not the checkout; the records were read once for all processes."""
+    (tmp_path / ".cache").mkdir()
+    (tmp_path / ".cache" / "handwheel").symlink_to(shared)
     monkeypatch.chdir(tmp_path)
 
 
