@@ -30,9 +30,8 @@ def git(*words: str) -> None:
 def clone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """The records alone in a repository of their own, and what was worked out of them before."""
     shutil.copytree(ROOT / "content", tmp_path / "content")
-    if (ROOT / ".cache" / "handwheel").is_dir():
-        (tmp_path / ".cache").mkdir()
-        (tmp_path / ".cache" / "handwheel").symlink_to(ROOT / ".cache" / "handwheel")
+    if (ROOT / ".cache").is_dir():
+        (tmp_path / ".cache").symlink_to(ROOT / ".cache")
     monkeypatch.chdir(tmp_path)
     for words in (("init",), ("add", "content"), ("commit", "-m", "before")):
         git(*words)

@@ -9,6 +9,7 @@ import pytest
 from click.testing import CliRunner
 
 from generator.bench import Bench
+from generator.commands import common
 from generator.commands.timing import timing
 
 CONTENT = Path(__file__).parents[2] / "content"
@@ -17,8 +18,7 @@ CONTENT = Path(__file__).parents[2] / "content"
 @pytest.fixture(autouse=True)
 def _elsewhere(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, shared: Path, published: Bench) -> None:
     """Not the checkout; the records were read once for all processes."""
-    (tmp_path / ".cache").mkdir()
-    (tmp_path / ".cache" / "handwheel").symlink_to(shared)
+    monkeypatch.setattr(common, "CACHE", shared)
     monkeypatch.chdir(tmp_path)
 
 
