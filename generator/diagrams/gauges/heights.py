@@ -13,7 +13,7 @@ _BODY = 24.0
 _THICK = 7.0
 _HALF = 26.0
 _COLUMN = WIDE / 2
-_BELOW = {"eye-height": 25.0}
+_BELOW = {"eye-height": 25.0, "teeth-height": 10.0}
 "How far a body goes on under where it is measured, px."
 
 
@@ -85,7 +85,7 @@ def _eye(middle: float, y: float, _face: float) -> str:
 def _teeth(middle: float, y: float, face: float) -> str:
     """A dog whose teeth stand above the face and whose body goes down through it."""
     crests = "".join(f"L{num(middle - 12 + 6 * n)} {num(y)}L{num(middle - 12 + 6 * (n + 1))} {num(y + 5)}" for n in range(4))
-    return f"M{num(middle - 12)} {num(y + 5)}{crests}V{num(face + _THICK)}H{num(middle - 12)}Z"
+    return f"M{num(middle - 12)} {num(y + 5)}{crests}V{num(max(face + _THICK, y + 10))}H{num(middle - 12)}Z"
 
 
 def _below(middle: float, y: float, _face: float) -> str:
