@@ -23,7 +23,8 @@ interface Handwheel {
   };
   takes: {
     opening(family: Machine, parts: Iterable<string>, open: Set<string>): number;
-    settings(family: Machine, made: Iterable<string>): number;
+    setting(family: Machine, id: string, read: boolean): number;
+    settings(family: Machine, made: Iterable<string>, read: Set<string>): number;
     check(family: Machine, given: { minutes: number; reach: string[] }, open: Set<string>): number;
     remedy(family: Machine & { proving: number; mains_test: number }, given: RemedyData, open: Set<string>): number;
     tested(family: Machine, given: RemedyData): boolean;
@@ -42,6 +43,7 @@ interface Machine {
 interface Work {
   parts: Set<string>;
   settings: Set<string>;
+  read: Set<string>;
 }
 
 declare const handwheel: Handwheel;
@@ -57,10 +59,12 @@ interface Element {
   dataset: DOMStringMap;
   focus(options?: FocusOptions): void;
   offsetParent: Element | null;
+  href: string;
   open: boolean;
   options: HTMLOptionsCollection;
   value: string;
 }
 interface EventTarget {
+  select(): void;
   closest(selectors: string): Element | null;
 }
