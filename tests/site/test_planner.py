@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import random
 import re
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -14,13 +13,10 @@ from generator.analysis.machine import Remedy
 from generator.bench import Bench
 from generator.bench.jobs import Job, renewing, setting
 from generator.family_view import FamilyView
-from generator.pages.data import jobs as jobs_data
-from generator.pages.maker import Maker
 from generator.pages.planner import page as planner_page
 from generator.wording.jobs import around as job_view
 from generator.wording.jobs.steps import step_views
 from generator.wording.links import Links
-from tests.site.some_pages import build_pages
 
 _RUN = """([id, sets]) => new Promise((done) => {
   handwheel.load(`assets/handwheel/data/jobs-${id}.js`);
@@ -53,18 +49,12 @@ def views(bench) -> list[FamilyView]:
 
 
 @pytest.fixture(scope="module")
-def small(bench, tmp_path_factory) -> Path:
-    pages = planner_page.pages(Maker(bench))
-    return build_pages(tmp_path_factory.mktemp("planner"), pages, dict(jobs_data.planner_files(bench)))
-
-
-@pytest.fixture(scope="module")
-def page(browser, small) -> Page:
+def page(browser, site) -> Page:
     context = browser.new_context(viewport={"width": 390, "height": 844}, offline=True)
     opened = context.new_page()
     faults: list[str] = []
     opened.on("pageerror", lambda fault: faults.append(str(fault)))
-    opened.goto(f"file://{small}/{planner_page.ADDRESS}")
+    opened.goto((site / planner_page.ADDRESS).as_uri())
     yield opened
     assert faults == []
     context.close()
@@ -136,9 +126,9 @@ def test_cautions_tools_and_turns_are_told_as_on_a_job_sheet(bench, both):
             assert not step.title or title == step.title
 
 
-def test_chosen_work_becomes_one_plan_and_stays_in_the_address(page, small, views, bench):
+def test_chosen_work_becomes_one_plan_and_stays_in_the_address(page, site, views, bench):
     view = views[0]
-    page.goto(f"file://{small}/{planner_page.ADDRESS}#family={view.id}")
+    page.goto(f"file://{site}/{planner_page.ADDRESS}#family={view.id}")
     page.reload()
     modes = sorted(view.failure_modes)[:2]
     for mode in modes:
@@ -159,13 +149,13 @@ def test_chosen_work_becomes_one_plan_and_stays_in_the_address(page, small, view
     expect(page.locator("#plan-sheet")).to_be_hidden()
 
 
-def test_what_is_worth_doing_while_open_is_added_at_a_press(page, small, views, bench):
+def test_what_is_worth_doing_while_open_is_added_at_a_press(page, site, views, bench):
     view = views[0]
     remedy, job = next(
         (r, j) for r in _single(bench, view) if r.renew and len(r.renew) == 1 for j in [bench.job(view, [r])]
         if job_view.worth_doing(j, bench.library.records.shop)
     )
-    page.goto(f"file://{small}/{planner_page.ADDRESS}#family={view.id}&renew={remedy.renew[0]}")
+    page.goto(f"file://{site}/{planner_page.ADDRESS}#family={view.id}&renew={remedy.renew[0]}")
     page.reload()
     first = page.locator(".hw-open tbody tr").first
     part = first.get_attribute("data-part")
@@ -178,10 +168,10 @@ def test_what_is_worth_doing_while_open_is_added_at_a_press(page, small, views, 
     assert more.plan.minutes == pytest.approx(job.plan.minutes + best.extra_minutes)  # none for a part that is off already
 
 
-def test_a_link_that_names_work_the_machine_has_not_says_so(page, small, views):
+def test_a_link_that_names_work_the_machine_has_not_says_so(page, site, views):
     view = views[0]
     lost = page.locator("#plan-lost")
-    page.goto(f"file://{small}/{planner_page.ADDRESS}#family={view.id}&renew={sorted(view.parts)[0]},no-such-part")
+    page.goto(f"file://{site}/{planner_page.ADDRESS}#family={view.id}&renew={sorted(view.parts)[0]},no-such-part")
     page.reload()
     expect(lost).to_be_visible()
     expect(page.locator("#plan-chosen li")).to_have_count(1)
@@ -194,8 +184,8 @@ def _found(page: Page, words: str) -> list[str]:
     return page.locator(".hw-plan-offers .hw-tick:visible b").all_text_contents()
 
 
-def test_words_of_a_title_come_before_words_of_the_mechanism(page, small):
-    page.goto(f"file://{small}/{planner_page.ADDRESS}#family=tessaly-40")
+def test_words_of_a_title_come_before_words_of_the_mechanism(page, site):
+    page.goto(f"file://{site}/{planner_page.ADDRESS}#family=tessaly-40")
     page.reload()
     found = _found(page, "hook gear")
     assert "Hook-shaft gear cracked" in found
@@ -205,17 +195,17 @@ def test_words_of_a_title_come_before_words_of_the_mechanism(page, small):
     expect(first).to_have_text(re.compile("hook.*gear", re.I))
 
 
-def test_another_name_of_the_glossary_finds_the_part(page, small):
+def test_another_name_of_the_glossary_finds_the_part(page, site):
     """A toothed belt is also called a timing belt: common practice, no source."""
-    page.goto(f"file://{small}/{planner_page.ADDRESS}#family=tessaly-40")
+    page.goto(f"file://{site}/{planner_page.ADDRESS}#family=tessaly-40")
     page.reload()
     assert any("toothed belt" in title.lower() for title in _found(page, "timing belt"))
     assert _found(page, "no such words") == []
 
 
-def test_targets_are_large_enough_and_nothing_is_wider_than_a_phone(page, small, views):
+def test_targets_are_large_enough_and_nothing_is_wider_than_a_phone(page, site, views):
     view = views[0]
-    page.goto(f"file://{small}/{planner_page.ADDRESS}#family={view.id}&renew={sorted(view.parts)[0]}")
+    page.goto(f"file://{site}/{planner_page.ADDRESS}#family={view.id}&renew={sorted(view.parts)[0]}")
     page.reload()
     expect(page.locator("#plan-sheet")).to_be_visible()
     page.get_by_text("Settings to make").click()
@@ -224,10 +214,10 @@ def test_targets_are_large_enough_and_nothing_is_wider_than_a_phone(page, small,
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
 
 
-def test_the_plan_ends_with_the_closing_tests_of_the_machine_and_lines_for_the_tally(page, small, bench):
+def test_the_plan_ends_with_the_closing_tests_of_the_machine_and_lines_for_the_tally(page, site, bench):
     for view in bench.library.views:
         mode = sorted(view.failure_modes)[0]
-        page.goto(f"file://{small}/{planner_page.ADDRESS}#family={view.id}&for={mode}")
+        page.goto(f"file://{site}/{planner_page.ADDRESS}#family={view.id}&for={mode}")
         page.reload()
         expect(page.locator("#plan-sheet .hw-tests li")).to_have_text(list(job_view.closing_tests(view.family, bench.library.records.shop)))
         expect(page.locator("#plan-sheet .hw-outcome")).to_contain_text(view.failure_modes[mode].title, use_inner_text=False)
@@ -240,10 +230,10 @@ def test_on_paper_the_sheet_stands_alone(page):
     page.emulate_media(media="screen")
 
 
-def test_without_scripts_the_page_leads_to_the_job_sheets(browser, small, views):
+def test_without_scripts_the_page_leads_to_the_job_sheets(browser, site, views):
     context = browser.new_context(java_script_enabled=False)
     page = context.new_page()
-    page.goto(f"file://{small}/{planner_page.ADDRESS}")
+    page.goto(f"file://{site}/{planner_page.ADDRESS}")
     expect(page.get_by_role("link", name=views[0].family.title)).to_be_visible()
     expect(page.locator(".hw-plan-pick")).to_be_hidden()
     context.close()
