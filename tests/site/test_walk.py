@@ -300,6 +300,30 @@ def test_a_remedy_that_did_not_help_rules_its_cause_out_and_the_walk_says_so(tab
     expect(tab.locator(".hw-walk-history")).to_contain_text("Still there")
 
 
+def test_rows_of_causes_glide_within_their_list_and_never_over_a_button(opened):
+    """Each glide is held at its first moment, where a row stands farthest from its place."""
+    strayed, moved = opened.evaluate("""() => {
+        let [strayed, moved] = [0, 0];
+        for (let press = 0; press < 4; press++) {
+            const choices = document.querySelectorAll('#walk [data-outcome]');
+            if (!choices.length) break;
+            choices[choices.length - 1].click();
+            const list = document.querySelector('#walk .hw-causes');
+            for (const glide of list.getAnimations({ subtree: true }).filter((a) => a.effect.target.matches('li'))) {
+                glide.pause();
+                glide.currentTime = 0;
+                const [row, all] = [glide.effect.target, list].map((node) => node.getBoundingClientRect());
+                moved += 1;
+                strayed += row.top < all.top - 1 || row.bottom > all.bottom + 1;
+                glide.cancel();
+            }
+        }
+        return [strayed, moved];
+    }""")
+    assert moved, "no row has moved: nothing was tried"
+    assert strayed == 0
+
+
 def test_a_shared_link_opens_the_same_walk_on_another_device(opened, browser):
     _answer_last(opened)
     opened.locator("#walk [data-skip]").click()

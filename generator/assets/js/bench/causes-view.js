@@ -24,11 +24,17 @@
     item.classList.toggle("hw-out-of-it", share === 0);
   }
 
-  /** Rows glide from their old places; the style sheet's wish for less motion is kept. */
-  function glide(items, was) {
+  /** Where each row that is shown stands in its list: what stands above the list may come and go. */
+  function places(list) {
+    const shown = [...list.children].filter((item) => item.offsetParent);
+    return new Map(shown.map((item) => [item, item.offsetTop - list.offsetTop]));
+  }
+
+  /** Rows glide from their old places, never beyond their list, where they would take a press meant for a button. */
+  function glide(list, was) {
     if (matchMedia("(prefers-reduced-motion: reduce)").matches) return;
-    items.forEach((item) => {
-      const shift = was.get(item) - item.offsetTop;
+    places(list).forEach((top, item) => {
+      const shift = was.has(item) ? was.get(item) - top : 0;
       if (shift && item.animate) {
         item.animate([{ transform: `translateY(${shift}px)` }, { transform: "none" }], { duration: 250, easing: "ease-out" });
       }
@@ -51,14 +57,14 @@
     const rows = new Map(of.causes.map((h) => [h.id, row(of, h)]));
     const list = el("ol", { class: "hw-causes hw-few" }, ...rows.values());
     function update(shares) {
-      const was = new Map([...rows.values()].map((item) => [item, item.offsetTop]));
+      const was = places(list);
       const order = [...Object.keys(shares), ...[...rows.keys()].filter((id) => !(id in shares))];
       const items = order.map((id) => rows.get(id));
       items.forEach((item, number) => {
         if (list.children[number] !== item) list.insertBefore(item, list.children[number]);
         fill(item, shares[order[number]] || 0);
       });
-      glide(items, was);
+      glide(list, was);
     }
     return { node: el("div", {}, list, showAll(list, rows.size)), update };
   }
