@@ -34,7 +34,8 @@
   function glide(list, was) {
     if (matchMedia("(prefers-reduced-motion: reduce)").matches) return;
     places(list).forEach((top, item) => {
-      const shift = was.has(item) ? was.get(item) - top : 0;
+      const lowest = list.offsetHeight - item.offsetHeight; // the list may be shorter than it was
+      const shift = was.has(item) ? Math.min(was.get(item), lowest) - top : 0;
       if (shift && item.animate) {
         item.animate([{ transform: `translateY(${shift}px)` }, { transform: "none" }], { duration: 250, easing: "ease-out" });
       }
