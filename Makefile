@@ -27,7 +27,7 @@ scripts:
 # A file of tests stays in one process: what its tests share is made once. One process more than there are
 # processors, for those that wait for a browser; the files in our order, so that the site is built from the start.
 test: lint
-	$(BIN)/python -m pytest --numprocesses $$(($$($(BIN)/python -c "import os; print(os.cpu_count() or 1)") + 1)) \
+	$(BIN)/python -m pytest --numprocesses $$($(BIN)/python -c "import os; print((os.cpu_count() or 1) + 1)") \
 	  --dist loadfile --no-loadscope-reorder
 
 benchmarks: .venv/test-ready

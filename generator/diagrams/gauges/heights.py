@@ -85,7 +85,8 @@ def _eye(middle: float, y: float, _face: float) -> str:
 def _teeth(middle: float, y: float, face: float) -> str:
     """A dog whose teeth stand above the face and whose body goes down through it."""
     crests = "".join(f"L{num(middle - 12 + 6 * n)} {num(y)}L{num(middle - 12 + 6 * (n + 1))} {num(y + 5)}" for n in range(4))
-    return f"M{num(middle - 12)} {num(y + 5)}{crests}V{num(max(face + _THICK, y + 10))}H{num(middle - 12)}Z"
+    bottom = max(face + _THICK, y + _BELOW["teeth-height"])
+    return f"M{num(middle - 12)} {num(y + 5)}{crests}V{num(bottom)}H{num(middle - 12)}Z"
 
 
 def _below(middle: float, y: float, _face: float) -> str:
