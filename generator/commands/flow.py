@@ -21,7 +21,7 @@ from generator.commands.folders import content_option
 @common.json_option
 @content_option
 def flow(symptom: str, family: str, as_json: bool, folders: Sequence[Path]) -> None:
-    """Print the checks for SYMPTOM on a family in the order that costs the fewest minutes."""
+    """Print the checks for SYMPTOM on a family in an order that costs few minutes."""
     bench = common.open_bench(folders)
     complaint = common.complaint_of(bench, family, symptom)
     if as_json:
