@@ -103,6 +103,34 @@ def check_lies_as_its_covers(book: Book) -> Iterator[Finding]:
             yield book.finding(("check", check.id), ("position",), message, hint)
 
 
+_HINGED = "tilted-back"
+"How a head lies that tilts back on its hinges: it stands in a base or a table, and turns over no other way."
+
+
+@rule("A machine that tilts back on its hinges is laid no other way.", "family")
+def hinged_lies_on_its_hinges(book: Book) -> Iterator[Finding]:
+    for family, built in built_families(book.records):
+        lies = list(_lies(built))
+        if all(lie != _HINGED for _, lie, _ in lies):
+            continue
+        for id, lie, place in lies:
+            if lie not in (None, "upright", _HINGED):
+                message = f"{family.title} tilts back on its hinges, and {quote(id)} lays it {quote(lie)}."
+                hint = f"Give {quote(id)} `position: {_HINGED}` in the family."
+                yield book.finding(place[0], place[1], message, hint)
+
+
+def _lies(built: Built) -> Iterator[tuple[str, str | None, tuple[tuple[str, str], Route]]]:
+    """Id, lie and place of every part that comes off and of every setting."""
+    for id, parts in built.parts.items():
+        for part in parts:
+            if part.value.off:
+                yield id, part.value.off.position, part.place("off")
+    for id, settings in built.settings.items():
+        for setting in settings:
+            yield id, setting.value.position, setting.place("position")
+
+
 @rule("A check with power, for a complaint that says stop, names the complaints that it is for.", "check")
 def power_is_asked_for(book: Book) -> Iterator[Finding]:
     """Power on a machine that ought to stand is thought of, and never comes by itself."""
