@@ -54,7 +54,7 @@ def test_an_id_ends_where_its_line_ends() -> None:
     assert [list(error.path) for error in check.iter_errors(record)] == [["part"]]
 
 
-SILENT = {"$ref", "$id", "$schema", "$defs", "title", "description", "examples", "if", "then", "else"}
+SILENT = {"$ref", "$id", "$schema", "$defs", "title", "description", "default", "examples", "if", "then", "else"}
 "Keywords that make no error of their own."
 
 LEADING_ON = {"properties", "items", "propertyNames"}

@@ -58,6 +58,7 @@ interface Element {
   content: string;
   dataset: DOMStringMap;
   focus(options?: FocusOptions): void;
+  hidden: boolean;
   offsetParent: Element | null;
   href: string;
   open: boolean;

@@ -8,17 +8,29 @@ from collections.abc import Iterator
 from generator.pages.learn.forms import FORMS, letter
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
+from generator.records.key_values import allowed, taken
 from generator.records.kinds import KINDS
-from generator.records.schema import schema
+from generator.records.schema import follow, schema
 from generator.records.schema_keys import Key, keys_of
+
+_SCRIPTS = ("assets/handwheel/js/learn/keys.js",)
 
 
 def pages(maker: Maker) -> Iterator[PageText]:
-    """One page: how to contribute, and every key of every kind of record."""
-    kinds = [_kind(name) for name in sorted({kind.schema for kind in KINDS.values()})]
-    letters = [(title, letter(title)) for title in FORMS]
-    words = "contribute record schema keys"
-    yield maker.page("contribute.html", "Contribute", "contribute.html", kinds=kinds, letters=letters, search=words)
+    """One page: how to contribute, every key of every kind of record, and the words that keys take by id."""
+    yield maker.page(
+        "contribute.html",
+        "Contribute",
+        "contribute.html",
+        scripts=_SCRIPTS,
+        wide=True,
+        search="contribute record schema keys",
+        kinds=[_kind(name) for name in sorted({kind.schema for kind in KINDS.values()})],
+        letters=[(title, letter(title)) for title in FORMS],
+        features=maker.records.features,
+        figures=maker.records.figures,
+        positions=maker.records.positions,
+    )
 
 
 def _kind(name: str) -> dict[str, object]:
@@ -27,14 +39,24 @@ def _kind(name: str) -> dict[str, object]:
         "name": name,
         "title": whole["title"],
         "description": whole["description"],
-        "rows": [_row(key) for key in keys_of(name)],
+        "rows": [_row(name, key) for key in keys_of(name)],
     }
 
 
-def _row(key: Key) -> dict[str, object]:
+def _row(name: str, key: Key) -> dict[str, object]:
+    whole = follow(name, key.shape)
     return {
         "key": key.path,
+        "anchor": f"{name}.{key.path}".replace("<id>.", "").replace("[]", ""),
         "required": key.required,
         "description": key.shape["description"],
-        "example": json.dumps(key.shape.get("examples", [""])[0], ensure_ascii=False),
+        "takes": taken(name, key.path, key.shape),
+        "allowed": allowed(name, key.shape),
+        "default": _written(whole["default"]) if "default" in whole else "",
+        "example": _written(key.shape["examples"][0]) if "examples" in key.shape else "",
     }
+
+
+def _written(value: object) -> str:
+    """A value as a record may have it: YAML reads what JSON writes."""
+    return json.dumps(value, ensure_ascii=False)
