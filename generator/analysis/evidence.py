@@ -62,7 +62,7 @@ def rate(estimate: float, found: int = 0, machines: int = 0) -> Rate:
     return Rate(estimate, found, machines)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=65536)
 def beta_quantile(a: float, b: float, p: float) -> float:
     """The value that a Beta(a, b) variable is below with probability p, by bisection.
 
@@ -72,6 +72,8 @@ def beta_quantile(a: float, b: float, p: float) -> float:
     low, high = 0.0, 1.0
     for _ in range(80):
         middle = (low + high) / 2
+        if middle in (low, high):  # no number stands between them
+            break
         if beta_cumulative(a, b, middle) < p:
             low = middle
         else:
