@@ -11,6 +11,7 @@ from generator.wording import words
 
 _TAG = re.compile(r"(<[^>]*>)")
 _NO_GLOSS = ("a", "h1", "h2", "h3", "svg", "button", "label", "select", "script", "style", "summary", "dfn")
+_BARRED = re.compile(rf"</?({'|'.join(_NO_GLOSS)})(?![a-zA-Z0-9])", re.I | re.A)
 
 
 class Glossary:
@@ -55,8 +56,8 @@ class Glossary:
 
 def _follow(tag: str, open_tags: list[str]) -> None:
     """Keeps track of the elements inside which no term is marked."""
-    name = re.match(r"</?([a-zA-Z0-9]+)", tag)
-    if name is None or name[1].lower() not in _NO_GLOSS:
+    name = _BARRED.match(tag)
+    if name is None:
         return
     if tag.startswith("</"):
         if open_tags and open_tags[-1] == name[1].lower():

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+from functools import lru_cache
 
 _FOLDERS = {
     "symptom": "symptoms",
@@ -56,4 +57,10 @@ def relative(address: str, page: str) -> str:
     path, mark, anchor = address.partition("#")
     if path == page and mark:
         return "#" + anchor
-    return posixpath.relpath(path, posixpath.dirname(page) or ".") + mark + anchor
+    return _way(path, posixpath.dirname(page) or ".") + mark + anchor
+
+
+@lru_cache(maxsize=65536)
+def _way(path: str, folder: str) -> str:
+    """Pages of one folder link to much the same places."""
+    return posixpath.relpath(path, folder)
