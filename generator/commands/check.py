@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 import click
@@ -13,7 +13,8 @@ from generator.commands.explain import explained, listed
 from generator.commands.folders import content_option, existing
 from generator.commands.refusing import refuse
 from generator.content_rules import load_checked
-from generator.records.finding import Finding
+from generator.records.finding import Finding, printable
+from generator.records.fixing.fix import fix, fix_ids, proper
 from generator.records.report import FORMATS, summary
 from generator.store import keep
 
@@ -37,8 +38,15 @@ from generator.store import keep
     metavar="[RULE]",
     help="Say what a rule holds, with an example; without RULE, list all.",
 )
-def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str, rule: str | None) -> None:
+@click.option("--fix", "fixes", is_flag=True, help="First mend file names and units; with PATHS also the order of keys.")
+@click.option("--nearest", is_flag=True, help="With --fix: write the nearest known word for one that is none.")
+def check(
+    paths: tuple[Path, ...], folders: tuple[Path, ...], form: str, rule: str | None, fixes: bool, nearest: bool
+) -> None:
     """Validate the records; with PATHS, report on those files and folders only.
+
+    With --fix, what can be mended without a change of meaning is mended first, a line for each thing done; what is
+    reported after that was left. Notes and layout stay.
 
     Exits with 1 if there is a problem; warnings do not count.
     """
@@ -47,6 +55,11 @@ def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str, rule: s
         return
     folders_there = existing(folders)
     _refuse_strangers(paths, folders_there)
+    if nearest and not fixes:
+        refuse("--nearest goes with --fix.")
+    for line in _fixed(paths, folders_there, nearest) if fixes else ():
+        click.echo(printable(line), err=form != "text")
+    paths = tuple(path if os.path.lexists(path) else proper(path) for path in paths)
     records, findings = load_checked(folders_there)
     asked = [f for f in findings if not paths or _under(f.path, paths)]
     if not records.places and not findings:
@@ -63,6 +76,17 @@ def check(paths: tuple[Path, ...], folders: tuple[Path, ...], form: str, rule: s
         click.echo(_elsewhere(findings, asked), nl=False)
     if any(finding.level == "error" for finding in asked):
         raise SystemExit(1)
+
+
+def _fixed(paths: Sequence[Path], folders: Sequence[Path], nearest: bool) -> Iterator[str]:
+    """Mends what can be mended in what was asked for, and says what it did."""
+
+    def asked(path: Path) -> bool:
+        return not paths or _under(path, paths)
+
+    yield from fix(folders, asked, ordered=bool(paths))
+    if nearest:
+        yield from fix_ids(load_checked(folders)[1], asked)
 
 
 def _elsewhere(findings: Sequence[Finding], asked: Sequence[Finding]) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
@@ -57,3 +58,13 @@ def did_you_mean(word: str, known: Iterable[str], otherwise: str) -> str:
     """A hint that names the nearest known word, or says something else to do."""
     near = get_close_matches(word, sorted(known), n=1, cutoff=0.6)
     return f"Did you mean {quote(near[0])}?" if near else otherwise
+
+
+def meant(finding: Finding) -> tuple[str, str] | None:
+    """The word at a finding's place and the near one that its hint names, where both are there in full.
+
+    >>> meant(Finding(Path("a.yaml"), 1, 1, "'hook-gaer' is no part.", "Did you mean 'hook-gear'?"))
+    ('hook-gaer', 'hook-gear')
+    """
+    said, offer = re.match(r"'([^']+)' is no ", finding.message), re.fullmatch(r"Did you mean '([^']+)'\?", finding.hint)
+    return (said[1], offer[1]) if said and offer and not said[1].endswith("...") else None

@@ -1,0 +1,61 @@
+"""Exact edits of a file's text, and writing it whole or not at all."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Edit:
+    """One word of a file that becomes another."""
+
+    line: int
+    "From 1."
+    column: int
+    "From 1, in characters."
+    old: str
+    "What stands there, in quotes or not."
+    new: str
+    "What stands there afterwards."
+
+
+def edited(text: str, edits: Iterable[Edit]) -> tuple[str, list[Edit]]:
+    """The text with every edit whose old word does stand in its place, and those edits.
+
+    >>> edited('low: "2 MM"  # by eye', [Edit(1, 6, "2 MM", "2 mm"), Edit(1, 1, "high", "low")])
+    ('low: "2 mm"  # by eye', [Edit(line=1, column=6, old='2 MM', new='2 mm')])
+    """
+    lines = text.split("\n")
+    done = []
+    for edit in sorted(set(edits), reverse=True):
+        line = lines[edit.line - 1]
+        start = edit.column - 1 + (line[edit.column - 1 : edit.column] in ("'", '"'))
+        if line.startswith(edit.old, start) and _ends(line, start + len(edit.old)):
+            lines[edit.line - 1] = line[:start] + edit.new + line[start + len(edit.old) :]
+            done.append(edit)
+    return "\n".join(lines), done[::-1]
+
+
+def _ends(line: str, at: int) -> bool:
+    """Whether a word ends here and does not go on."""
+    after = line[at : at + 1]
+    return not (after.isalnum() or after in ("-", "_", "/"))
+
+
+def write(path: Path, text: str) -> None:
+    """Put the whole text in a file's place in one step, with the rights that it had. Raises OSError."""
+    with NamedTemporaryFile("wb", dir=path.parent, prefix=".", suffix=".part", delete=False) as file:
+        part = Path(file.name)
+        try:
+            file.write(text.encode("utf-8"))
+            file.close()
+            shutil.copymode(path, part)
+            os.replace(part, path)
+        except BaseException:
+            part.unlink(missing_ok=True)
+            raise
