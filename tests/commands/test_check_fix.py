@@ -44,6 +44,17 @@ def test_a_unit_is_written_as_the_book_does_and_its_line_stays_otherwise() -> No
     assert DRIVE.read_text() == before.replace("low: 1.8 mm, high: 2.5 mm", "low: 1.8 mm,  high: '2.5 mm'") + "# by eye\n"
 
 
+def test_marks_and_line_ends_of_another_editor_stay() -> None:
+    text = "\ufeff# Slowly.\r\n" + CHECK.read_text().replace("\n", "\r\n").replace("title: Watch the hook\r\n", "")
+    CHECK.write_bytes((text + "title: Watch the hook\r\n").encode("utf-8"))
+    run("--fix", str(CHECK))
+    after = CHECK.read_bytes()
+    assert after.startswith("\ufeff# Slowly.\r\ntitle: Watch the hook\r\nhow:".encode("utf-8"))
+    assert after.count(b"\n") == after.count(b"\r\n") == text.count("\n") + 1
+    run("--fix", str(CHECK))
+    assert CHECK.read_bytes() == after
+
+
 def test_a_file_gets_the_name_of_a_record_unless_another_has_it() -> None:
     CHECK.rename("content/checks/Watch_Hook.yml")
     result = run("--fix", "content/checks/Watch_Hook.yml")
@@ -76,6 +87,10 @@ def test_the_nearest_id_is_written_only_on_request() -> None:
 def test_a_file_that_cannot_be_written_whole_stays_whole(monkeypatch: pytest.MonkeyPatch) -> None:
     DRIVE.write_text(DRIVE.read_text().replace("1.8 mm", "1.8 MM"))
     before = texts()
+
+    DRIVE.chmod(0o444)
+    assert "left, it cannot be written: it is for reading only." in run("--fix").output
+    DRIVE.chmod(0o644)
 
     def full(*paths: object) -> None:
         raise OSError(28, "No space left on device")

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import shutil
+import stat
 from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
@@ -48,7 +50,12 @@ def _ends(line: str, at: int) -> bool:
 
 
 def write(path: Path, text: str) -> None:
-    """Put the whole text in a file's place in one step, with the rights that it had. Raises OSError."""
+    """Put the whole text in a file's place in one step, with the rights that it had.
+
+    Raises OSError, and also where the file is for reading only: its folder alone would let it be put aside.
+    """
+    if not path.stat().st_mode & stat.S_IWUSR:
+        raise PermissionError(errno.EACCES, "it is for reading only")
     with NamedTemporaryFile("wb", dir=path.parent, prefix=".", suffix=".part", delete=False) as file:
         part = Path(file.name)
         try:
