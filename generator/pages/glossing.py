@@ -11,7 +11,11 @@ from generator.wording import words
 
 _TAG = re.compile(r"(<[^>]*>)")
 _NO_GLOSS = ("a", "h1", "h2", "h3", "svg", "button", "label", "select", "script", "style", "summary", "dfn")
-_BARRED = re.compile(rf"</?({'|'.join(_NO_GLOSS)})(?![a-zA-Z0-9])", re.I | re.A)
+_BARRING = re.compile(rf"<(/?)({'|'.join(_NO_GLOSS)})(?![a-zA-Z0-9])[^>]*>", re.I | re.A)
+_PICTURE = re.compile(r"</svg>", re.I)
+
+Spot = tuple[int, int, Term]
+"A term in a stretch of HTML: where it begins and ends."
 
 
 class Glossary:
@@ -21,49 +25,73 @@ class Glossary:
         terms = tuple(terms)
         other = {phrase.lower(): None for term in terms for phrase in term.not_in}
         self._terms = other | {name.lower(): term for term in terms for name in (term.title, *term.also)}
-        names = sorted(self._terms, key=lambda n: (-len(n), n))
-        pattern = "|".join(re.escape(n).replace(r"\ ", r"\s+") for n in names)
-        self._pattern = re.compile(rf"(?<![\w-])({pattern})(s?)(?![\w-])", re.I) if names else None
+        self._pattern = re.compile(rf"(?<![\w-])({_any_of(self._terms)})(s?)(?![\w-])", re.I) if self._terms else None
+        self._known: dict[str, tuple[Spot, ...]] = {}
 
     def explain(self, html: str, glossary_address: str) -> str:
         """The HTML with its terms marked, and a folded list of what they mean at its end."""
         if self._pattern is None or "no-glossary" in html:
             return html
         used: dict[str, Term] = {}
-        marked = "".join(self._mark(html, self._pattern, used))
+        marked = "".join(piece if barred else self._marked(piece, used) for piece, barred in _stretches(html))
         if not used:
             return html
         return marked + _list(sorted(used.values(), key=lambda t: t.title.lower()), glossary_address)
 
-    def _mark(self, html: str, pattern: re.Pattern[str], used: dict[str, Term]) -> Iterator[str]:
-        closed: list[str] = []
+    def _marked(self, html: str, used: dict[str, Term]) -> str:
+        """A stretch with the terms that are new on the page marked."""
+        made, at = [], 0
+        for start, end, term in self._terms_in(html):
+            if term.id not in used:
+                used[term.id] = term
+                made += [html[at:start], f'<a class="hw-term" href="#word-{term.id}">{html[start:end]}</a>']
+                at = end
+        return "".join((*made, html[at:])) if made else html
+
+    def _terms_in(self, html: str) -> tuple[Spot, ...]:
+        """Every term of a stretch, in order; pages share most of what they say, so each stretch is searched once."""
+        found = self._known.get(html)
+        if found is None:
+            found = self._known[html] = tuple(self._search(html))
+        return found
+
+    def _search(self, html: str) -> Iterator[Spot]:
+        at = 0
         for piece in _TAG.split(html):
-            if piece.startswith("<"):
-                _follow(piece, closed)
-                yield piece
-            elif closed or not piece.strip():
-                yield piece
-            else:
-                yield pattern.sub(lambda m: self._first(m, used), piece)
-
-    def _first(self, match: re.Match[str], used: dict[str, Term]) -> str:
-        term = self._terms[" ".join(match[1].lower().split())]
-        if term is None or term.id in used:
-            return match[0]
-        used[term.id] = term
-        return f'<a class="hw-term" href="#word-{term.id}">{match[0]}</a>'
+            if self._pattern and not piece.startswith("<") and not piece.isspace():
+                for match in self._pattern.finditer(piece):
+                    term = self._terms[" ".join(match[1].lower().split())]
+                    if term:
+                        yield at + match.start(), at + match.end(), term
+            at += len(piece)
 
 
-def _follow(tag: str, open_tags: list[str]) -> None:
-    """Keeps track of the elements inside which no term is marked."""
-    name = _BARRED.match(tag)
-    if name is None:
-        return
-    if tag.startswith("</"):
-        if open_tags and open_tags[-1] == name[1].lower():
-            open_tags.pop()
-    elif not tag.endswith("/>"):
-        open_tags.append(name[1].lower())
+def _any_of(names: Iterable[str]) -> str:
+    """A pattern of any of the names, the longest first; by first letter, since most words begin with none of theirs."""
+    by_letter: dict[str, list[str]] = {}
+    for name in sorted(names, key=lambda n: (-len(n), n)):
+        by_letter.setdefault(name[0], []).append(re.escape(name[1:]).replace(r"\ ", r"\s+"))
+    return "|".join(f"{re.escape(letter)}(?:{'|'.join(rest)})" for letter, rest in by_letter.items())
+
+
+def _stretches(html: str) -> Iterator[tuple[str, bool]]:
+    """The HTML in stretches, each with whether it stands within an element where no term is marked."""
+    barring: list[str] = []
+    at = 0
+    while tag := _BARRING.search(html, at):
+        yield html[at:tag.start()], bool(barring)
+        end = tag.end()
+        name = tag[2].lower()
+        if tag[1]:
+            if barring and barring[-1] == name:
+                barring.pop()
+        elif name == "svg" and (whole := _PICTURE.search(html, end)):
+            end = whole.end()
+        elif not tag[0].endswith("/>"):
+            barring.append(name)
+        yield html[tag.start():end], True
+        at = end
+    yield html[at:], bool(barring)
 
 
 def _list(terms: list[Term], glossary_address: str) -> str:
