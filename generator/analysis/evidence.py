@@ -8,10 +8,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from math import exp, lgamma, log, log1p
+from math import exp, inf, lgamma, log, log1p
 
 WEIGHT = 50.0
 "Machines that the author's estimate counts for."
+_CLOSE = 1e-12
+"A step smaller than this part of its place is the last: the next would be of the square of it."
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,21 +66,37 @@ def rate(estimate: float, found: int = 0, machines: int = 0) -> Rate:
 
 @lru_cache(maxsize=65536)
 def beta_quantile(a: float, b: float, p: float) -> float:
-    """The value that a Beta(a, b) variable is below with probability p, by bisection.
+    """The value that a Beta(a, b) variable is below with probability p.
+
+    By the method of Newton on log P against log x, which is nearly straight for small x; a step that would
+    leave the bounds known so far halves them instead.
 
     >>> round(beta_quantile(1, 1, 0.95), 12)
     0.95
     """
     low, high = 0.0, 1.0
+    x, density = a / (a + b), lgamma(a + b) - lgamma(a) - lgamma(b)
     for _ in range(80):
-        middle = (low + high) / 2
-        if middle in (low, high):  # no number stands between them
-            break
-        if beta_cumulative(a, b, middle) < p:
-            low = middle
+        below = beta_cumulative(a, b, x)
+        if below < p:
+            low = x
         else:
-            high = middle
-    return (low + high) / 2
+            high = x
+        last, x = x, _newton(a, b, p, x, below, density)
+        if not low < x < high:
+            x = (low + high) / 2
+        if x in (low, high) or abs(x - last) < _CLOSE * last:  # no number stands between, or the step was the last
+            break
+    return x
+
+
+def _newton(a: float, b: float, p: float, x: float, below: float, density: float) -> float:
+    """The next guess after x, below which `below` lies; `density` is the logarithm of 1 / B(a, b)."""
+    if not below:
+        return 0.0
+    slope = exp(density + a * log(x) + (b - 1) * log1p(-x)) / below
+    step = log(p / below) / slope if slope else inf
+    return x * exp(step) if step < 1 else inf
 
 
 def beta_cumulative(a: float, b: float, x: float) -> float:
