@@ -8,7 +8,6 @@ from pathlib import Path
 
 from generator.bench import Bench
 from generator.carried import carried
-from generator.content_rules import load_checked
 from generator.library import Library
 from generator.pages.charts.reckoners import reckoner_files
 from generator.pages.data.families import data_files
@@ -19,7 +18,7 @@ from generator.pages.learn.practice import cards_files
 from generator.pages.page import PageText
 from generator.pages.site import all_pages
 from generator.pages.which_machine.page import which_machine_files
-from generator.records.report import as_text
+from generator.store import load_kept
 
 _HERE = Path(__file__).parent
 WATCHED = (carried("schema"), _HERE / "pages", _HERE / "wording", _HERE / "assets")
@@ -43,10 +42,9 @@ def build(
     folders: Sequence[Path], cache: Path, site_url: str, say: Callable[[str], None] = lambda _: None
 ) -> Site:
     """Reads, checks, computes and renders. Raises ContentError where a record is faulty."""
-    records, findings = load_checked(folders)
-    errors = [f for f in findings if f.level == "error"]
+    records, errors = load_kept(folders, cache)
     if errors:
-        raise ContentError("The records have errors.\n" + as_text(errors))
+        raise ContentError("\n".join(("The records have errors.", *errors)))
     bench = Bench(Library(records), cache)
     bench.diagnose_all(say)
     pages = tuple(all_pages(bench, folders, site_url))

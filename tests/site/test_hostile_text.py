@@ -51,12 +51,12 @@ def folder(tmp_path_factory) -> tuple[Path, int]:
 @pytest.fixture(scope="module")
 def site(folder, tmp_path_factory) -> Path:
     """The site that comes of them when the rules about text are not asked."""
-    def unasked(folders):
+    def unasked(folders, cache):
         return load_checked(folders)[0], ()
 
     base = tmp_path_factory.mktemp("built")
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(site_build, "load_checked", unasked)
+        patch.setattr(site_build, "load_kept", unasked)
         made = site_build.build([folder[0]], base / "cache", "")
     return build_pages(base / "pages", made.pages, made.data)
 
