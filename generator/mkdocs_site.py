@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import posixpath
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 from typing import Any
 
+from jinja2 import Environment
+from jinja2.runtime import Context
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
@@ -141,6 +144,29 @@ def _keep_guides_out_of_the_navigation(files: Files) -> None:
     for file in files.documentation_pages():
         if file.page is None and file.dest_uri not in _HUBS:
             file.inclusion = InclusionLevel.NOT_IN_NAV
+
+
+def keep_navigation(env: Environment) -> None:
+    """Have the theme write the navigation once a folder: it is the same on every page that it does not hold."""
+    template = env.get_template("partials/nav.html")
+    template.root_render_func = _once_a_folder(template.root_render_func)
+
+
+def _once_a_folder(render: Callable[[Context], Iterator[str]]) -> Callable[[Context], Iterator[str]]:
+    """What a template writes of a page outside the navigation, kept by the folder that its links start from."""
+    known: dict[str, list[str]] = {}
+
+    def kept(context: Context) -> Iterator[str]:
+        page: Page | None = context.get("page")
+        if page is None or not page.file.inclusion.is_not_in_nav():
+            yield from render(context)
+            return
+        folder = posixpath.dirname(page.url)
+        if folder not in known:
+            known[folder] = list(render(context))
+        yield from known[folder]
+
+    return kept
 
 
 def finished(output: str, page: Page) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import logging
 from pathlib import Path
 
+from jinja2 import Environment
 from mkdocs.config import base, config_options
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
@@ -54,6 +55,11 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add the pages, the browser's data and the assets."""
         return mkdocs_site.add_files(files, self.site, config)
+
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
+        """Spare the theme what is the same on many pages."""
+        mkdocs_site.keep_navigation(env)
+        return env
 
     def on_page_context(self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: object) -> TemplateContext:
         """Give the frame the links by which a reader says what is wrong."""
