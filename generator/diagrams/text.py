@@ -27,6 +27,7 @@ _KEPT = 1 << 16
 "Titles come back in hundreds of pictures; this many measures are remembered."
 
 
+@lru_cache(maxsize=_KEPT)
 def clean(text: str) -> str:
     """The text on one line, without what XML cannot hold or what would turn the writing direction.
 
