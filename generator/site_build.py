@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from generator.bench import Bench
@@ -16,9 +17,10 @@ from generator.pages.data.jobs import planner_files
 from generator.pages.data.pages import page_files
 from generator.pages.learn.practice import cards_files
 from generator.pages.page import PageText
-from generator.pages.site import all_pages
+from generator.pages.site import pieces
 from generator.pages.which_machine.page import which_machine_files
 from generator.store import load_kept
+from generator.workers import all_made
 
 _HERE = Path(__file__).parent
 WATCHED = (carried("schema"), _HERE / "pages", _HERE / "wording", _HERE / "assets")
@@ -47,15 +49,18 @@ def build(
         raise ContentError("\n".join(("The records have errors.", *errors)))
     bench = Bench(Library(records), cache)
     bench.diagnose_all(say)
-    pages = tuple(all_pages(bench, folders, site_url))
-    return Site(pages, {**dict(_data_files(bench)), **dict(page_files(pages, folders, bench.library))})
+    pages = tuple(page for made in all_made(list(pieces(bench, folders, site_url))) for page in made)
+    data = dict(file for made in all_made(_data(bench)) for file in made)
+    return Site(pages, {**data, **dict(page_files(pages, folders, bench.library))})
 
 
-def _data_files(bench: Bench) -> Iterator[tuple[str, str]]:
-    """Address and content of every script file that holds data."""
-    yield from data_files(bench)
-    yield from finder_files(bench.library)
-    yield from which_machine_files(bench.library)
-    yield from planner_files(bench)
-    yield from reckoner_files(bench.library)
-    yield from cards_files(bench)
+def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:
+    """What makes address and content of every script file that holds data."""
+    return [
+        partial(data_files, bench),
+        partial(finder_files, bench.library),
+        partial(which_machine_files, bench.library),
+        partial(planner_files, bench),
+        partial(reckoner_files, bench.library),
+        partial(cards_files, bench),
+    ]

@@ -22,6 +22,12 @@ PX_PER_INCH = 72.0
 "One px is one of Graphviz's points."
 
 
+_MISSING = (
+    "Graphviz is missing, so no picture can be laid out: "
+    "run `pip install graphviz-pure`, or install Graphviz so that `dot` is on the PATH."
+)
+
+
 class GraphvizError(Exception):
     """Graphviz cannot lay out; the message says why and what to do."""
 
@@ -29,11 +35,8 @@ class GraphvizError(Exception):
 class GraphvizMissing(GraphvizError):
     """No Graphviz on this machine."""
 
-    def __init__(self) -> None:
-        super().__init__(
-            "Graphviz is missing, so no picture can be laid out: "
-            "run `pip install graphviz-pure`, or install Graphviz so that `dot` is on the PATH."
-        )
+    def __init__(self, said: str = _MISSING) -> None:
+        super().__init__(said)
 
 
 @dataclass(frozen=True, slots=True)

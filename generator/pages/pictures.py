@@ -1,8 +1,8 @@
-"""All pictures of the site, laid out together, each with the list that says the same."""
+"""The pictures of the site, each with the list that says the same; those of one kind of page are laid out together."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
 
 from markupsafe import Markup
@@ -21,6 +21,7 @@ from generator.diagrams import (
 )
 from generator.diagrams.layout import Drawing, render_all
 from generator.diagrams.outline import as_html
+from generator.family_view import FamilyView
 from generator.records.model import Assembly, Setting
 from generator.wording import words
 from generator.wording.links import Links
@@ -32,26 +33,38 @@ Key = tuple[str, str]
 Pictures = Mapping[Key, Markup]
 
 
-def draw_all(bench: Bench) -> Pictures:
-    """Every picture that a page will ask for. One run of Graphviz lays them out."""
+def of_symptoms(bench: Bench) -> Pictures:
+    """The fault tree of every symptom."""
+    return _drawn(_symptom_trees(bench))
+
+
+def of_complaints(bench: Bench, view: FamilyView) -> Pictures:
+    """The fault tree and the check flow of every symptom of a family."""
+    complaints = [bench.complaint(view, symptom) for symptom in sorted(view.symptoms)]
+    return _drawn(pair for complaint in complaints for pair in (*_family_tree(bench, complaint), *_flow(bench, complaint)))
+
+
+def of_assemblies(bench: Bench) -> Pictures:
+    """What is behind what, for every assembly where something is."""
+    return _drawn(_assemblies(bench))
+
+
+def of_settings(bench: Bench) -> Pictures:
+    """The order of the settings of every family."""
+    return _drawn(_settings(bench))
+
+
+def _drawn(pictures: Iterable[tuple[Key, Drawing | str]]) -> Pictures:
+    """Pictures and lists by their key. One run of Graphviz lays the pictures out."""
     drawings: dict[Key, Drawing] = {}
     lists: dict[Key, Markup] = {}
-    for key, made in _all(bench):
+    for key, made in pictures:
         if isinstance(made, Drawing):
             drawings[key] = made
         else:
             lists[key] = Markup(made)
     svgs = render_all(list(drawings.values()))
     return lists | {key: Markup(svg) for key, svg in zip(drawings, svgs, strict=True)}
-
-
-def _all(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
-    yield from _symptom_trees(bench)
-    for complaint in bench.complaints():
-        yield from _family_tree(bench, complaint)
-        yield from _flow(bench, complaint)
-    yield from _assemblies(bench)
-    yield from _settings(bench)
 
 
 def _symptom_trees(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import partial
 from pathlib import Path
 
 from generator.bench import Bench
+from generator.pages import pictures
 from generator.pages.bench import page as bench_page
 from generator.pages.charts import charts as chart_pages
 from generator.pages.charts import reckoners as reckoners_page
@@ -17,7 +19,6 @@ from generator.pages.learn import practice as practice_page
 from generator.pages.maker import Maker
 from generator.pages.not_listed import page as not_listed_page
 from generator.pages.page import PageText
-from generator.pages.pictures import draw_all
 from generator.pages.planner import page as planner_page
 from generator.pages.records import assemblies as assembly_pages
 from generator.pages.records import coverage as coverage_page
@@ -29,27 +30,29 @@ from generator.pages.records import techniques as technique_pages
 from generator.pages.timing import page as timing_page
 from generator.pages.which_machine import page as which_machine_page
 
+Piece = Callable[[], Iterable[PageText]]
+"Pages that are made together."
 
-def all_pages(bench: Bench, folders: Sequence[Path], site_url: str) -> Iterator[PageText]:
-    """Every page that is made from records."""
-    maker = Maker(bench)
-    pictures = draw_all(bench)
-    yield from lists.pages(maker)
-    yield from guides_page.pages(maker, folders)
-    yield from contribute_page.pages(maker)
-    yield from coverage_page.pages(maker)
-    yield from device_page.pages(maker)
-    yield from family_pages.pages(maker)
-    yield from symptom_pages.pages(maker, pictures)
-    yield from bench_page.pages(maker, pictures)
-    yield from assembly_pages.pages(maker, pictures)
-    yield from fault_pages.pages(maker)
-    yield from technique_pages.pages(maker)
-    yield from chart_pages.pages(maker, pictures)
-    yield from timing_page.pages(maker)
-    yield from job_sheets.pages(maker, site_url)
-    yield from which_machine_page.pages(maker)
-    yield from not_listed_page.pages(maker)
-    yield from planner_page.pages(maker)
-    yield from reckoners_page.pages(maker)
-    yield from practice_page.pages(maker)
+
+def pieces(bench: Bench, folders: Sequence[Path], site_url: str) -> Iterator[Piece]:
+    """Every page that is made from records, in pieces of which none rests on another."""
+    maker, views = Maker(bench), bench.library.views
+    yield partial(lists.pages, maker)
+    yield partial(guides_page.pages, maker, folders)
+    yield partial(contribute_page.pages, maker)
+    yield partial(coverage_page.pages, maker)
+    yield partial(device_page.pages, maker)
+    yield partial(family_pages.pages, maker)
+    yield lambda: symptom_pages.pages(maker, pictures.of_symptoms(bench))
+    yield from (partial(bench_page.pages, maker, view) for view in views)
+    yield lambda: assembly_pages.pages(maker, pictures.of_assemblies(bench))
+    yield partial(fault_pages.pages, maker)
+    yield partial(technique_pages.pages, maker)
+    yield lambda: chart_pages.pages(maker, pictures.of_settings(bench))
+    yield partial(timing_page.pages, maker)
+    yield from (partial(job_sheets.pages, maker, view, site_url) for view in views)
+    yield partial(which_machine_page.pages, maker)
+    yield partial(not_listed_page.pages, maker)
+    yield partial(planner_page.pages, maker)
+    yield partial(reckoners_page.pages, maker)
+    yield partial(practice_page.pages, maker)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from generator.bench import Complaint
 from generator.diagrams import draw
+from generator.family_view import FamilyView
 from generator.pages.bench.causes import causes, importance_rows, top_said, unlisted
 from generator.pages.bench.steps import (
     first_words,
@@ -18,7 +19,7 @@ from generator.pages.bench.sums import exactness, price_of_caution, sums, sums_s
 from generator.pages.bench.walk_scripts import WALK_SCRIPTS
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
-from generator.pages.pictures import Pictures
+from generator.pages.pictures import Pictures, of_complaints
 from generator.wording.links import Links
 from generator.wording.places import place
 
@@ -29,10 +30,11 @@ READABLE = 0.65
 "A picture that paper shrinks further has type under 6.5 pt; a tree is printed as a list, a flow as its cards alone."
 
 
-def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
-    """Every family with every symptom that it can have."""
-    for complaint in maker.bench.complaints():
-        yield _page(maker, pictures, complaint)
+def pages(maker: Maker, view: FamilyView) -> Iterator[PageText]:
+    """A family with every symptom that it can have."""
+    pictures = of_complaints(maker.bench, view)
+    for symptom in sorted(view.symptoms):
+        yield _page(maker, pictures, maker.bench.complaint(view, symptom))
 
 
 def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:

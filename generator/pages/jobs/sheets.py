@@ -25,16 +25,15 @@ LONG = ((44, "hw-long hw-longest hw-utmost"), (29, "hw-long hw-longest"), (18, "
 "Steps beyond which a sheet is printed closer, to keep to two sides, and the class that does it."
 
 
-def pages(maker: Maker, site_url: str) -> Iterator[PageText]:
-    """Every sheet, then the list of each family's.
+def pages(maker: Maker, view: FamilyView, site_url: str) -> Iterator[PageText]:
+    """Every sheet of a family, then their list.
 
     `site_url` is where the site is published; empty leaves the code out that leads back to the page.
     """
-    for view in maker.library.views:
-        sheets, beside = _sheets(maker, view), Beside(maker, view)
-        for mode, remedy in sheets.items():
-            yield _sheet(maker, view, mode, remedy, beside, site_url)
-        yield _list(maker, view, sheets)
+    sheets, beside = _sheets(maker, view), Beside(maker, view)
+    for mode, remedy in sheets.items():
+        yield _sheet(maker, view, mode, remedy, beside, site_url)
+    yield _list(maker, view, sheets)
 
 
 def _sheets(maker: Maker, view: FamilyView) -> dict[str, Remedy]:

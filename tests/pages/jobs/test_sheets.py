@@ -26,7 +26,8 @@ GEAR = "jobs/probe-1/gear-cracked.html"
 
 
 def made(bench: Bench, site_url: str = "") -> tuple[Bench, dict[str, PageText]]:
-    return bench, {page.address: page for page in job_sheets.pages(Maker(bench), site_url)}
+    maker = Maker(bench)
+    return bench, {page.address: page for view in bench.library.views for page in job_sheets.pages(maker, view, site_url)}
 
 
 @pytest.fixture(scope="module")
