@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import posixpath
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -15,6 +16,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
+from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
 from generator.frame import settle
@@ -22,6 +24,7 @@ from generator.pages.hubs import NAVIGATION, hub_of
 from generator.pages.mending import mending
 from generator.pages.page import PageText
 from generator.site_build import Site
+from generator.swapped_in import NewFolder, can_be_swapped
 from generator.wording.markdown_limits import NoHtml
 
 _HERE = Path(__file__).parent
@@ -144,6 +147,25 @@ def _keep_guides_out_of_the_navigation(files: Files) -> None:
     for file in files.documentation_pages():
         if file.page is None and file.dest_uri not in _HUBS:
             file.inclusion = InclusionLevel.NOT_IN_NAV
+
+
+def begin_beside(config: MkDocsConfig) -> NewFolder | None:
+    """A folder beside the site's, to which MkDocs now writes; None where the site's own must be written to."""
+    if not can_be_swapped(Path(config.site_dir)):
+        return None
+    new = NewFolder(Path(config.site_dir))
+    config.site_dir = str(new.folder)
+    return new
+
+
+def publish(new: NewFolder, config: MkDocsConfig) -> None:
+    """The new site in the place of the old, but where a strict build has met with a warning: it is about to be given up."""
+    config.site_dir = str(new.place)
+    counters = (h for h in logging.getLogger("mkdocs").handlers if isinstance(h, CountHandler))
+    if config.strict and any(counter.get_counts() for counter in counters):
+        new.drop()
+    else:
+        new.swap_in()
 
 
 def keep_navigation(env: Environment) -> None:

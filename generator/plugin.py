@@ -17,6 +17,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from generator import mkdocs_site, offline, site_build
 from generator.diagrams.layout import GraphvizError
+from generator.swapped_in import NewFolder
 
 _log = logging.getLogger("mkdocs.plugins.handwheel")
 
@@ -32,6 +33,9 @@ class HandwheelConfig(base.Config):
 
 class HandwheelPlugin(BasePlugin[HandwheelConfig]):
     """Turns records into pages."""
+
+    new: NewFolder | None = None
+    "Where a build stands until it is whole."
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """A live preview must not be kept by a browser, so it gets no service worker."""
@@ -51,6 +55,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
             self.site = site_build.build(folders, cache, config.site_url or "", _log.info)
         except (site_build.ContentError, GraphvizError) as error:
             raise PluginError(str(error)) from None
+        self.new = None if self.is_preview else mkdocs_site.begin_beside(config)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add the pages, the browser's data and the assets."""
@@ -71,9 +76,18 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
 
     @event_priority(-200)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Let browsers keep the whole site for use without signal; after all else is written."""
+        """Let browsers keep the whole site for use without signal, after all else is written; then publish it."""
         if not self.is_preview:
             offline.write_service_worker(Path(config.site_dir))
+        if self.new:
+            mkdocs_site.publish(self.new, config)
+
+    def on_build_error(self, *, error: Exception) -> None:
+        """What stood before stands; a full disk is said in one line."""
+        if self.new:
+            self.new.drop()
+        if isinstance(error, OSError):
+            raise PluginError(f"The site cannot be written: {error}. What was built before stands as it was.") from None
 
     def on_serve(self, server: LiveReloadServer, **_: object) -> LiveReloadServer:
         """Build again when a record, the schema or a template changes."""

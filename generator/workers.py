@@ -29,8 +29,21 @@ def all_made(pieces: Sequence[Callable[[], Iterable[T]]]) -> Iterator[list[T]]:
     from concurrent.futures import ProcessPoolExecutor  # slow to load, and commands need none
 
     share = multiprocessing.get_context("fork")
-    with ProcessPoolExecutor(os.cpu_count(), share, initializer=_held.extend, initargs=(pieces,)) as workers:
+    with ProcessPoolExecutor(os.cpu_count(), share, initializer=_begin, initargs=(pieces,)) as workers:
         yield from workers.map(_made, range(len(pieces)))
+
+
+def _begin(pieces: Sequence[Callable[[], Iterable[Any]]]) -> None:
+    _held.extend(pieces)
+    threading.Thread(target=_end_with_the_parent, daemon=True).start()
+
+
+def _end_with_the_parent() -> None:
+    """A process whose parent was killed would wait for work for ever."""
+    parent = multiprocessing.parent_process()
+    if parent:
+        parent.join()
+        os._exit(1)
 
 
 def _made(number: int) -> list[Any]:

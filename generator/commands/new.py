@@ -24,6 +24,7 @@ from generator.records.starting import starting_entry, starting_record
 from generator.records.starting_family import like as starting_family
 from generator.records.starting_family import to_look_at
 from generator.records.starting_notes import holds, starting_entries, starting_notes
+from generator.whole_files import put, put_new
 
 
 @click.command()
@@ -110,8 +111,7 @@ def _id(kind: Kind, id: str) -> str:
 
 def _create(path: Path, text: str) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
-    with path.open("x", encoding="utf-8") as file:
-        file.write(text)
+    put_new(path, text.encode("utf-8"))
 
 
 def _append_entry(path: Path, kind: Kind, id: str, entry: str) -> None:
@@ -129,4 +129,4 @@ def _append(path: Path, text: str, shape: type) -> None:
     old, longer = parse(before, path).node, parse(after, path).node
     if longer is None or not isinstance(plain(old) if old else None, shape):
         refuse(f"'{path}' cannot be added to: run `check` and mend it first.")
-    path.write_bytes(after)
+    put(path, after)

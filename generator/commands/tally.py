@@ -15,6 +15,7 @@ from generator.records.block import block
 from generator.records.explain import shown
 from generator.records.finding import printable
 from generator.records.ids import slug
+from generator.whole_files import put
 
 _COLUMNS = {
     "date": ("date", "day", "finished"),
@@ -93,7 +94,7 @@ def _write(folder: Path, shop: str, found: Counted) -> Path:
         common.refuse(f"'{path}' is there already, and `tally` did not write it; it stays as it is. Give another --shop.")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(_record(shop, found), encoding="utf-8")
+        put(path, _record(shop, found).encode("utf-8"))
     except OSError as error:
         common.refuse(f"'{path}' cannot be written: {error.strerror}.")
     return path

@@ -9,9 +9,9 @@ import sys
 from pathlib import Path
 
 
-def build(folder: Path) -> subprocess.CompletedProcess[str]:
+def build(folder: Path, *before: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-m", "mkdocs", "build", "--strict"],
+        [*before, sys.executable, "-m", "mkdocs", "build", "--strict"],
         cwd=folder,
         text=True,
         check=False,
@@ -34,6 +34,16 @@ def test_a_broken_record_gives_its_line_and_leaves_the_last_site_alone(project):
     assert "symptoms/skipped-stitches.yaml" in done.stdout and "titel" in done.stdout
     assert "Traceback" not in done.stdout
     assert state(project / "site") == before
+
+
+def test_a_disk_that_takes_no_more_leaves_the_last_site_alone(project):
+    before = state(project)
+    done = build(project, "sh", "-c", 'ulimit -f 60 && exec "$@"', "sh")  # no file of more than 60 blocks, as on a full disk
+    assert done.returncode != 0 and "Traceback" not in done.stdout
+    assert re.search(r"Error: The site cannot be written: .* What was built before stands as it was\.\n\Z", done.stdout)
+    assert {name: data for name, data in state(project).items() if not name.startswith(".cache")} == {
+        name: data for name, data in before.items() if not name.startswith(".cache")
+    }
 
 
 def test_the_same_records_give_the_same_pages(project):

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import errno
-import os
-import shutil
 import stat
 from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
-from tempfile import NamedTemporaryFile
+
+from generator.whole_files import put
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -56,13 +55,4 @@ def write(path: Path, text: str) -> None:
     """
     if not path.stat().st_mode & stat.S_IWUSR:
         raise PermissionError(errno.EACCES, "it is for reading only")
-    with NamedTemporaryFile("wb", dir=path.parent, prefix=".", suffix=".part", delete=False) as file:
-        part = Path(file.name)
-        try:
-            file.write(text.encode("utf-8"))
-            file.close()
-            shutil.copymode(path, part)
-            os.replace(part, path)
-        except BaseException:
-            part.unlink(missing_ok=True)
-            raise
+    put(path, text.encode("utf-8"))

@@ -1,0 +1,1 @@
+"""Builds killed at random moments: `python -m tests.kills --times 200`."""
