@@ -33,6 +33,9 @@ _PREFIX = "assets/handwheel"
 _COMMON_SCRIPTS = "js/common"
 _HUBS = {address for hubs in NAVIGATION.values() for address, _ in hubs}
 
+_NO_DAY = "1980-01-01"
+"Where a date must be: the first day that every kind of archive knows."
+
 
 class ReadyPage(Page):
     """A page that brings its own HTML and table of contents: nothing is left to convert.
@@ -166,6 +169,13 @@ def publish(new: NewFolder, config: MkDocsConfig) -> None:
         new.drop()
     else:
         new.swap_in()
+
+
+def without_dates(files: Files) -> None:
+    """The same records give the same bytes on any day: MkDocs would date every page, and what it packs, with today."""
+    for file in files.documentation_pages():
+        if file.page:
+            file.page.update_date = _NO_DAY
 
 
 def keep_navigation(env: Environment) -> None:

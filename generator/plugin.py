@@ -62,7 +62,8 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         return mkdocs_site.add_files(files, self.site, config)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
-        """Spare the theme what is the same on many pages."""
+        """Spare the theme what is the same on many pages, and what changes with the day."""
+        mkdocs_site.without_dates(files)
         mkdocs_site.keep_navigation(env)
         return env
 
