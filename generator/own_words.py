@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass, replace
+from functools import cache
 from typing import Any, TypeVar
 
 from generator.records.words import spoken
@@ -35,10 +36,17 @@ def _held(value: Any, calls: Mapping[str, str]) -> Any:
     elif isinstance(value, tuple):
         held = tuple(in_own_words(item, calls) for item in value)
     elif is_dataclass(value) and not isinstance(value, type):
-        named = {f.name: getattr(value, f.name) for f in fields(value) if f.init}
-        changed = {name: in_own_words(item, calls) for name, item in named.items()}
-        held = replace(value, **{n: item for n, item in changed.items() if item != named[n]})
+        named = {name: getattr(value, name) for name in _given(type(value))}
+        told_anew = {name: in_own_words(item, calls) for name, item in named.items()}
+        changed = {name: item for name, item in told_anew.items() if item != named[name]}
+        held = replace(value, **changed) if changed else value
     return held
+
+
+@cache
+def _given(shape: type) -> tuple[str, ...]:
+    """Names of the fields that a record is made from."""
+    return tuple(f.name for f in fields(shape) if f.init)
 
 
 def told(text: str, calls: Mapping[str, str]) -> str:
@@ -49,7 +57,8 @@ def told(text: str, calls: Mapping[str, str]) -> str:
     >>> told("A hook or a shuttle.", {"hook": "shuttle"})
     'A hook or a shuttle.'
     """
-    return _SENTENCE.sub(lambda m: _sentence(m[0], calls), text)
+    here = {word: own for word, own in calls.items() if spoken(word).search(text)}
+    return _SENTENCE.sub(lambda m: _sentence(m[0], here), text) if here else text
 
 
 def _sentence(text: str, calls: Mapping[str, str]) -> str:
