@@ -13,6 +13,7 @@ from generator.bench.timing import timing as timed
 from generator.commands import common
 from generator.commands.folders import content_option
 from generator.family_view import FamilyView
+from generator.own_words import told
 from generator.wording import timing as said
 from generator.wording import words
 from generator.wording.ranges import range_words
@@ -68,11 +69,17 @@ def _gauge_lines(view: FamilyView) -> Iterator[str]:
 
 
 def _lines(view: FamilyView, found: Timing) -> Iterator[str]:
-    """The sheet in lines, cautions first."""
+    """The sheet in lines and in the family's own words, cautions first."""
     if view.by_hand:
         yield "By hand only, in the sewing direction; mind the needle."
     else:
         yield "Unplug it. Turn the hand wheel by hand, in the sewing direction; mind the needle."
+    yield from (told(line, view.calls) for line in _figures(view, found))
+    yield said.ABOVE_ALL
+
+
+def _figures(view: FamilyView, found: Timing) -> Iterator[str]:
+    """What was worked out, and what is still to be measured."""
     yield said.plain(found)
     yield from said.caveats(view, found)
     yield from (f"  {r.rise:.2f} mm  {r.degrees:5.1f}°  {r.rate:.3f} mm a degree" for r in found.table)
@@ -82,4 +89,3 @@ def _lines(view: FamilyView, found: Timing) -> Iterator[str]:
     yield from said.motor_lines(found)
     yield from _gauge_lines(view)
     yield from said.missing_lines(found)
-    yield said.ABOVE_ALL

@@ -140,3 +140,11 @@ def test_every_gauge_stands_with_its_tolerance_and_its_tool(published: Bench, sh
                 after = html.split(f'id="{setting.id}"')[1].split("</li>")[0]
                 assert "<svg" in after and f"{setting.target.low} to {setting.target.high}" in after
                 assert ("By eye." in after) == (setting.gauge.tool is None)
+
+
+def test_a_looper_is_drawn_at_its_height_and_a_sheet_speaks_in_the_familys_words(published: Bench, sheets) -> None:
+    overlock = next(v for v in published.library.views if v.id == "hexholm-4")
+    low, high = timing(overlock).height
+    drawn = sheets["timing/hexholm-4.html"].html.split('id="needle"')[1].split("</section>")[0]
+    assert low == high and f"point {low:.2f} mm above the top of the eye" in drawn
+    assert 'id="hook">Shuttle<' in sheets["timing/larkrise-h.html"].html

@@ -17,6 +17,7 @@ Range = tuple[float, float]
 
 GAPS = ("hook-needle-gap", "lower-looper-gap")
 HEIGHT = ("needle-bar-height",)
+LOOPER = "looper_above_eye"
 PLAY = ("hook-gear-mesh",)
 FEED_PLAY = ("feed-gear-mesh",)
 SINKING = ("feed-timing",)
@@ -49,8 +50,11 @@ def window(view: FamilyView) -> Range | None:
 
 
 def height(view: FamilyView) -> Range | None:
-    """Point above the eye as it passes; a looper's needle bar is set by another measure."""
-    return None if TIMES[1] in view.settings else ends(target(view, HEIGHT))
+    """Point above the eye as it passes; a looper's needle bar is set by another measure, and its height is one figure."""
+    if TIMES[1] not in view.settings:
+        return ends(target(view, HEIGHT))
+    above = length(view.family, LOOPER)
+    return None if above is None else (above, above)
 
 
 def bar(family: Family) -> Bar | None:

@@ -15,6 +15,7 @@ USED = (
     "crank_offset",
     "needle_depth",
     "point_below_eye",
+    "looper_above_eye",
     "hook_turns_per_stitch",
     "hook_swing",
     "hook_start",
@@ -57,6 +58,8 @@ def _missing(view: FamilyView) -> Iterator[str]:
 
 def _of_hook(view: FamilyView) -> Iterator[str]:
     figures = view.family.figures
+    if TIMES[1] in view.settings:
+        yield read.LOOPER
     if TIMES[0] not in view.settings:
         return
     if "hook_swing" in figures:

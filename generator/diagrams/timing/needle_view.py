@@ -38,13 +38,13 @@ class Meeting:
     "Metric number."
     positions: Sequence[Position]
     height: tuple[float, float] | None
-    "Point above the eye by its target, mm."
+    "Point above the eye by its target, mm; twice the same where one figure says."
     gap: tuple[float, float] | None
     "Point to needle by its target, mm."
 
 
 def svg(meeting: Meeting, prefix: str) -> str:
-    """The drawing as one inline SVG. The eye's length and the hook's body are sketches; all else is to scale."""
+    """The drawing as one inline SVG. The eye's length and the shapes of needle and point are sketches; all else is to scale."""
     step = _WIDE / len(meeting.positions)
     views = "".join(
         _view(meeting, place, 8 + step * (number + 0.5)) for number, place in enumerate(meeting.positions)
@@ -60,7 +60,7 @@ def described(meeting: Meeting) -> str:
     """The drawing in words."""
     said = [f"{p.title}: bar risen {p.rise:.2f} mm{_above_words(p.above)}" for p in meeting.positions]
     if meeting.height:
-        said.append(f"Target above the eye {meeting.height[0]:g} to {meeting.height[1]:g} mm")
+        said.append(f"Target above the eye {' to '.join(f'{mm:g}' for mm in dict.fromkeys(meeting.height))} mm")
     if meeting.gap:
         said.append(f"Gap {meeting.gap[0]:g} to {meeting.gap[1]:g} mm, drawn ten times larger again")
     return f"{'. '.join(said)}. Needle Nm {meeting.needle}."

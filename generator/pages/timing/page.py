@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
 from generator.bench.timing import USED, Timing, timing
 from generator.family_view import FamilyView
+from generator.own_words import told
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.timing import views
@@ -19,9 +20,10 @@ from generator.wording.places import place
 from generator.wording.ranges import range_words
 
 HUB = "timing.html"
+_ONE = "Broken line: the point's height above the eye."
+_RANGE = "Broken lines: least and most above the eye; heights are of the target's middle."
 _SKETCHED = (
-    "To scale on paper. Broken lines: least and most above the eye; heights are of the target's middle. The needle is the middle "
-    "of the machine's sizes. The eye's length, both points' shapes and the hook's body are sketches."
+    "The needle is the middle of the machine's sizes. The eye's length, the needle's end and the point's shape are sketches."
 )
 SLIDER = "assets/handwheel/js/timing/hand-wheel.js"
 
@@ -58,12 +60,12 @@ def _sheet(maker: Maker, view: FamilyView, found: Timing) -> PageText:
         cautions=_cautions(view, found),
         setting=found.setting,
         plain=said.plain(found),
-        rows=[{"rise": f"{r.rise:g}", "degrees": f"{r.degrees:.1f}", "rate": f"{r.rate:.3f}"} for r in found.table],
+        rows=[{"rise": _tenths(r.rise), "degrees": f"{r.degrees:.1f}", "rate": f"{r.rate:.3f}"} for r in found.table],
         slider=views.slider(view, found),
-        parts=[part for part in _parts(view, found) if part.drawing or part.lines],
+        parts=[_called(part, view.calls) for part in _parts(view, found) if part.drawing or part.lines],
         figures=_figures(maker, view),
-        caveats=list(said.caveats(view, found)),
-        missing=said.missing_lines(found),
+        caveats=[told(line, view.calls) for line in said.caveats(view, found)],
+        missing=[told(line, view.calls) for line in said.missing_lines(found)],
         above_all=said.ABOVE_ALL,
     )
 
@@ -81,10 +83,15 @@ class Part:
     note: str = ""
 
 
+def _called(part: Part, calls: Mapping[str, str]) -> Part:
+    """The part in the family's own words: a shuttle where others have a hook."""
+    return replace(part, title=told(part.title, calls), lines=[told(line, calls) for line in part.lines])
+
+
 def _parts(view: FamilyView, found: Timing) -> Iterator[Part]:
     """The sheet from the needle bar to the motor."""
     yield Part("rise", "Rise and hand wheel", views.plot(view, found))
-    yield Part("needle", "Needle and point", views.needle(view, found), true=True, note=_SKETCHED)
+    yield Part("needle", "Needle and point", views.needle(view, found), true=True, note=_note_on_needle(found))
     yield Part("zigzag", "Zigzag", lines=list(said.swing_lines(found)))
     yield Part("hook", "Hook", lines=[*said.hook_lines(found), *said.backlash_lines(found)])
     yield Part("instants", "As they pass", views.instants(view, found), true=True)
@@ -92,6 +99,21 @@ def _parts(view: FamilyView, found: Timing) -> Iterator[Part]:
     yield Part("gears", "Hook gears", lines=list(said.gear_lines(found)))
     yield Part("feed", "Feed and needle", views.feed(view, found), true=True, lines=list(said.feed_lines(found)))
     yield Part("motor", "Motor", lines=list(said.motor_lines(found)))
+
+
+def _note_on_needle(found: Timing) -> str:
+    """What is to scale in the drawing of needle and point, and what is not."""
+    lines = (_RANGE if found.height[0] < found.height[1] else _ONE) if found.height else ""
+    return " ".join(filter(None, ["To scale on paper.", lines, _SKETCHED]))
+
+
+def _tenths(mm: float) -> str:
+    """A rise of the table: tenths, and more only where its window ends between two.
+
+    >>> _tenths(2), _tenths(1.85)
+    ('2.0', '1.85')
+    """
+    return f"{mm:.1f}" if round(mm, 1) == mm else f"{mm:.2f}"
 
 
 def _gauges(maker: Maker, view: FamilyView, found: Timing) -> PageText:

@@ -23,6 +23,10 @@ HOW_TO_MEASURE: dict[str, str] = {
         "The needle's length below its eye is not recorded. Measure a new needle of the machine's system from the top of its "
         "eye to its point."
     ),
+    "looper_above_eye": (
+        "How far the lower looper's point passes above the eye is not recorded. Turn by hand until the point stands at the left "
+        "needle, and measure from the top of the eye to it."
+    ),
     "hook_turns_per_stitch": (
         "Hook turns are not recorded. Mark the hook and count its turns for one turn of the hand wheel."
     ),
