@@ -33,7 +33,7 @@ test: lint
 benchmarks: .venv/test-ready
 	$(BIN)/python -m pytest tests/benchmarks --override-ini addopts=-q
 
-# Which small faults put into these modules no test finds, for example MODULES=generator/analysis/motion.py
+# Which small faults put into these modules no test finds, for example MODULES=generator/analysis/reckon.py
 MODULES ?= $(wildcard generator/analysis/*.py)
 mutants: .venv/test-ready
 	nice $(BIN)/python -m tests.mutants $(MODULES)

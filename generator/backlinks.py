@@ -106,16 +106,6 @@ class Backlinks:
         }
 
     @cached_property
-    def renewed_for(self) -> Names:
-        """Part -> failure modes whose remedy renews it."""
-        return _gather((p, m.id) for m in self.records.failure_modes.values() for p in m.remedy.renew)
-
-    @cached_property
-    def made_for(self) -> Names:
-        """Setting -> failure modes whose remedy makes it."""
-        return _gather((s, m.id) for m in self.records.failure_modes.values() for s in m.remedy.set)
-
-    @cached_property
     def settings_proved(self) -> Names:
         """Check -> settings that it proves."""
         return _gather(

@@ -1,4 +1,4 @@
-"""The examples in docstrings run as they stand, in every module of the package."""
+"""The examples in docstrings run as they stand, in every module of the package and of what tests are made with."""
 
 from __future__ import annotations
 
@@ -12,10 +12,12 @@ import pytest
 import generator
 
 MODULES = sorted(module.name for module in walk_packages(generator.__path__, "generator."))
-STAGES_OF_A_PLAN = ("money", "plan", "precedence", "proof", "settings", "tray", "way_in", "way_out", "while_open")
+ROOT = Path(__file__).parents[1]
+SUPPORT = [p for p in sorted(ROOT.glob("tests/**/*.py")) if p.name[:5] not in ("test_", "__mai") and "\n    >>> " in p.read_text(encoding="utf-8")]
+STAGES_OF_A_PLAN = ("money", "plan", "precedence", "settings", "tray", "way_in", "way_out", "while_open")
 
 
-@pytest.mark.parametrize("name", MODULES)
+@pytest.mark.parametrize("name", [*MODULES, *(".".join(p.relative_to(ROOT).with_suffix("").parts) for p in SUPPORT)])
 def test_examples_run(name: str) -> None:
     """All of them: one that stands where no docstring is would never be run."""
     module = import_module(name)

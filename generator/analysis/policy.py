@@ -116,16 +116,6 @@ def following(node: Node) -> list[Node | None]:
     return [node.otherwise] if isinstance(node, RemedyNode) else []
 
 
-def stopped_share(policy: Node | None) -> float:
-    """Of all jobs, those that end in stopping to think."""
-    return sum(n.share for n in nodes(policy) if isinstance(n, StopNode))
-
-
-def beyond_share(policy: Node | None) -> float:
-    """Of all jobs, those that come to where the written order ends."""
-    return sum(n.share for n in nodes(policy) if isinstance(n, BeyondNode))
-
-
 def to_json(policy: Node | None) -> dict[str, object] | None:
     """Plain data for files and the browser. Outcomes count from 1, as people count them."""
     if policy is None:

@@ -57,7 +57,7 @@ class DiagnosisCache:
         return self._store.write(_fingerprint(case), diagnosed)
 
 
-LATER = {"worklist.py", "ranking.py", "simulate.py"}
+LATER = {"worklist.py", "ranking.py"}
 "Modules that take an order as it is."
 ALONE = 3
 "Cases up to which starting other processes costs more than it saves."

@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 from scipy.differentiate import derivative
 from scipy.optimize import brentq, minimize_scalar
 
-from generator.analysis.motion import slider_crank_rise
 from generator.analysis.timing.belts import rise_when_off, tooth_at_hand_wheel
 from generator.analysis.timing.hook import (
     Hook,
@@ -25,6 +24,7 @@ from generator.analysis.timing.hook import (
 )
 from generator.analysis.timing.needle_bar import Bar, coming_down, rise, rise_per_degree, rise_table, row
 from generator.analysis.timing.swings import even_middle, swings
+from tests.vectors.plain_crank import slider_crank_rise
 
 straight = st.builds(lambda stroke, ratio: Bar(stroke, stroke / 2 * ratio), st.floats(10, 50), st.floats(1.5, 6))
 bars = st.builds(

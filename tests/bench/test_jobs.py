@@ -9,13 +9,13 @@ from pathlib import Path
 
 import pytest
 
-from generator.analysis.job.proof import faults
 from generator.analysis.machine import Machine
 from generator.bench import Bench
 from generator.bench.jobs import Job, rates, renewing, setting
 from generator.content_rules import load_checked
 from generator.library import Library
 from generator.records.model import Shop
+from tests.analysis.job.job_proof import faults
 
 TESTS = Path(__file__).parents[1]
 

@@ -10,10 +10,10 @@ from collections.abc import Callable
 
 from generator.analysis.check_order import solve
 from generator.analysis.doubt.grow import STOP, Move
-from generator.analysis.doubt.simulate import Worker
 from generator.analysis.doubt.standing import check_number, remedy_number
 from generator.analysis.doubt.table import Table
 from generator.analysis.policy import CheckNode, Node, RemedyNode
+from tests.analysis.doubt.doubt_simulate import Worker
 from tests.benchmarks.certain_next_step import next_step
 
 

@@ -10,12 +10,13 @@ from time import process_time
 from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.plan import plan
 from generator.analysis.doubt.rollout import Rollout
-from generator.analysis.doubt.rules import likeliest_first, record_order
-from generator.analysis.doubt.simulate import Tally, Worker, by_rule, simulate
+from generator.analysis.doubt.rules import record_order
 from generator.analysis.doubt.table import Table
 from generator.bench import Bench
 from generator.library import Library
 from generator.store import load_kept
+from tests.analysis.doubt.doubt_habit import likeliest_first
+from tests.analysis.doubt.doubt_simulate import Tally, Worker, by_rule, simulate
 from tests.benchmarks.certain_worker import certain_worker
 
 CONTENT = Path(__file__).parents[2] / "content"

@@ -48,8 +48,8 @@ class _Instead(importlib.abc.MetaPathFinder, importlib.abc.InspectLoader):
 def tests_of(module: Path) -> list[str]:
     """The module's own tests or else those of its room, if it has any, and the examples in it.
 
-    >>> tests_of(Path("generator/analysis/motion.py"))[0]
-    'tests/analysis/test_motion.py'
+    >>> tests_of(Path("generator/analysis/reckon.py"))[0]
+    'tests/analysis/test_reckon.py'
     """
     below = module.relative_to("generator")
     places = [Path("tests", below.parent, f"test_{below.stem}.py"), Path("tests", below.parent)]

@@ -9,7 +9,6 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from generator.analysis.fasteners.identify import identify
 from generator.analysis.fasteners.near_miss import near_misses
 from generator.analysis.timing.gears import candidates
 from generator.analysis.timing.needle_bar import Bar
@@ -24,6 +23,7 @@ from generator.standards.keys import KIND_WORDS, key_for, why_no_key
 from generator.standards.notation import parse_thread
 from generator.standards.threads import THREADS
 from tests.site.some_pages import ROOT, build_pages
+from tests.vectors.identify import identify
 
 VECTORS = json.loads((ROOT / "tests" / "vectors" / "reckoners.json").read_text(encoding="utf-8"))
 

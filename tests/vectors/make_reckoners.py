@@ -13,10 +13,10 @@ import json
 from collections.abc import Callable
 from pathlib import Path
 
-from generator.analysis import motion, reckon
+from generator.analysis import reckon
 from generator.analysis.fasteners import flats, near_miss
 from generator.analysis.timing import belts, gears, hook
-from tests.vectors import browser_only
+from tests.vectors import browser_only, plain_crank
 
 FUNCTIONS: dict[str, Callable] = {
     function.__name__: function
@@ -27,7 +27,7 @@ FUNCTIONS: dict[str, Callable] = {
         reckon.belt_tooth_degrees, browser_only.v_belt_deflection, flats.flat_depth, flats.flat_width, flats.turns_to_clear,
         flats.whole_quarters, flats.safe_turns, flats.advice, near_miss.rock, browser_only.holding_torque,
         hook.play_degrees, belts.motor_speed, browser_only.from_ten, browser_only.differential, gears.outside_diameter,
-        motion.slider_crank, motion.slider_crank_rise, motion.slider_crank_angle,
+        plain_crank.slider_crank, plain_crank.slider_crank_rise, plain_crank.slider_crank_angle,
     )
 }  # fmt: skip
 

@@ -1,40 +1,26 @@
-"""Two plain rules, for comparison with the best order."""
+"""Two plain rules: what comes next where nothing is searched."""
 
 from __future__ import annotations
 
-from generator.analysis.check_order.case import Case, Check
-from generator.analysis.check_order.policy import grow
+from generator.analysis.check_order.case import Check
 from generator.analysis.check_order.situation import Situation
 from generator.analysis.machine import Remedy
-from generator.analysis.policy import expected_minutes
 
 
-def record_order(case: Case) -> float:
-    """Expected minutes when checks are done as they stand in the record.
-
-    Each check is done if it still tells anything; once none does, the remedies left are tried in
-    the order of the hypotheses.
-    """
-    return expected_minutes(grow(Situation(case, case.hypotheses), _next_in_record))
-
-
-def _next_in_record(now: Situation) -> Check | Remedy:
+def next_in_record(now: Situation) -> Check | Remedy:
+    """The first check of the record that still tells anything; after them the remedies in the order of the hypotheses."""
     checks = (check for check in now.case.checks if now.tells(check))
     return next(checks, None) or now.remedies()[0]
 
 
-def ratio_order(case: Case) -> float:
-    """Expected minutes when the step of most probability for its cost is always done next.
+def best_ratio(now: Situation) -> Check | Remedy:
+    """The step of most probability for its cost.
 
     A remedy's probability is the share that it cures. A check's is the share of the hypotheses
     for which it would end the job or leave a single remedy to do. The cost is the minutes of the
     step from here, with what must be opened for it. Ties: the cheaper step, then a remedy before
     a check, then by id.
     """
-    return expected_minutes(grow(Situation(case, case.hypotheses), _best_ratio))
-
-
-def _best_ratio(now: Situation) -> Check | Remedy:
     checks = [check for check in now.case.checks if now.tells(check)]
     costs: list[tuple[float, int, str, float, Check | Remedy]] = [
         (now.remedy_minutes(r), 0, r.id, _cured(now, r), r) for r in now.remedies()
@@ -58,5 +44,5 @@ def _singled_out(now: Situation, check: Check) -> float:
     return sum(s.share() for n, s in after.items() if n in check.cured or s.last_remedy())
 
 
-PLAIN_RULES = (_best_ratio, _next_in_record)
+PLAIN_RULES = (best_ratio, next_in_record)
 "What a search that was given up falls back on where they do better."

@@ -47,7 +47,6 @@ class BoundsOfGates:
     """Bounds for the gates of one tree, and for votes over its numbers."""
 
     def __init__(self, tree: Structure, q: Sequence[float]) -> None:
-        self._q = q
         self._votes: dict[Vote, CutSetBounds] = {}
         self._numbers = [CutSetBounds(p, p, weight(p), 1, 1 << n) for n, p in enumerate(q)]
         for gate in tree.gates:

@@ -7,8 +7,8 @@ from statistics import fmean
 import pytest
 
 from generator.analysis.check_order import Solution, solve
-from generator.analysis.check_order.rules import ratio_order, record_order
 from tests.analysis.check_order.order_cases import bench_case, random_case
+from tests.analysis.check_order.order_plain import ratio_order, record_order
 
 MID_SIZE = [(number, 8 + number % 6, 8 + number % 9) for number in range(200)]
 

@@ -16,12 +16,12 @@ from generator.analysis.check_order import Case, Check, Hypothesis, solve
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.cost import board
 from generator.analysis.check_order.exact import Search
-from generator.analysis.check_order.rules import ratio_order, record_order
 from generator.analysis.check_order.states import States
 from generator.analysis.machine import Machine, Part, Remedy
 from generator.analysis.policy import to_json
 from tests.analysis.check_order.order_cases import bench_case, random_case
 from tests.analysis.check_order.order_hand_case import CASE, TRIAL, WATCH
+from tests.analysis.check_order.order_plain import ratio_order, record_order
 
 
 def _walked(job: Case, node: dict | None, left: list[Hypothesis]) -> Iterator[float]:

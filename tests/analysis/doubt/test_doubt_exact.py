@@ -15,13 +15,14 @@ from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.plan import plan
 from generator.analysis.doubt.relaxed import certain_bound
 from generator.analysis.doubt.rollout import Rollout
-from generator.analysis.doubt.rules import likeliest_first, record_order
+from generator.analysis.doubt.rules import record_order
 from generator.analysis.doubt.standing import start
 from generator.analysis.doubt.table import Table
 from generator.analysis.policy import expected_minutes
 from tests.analysis.check_order.order_cases import random_case
 from tests.analysis.doubt.doubt_brute_force import least_minutes
 from tests.analysis.doubt.doubt_cases import bench_doubt, small_doubt
+from tests.analysis.doubt.doubt_habit import likeliest_first
 
 PLENTY = 100_000
 CASES = range(360)

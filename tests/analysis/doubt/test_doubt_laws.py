@@ -11,7 +11,7 @@ from generator.analysis.doubt.case import Doubt, Reading, plain
 from generator.analysis.doubt.grow import Grower
 from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.plan import plan, price_of_caution
-from generator.analysis.doubt.rules import likeliest_first, record_order
+from generator.analysis.doubt.rules import record_order
 from generator.analysis.doubt.standing import allowed_checks, allowed_remedies, seen, start
 from generator.analysis.doubt.table import Table
 from generator.analysis.machine import Machine, Remedy
@@ -24,6 +24,7 @@ from generator.analysis.policy import (
     to_json,
 )
 from tests.analysis.doubt.doubt_cases import bench_doubt, small_doubt
+from tests.analysis.doubt.doubt_habit import likeliest_first
 from tests.analysis.doubt.doubt_laws import broken
 
 RULES = (next_move, record_order, likeliest_first)

@@ -14,13 +14,14 @@ from generator.analysis.doubt.grow import Grower
 from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.plan import plan
 from generator.analysis.doubt.rollout import Rollout
-from generator.analysis.doubt.rules import likeliest_first, record_order
-from generator.analysis.doubt.simulate import Tally, by_rule, simulate
+from generator.analysis.doubt.rules import record_order
 from generator.analysis.doubt.standing import start
 from generator.analysis.doubt.table import Table
 from generator.analysis.machine import Machine, Remedy
 from generator.analysis.policy import expected_minutes
 from tests.analysis.doubt.doubt_cases import bench_doubt, small_doubt
+from tests.analysis.doubt.doubt_habit import likeliest_first
+from tests.analysis.doubt.doubt_simulate import Tally, by_rule, simulate
 from tests.benchmarks.certain_worker import certain_worker
 
 JOBS = 100_000

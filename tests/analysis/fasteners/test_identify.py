@@ -4,10 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.analysis.fasteners.identify import identify, under_size
 from generator.analysis.fasteners.lookalikes import lookalikes
 from generator.standards.notation import parse_thread
 from generator.standards.threads import THREADS
+from tests.vectors.identify import identify, under_size
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,6 @@ import networkx as nx
 import pytest
 
 from generator.analysis.job import plan, plan_json
-from generator.analysis.job.proof import faults
 from generator.analysis.job.types import Practice, Shop
 from generator.analysis.machine import Machine, Part, Remedy, Setting
 from tests.analysis.job.job_cases import (
@@ -20,6 +19,7 @@ from tests.analysis.job.job_cases import (
     random_case_in_place,
     zigzag_domestic,
 )
+from tests.analysis.job.job_proof import faults
 
 FAMILIES = [zigzag_domestic, overlock, industrial_head]
 

@@ -8,7 +8,6 @@ import networkx as nx
 import pytest
 
 from generator.analysis.job import plan
-from generator.analysis.job.proof import faults
 from generator.analysis.job.types import Plan, Practice, SettingHandling, Step
 from generator.analysis.machine import Machine, Part, Proof, Remedy, Setting
 from tests.analysis.job.job_cases import (
@@ -17,6 +16,7 @@ from tests.analysis.job.job_cases import (
     settings_graph,
     zigzag_domestic,
 )
+from tests.analysis.job.job_proof import faults
 
 JOB = [Remedy("gear", renew=("hook-gear",)), Remedy("clean-feed", reach=("needle-plate",), minutes=4)]
 MACHINE, PRACTICE = zigzag_domestic()

@@ -1,5 +1,5 @@
-/* Threads as people write them, and what an unknown screw is: as generator/standards/notation.py and
-   analysis/fasteners/identify.py. A thread is {name, diameter, pitch, series, source}, lengths in mm. */
+/* Threads as people write them, as generator/standards/notation.py reads them, and what an unknown
+   screw is, held to tests/vectors/identify.py. A thread is {name, diameter, pitch, series, source}, lengths in mm. */
 (function () {
   "use strict";
   const { INCH_MM, Refused, parse_number, short, quoted } = handwheel.numbers;

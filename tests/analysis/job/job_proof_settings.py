@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from generator.analysis.job.replay import Replay, in_front, needs_off, needs_on
 from generator.analysis.job.types import Plan, Step
 from generator.analysis.machine import Machine
+from tests.analysis.job.job_replay import Replay, in_front, needs_off, needs_on
 
 
 def _upset_settings_made(plan: Plan, replay: Replay) -> Iterator[str]:

@@ -6,10 +6,10 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 from math import isclose
 
-from generator.analysis.job.proof_settings import SETTING_RULES
-from generator.analysis.job.replay import Replay, in_front, needs_on
 from generator.analysis.job.types import Plan
 from generator.analysis.machine import Machine, Remedy
+from tests.analysis.job.job_proof_settings import SETTING_RULES
+from tests.analysis.job.job_replay import Replay, in_front, needs_on
 
 Rule = Callable[[Plan, Replay], Iterable[str]]
 

@@ -7,7 +7,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from generator.analysis.motion import (
+from tests.vectors.plain_crank import (
     slider_crank,
     slider_crank_angle,
     slider_crank_rise,
