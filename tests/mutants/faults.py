@@ -44,9 +44,13 @@ def faults(source: str) -> Iterator[Fault]:
 
 
 def _running(tree: ast.AST) -> Iterator[ast.expr]:
-    """Every expression that is worked out when the module runs: no annotation, decorator or message of an error."""
+    """Every expression that is worked out when the module runs: no annotation, decorator or message of an error.
+
+    `strict` of `zip` is left alone too: it only asks whether two lists are as long as each other.
+    """
     for name, below in ast.iter_fields(tree):
-        if name in ("annotation", "returns", "decorator_list") or isinstance(tree, ast.Raise):
+        asks = isinstance(tree, ast.keyword) and tree.arg == "strict"
+        if name in ("annotation", "returns", "decorator_list") or isinstance(tree, ast.Raise) or asks:
             continue
         for node in below if isinstance(below, list) else [below]:
             if isinstance(node, ast.AST):

@@ -26,7 +26,7 @@ def test_each_fault_is_one_change(source, faulty):
 
 @pytest.mark.parametrize(
     "source",
-    ["x: 1 | 2", "def f(a: 1) -> 2: return a", "raise ValueError(1 + 2)", "'words'", "@frozen(True)\nclass A: pass"],
+    ["x: 1 | 2", "def f(a: 1) -> 2: return a", "raise ValueError(1 + 2)", "'words'", "@frozen(True)\nclass A: pass", "zip(a, b, strict=True)"],
 )
-def test_words_annotations_messages_and_decorators_are_left_alone(source):
+def test_words_annotations_messages_decorators_and_strictness_are_left_alone(source):
     assert list(faults(source)) == []

@@ -10,7 +10,7 @@ import pytest
 from generator.analysis.check_order import solve
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.coverage import ambiguity_groups, missing_check, tried_in_turn
-from generator.analysis.coverage.missing import SOLVED_AGAIN, _PutIn
+from generator.analysis.coverage.missing import SOLVED_AGAIN, _PutIn, _sides
 from generator.analysis.coverage.policy_run import PolicyRun
 from generator.analysis.machine import Machine, Part, Remedy
 from tests.analysis.check_order.order_brute_force import least_minutes
@@ -33,7 +33,7 @@ def test_by_hand_a_check_between_two_remedies() -> None:
     case = blind(Remedy("a", minutes=3), Remedy("b", minutes=8))
     found = missing_check(case, solve(case), ["a", "b"], minutes=2)
     assert found.saves_minutes == pytest.approx(0.5)
-    assert {found.shows, found.others} == {("a",), ("b",)}
+    assert (found.shows, found.others) == (("a",), ("b",))  # as good as the other way round: the first by id
     assert found.exact and found.all_splits
 
 
@@ -132,3 +132,28 @@ def test_a_remedy_tried_before_the_checks_is_not_a_set_of_causes_told_apart_by_t
     look = Check("look", 0.5, (), ("yes", "no"), {"a": 0, "b": 0, "c": 1})
     case = replace(case, checks=(look,))
     assert tried_in_turn(case, solve(case).policy) == ()
+
+
+@pytest.mark.parametrize(("remedies", "sides"), [(2, 2), (5, 2**5 - 2), (6, 6 + 4), (10, 8 + 7)])
+def test_of_many_remedies_the_likeliest_are_shown_alone_and_the_first_few_together(remedies: int, sides: int) -> None:
+    """The last remedy in the record is the likeliest, by two hypotheses of half its weight."""
+    names = [f"r{n}" for n in range(remedies)]
+    shares = [(name, n) for n, name in enumerate(names[:-1], 1)] + [(names[-1], remedies / 2)] * 2
+    chosen = tuple(Hypothesis(f"h{n}", (f"h{n}",), share, Remedy(name)) for n, (name, share) in enumerate(shares))
+    found = list(_sides(chosen, tuple(names)))
+    assert found[:remedies][:8] == [frozenset({name}) for name in names[::-1][:8]]
+    assert len(found) == len(set(found)) == sides
+    if remedies > 5:
+        assert found[-1] == frozenset(names[::-1][: sides - min(remedies, 8) + 1])
+
+
+def test_a_check_that_shows_everything_is_nothing_but_its_minutes() -> None:
+    case = blind(Remedy("a", minutes=3), Remedy("b", minutes=8))
+    assert _PutIn(case, solve(case), 2).of(case.hypotheses) == pytest.approx(-2)
+
+
+def test_a_cause_comes_by_every_remedy_before_its_own() -> None:
+    """By the p / c rule: the cheaper first."""
+    case = blind(Remedy("a", minutes=3), Remedy("b", minutes=8), Remedy("c", minutes=20))
+    stops = PolicyRun(case).way_to(solve(case).policy, case.hypotheses, "c")
+    assert [[h.id for h in left] for _, left, _ in stops] == [["a", "b", "c"], ["b", "c"], ["c"]]
