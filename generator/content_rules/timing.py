@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from generator.analysis.offset_crank import crank_of
+from generator.analysis.timing.offset_crank import crank_of
 from generator.records.figures import TIMES, length, number, written
 from generator.records.finding import Finding
 from generator.records.model import Family, Target

@@ -46,13 +46,14 @@ class _Instead(importlib.abc.MetaPathFinder, importlib.abc.InspectLoader):
 
 
 def tests_of(module: Path) -> list[str]:
-    """The module's own tests or else those of its room, if it has any, and the examples in it.
+    """The module's own tests or else those of its room, a folder or a file, if it has any; and the examples in it.
 
     >>> tests_of(Path("generator/analysis/reckon.py"))[0]
     'tests/analysis/test_reckon.py'
     """
     below = module.relative_to("generator")
-    places = [Path("tests", below.parent, f"test_{below.stem}.py"), Path("tests", below.parent)]
+    own_file, room = Path("tests", below.parent, f"test_{below.stem}.py"), Path("tests", below.parent)
+    places = [own_file, room, room.with_name(f"test_{room.name}.py")]
     dotted = ".".join(module.with_suffix("").parts)
     own = [str(place) for place in places if (ROOT / place).exists()][:1]
     return [*own, f"tests/test_examples.py::test_examples_run[{dotted}]"]

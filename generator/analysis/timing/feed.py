@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import acos, cos, degrees, radians, sin
 
-from generator.analysis import offset_crank
+from generator.analysis.timing import offset_crank
 from generator.analysis.timing.needle_bar import Bar, coming_down
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import ceil, floor
 
-from generator.analysis import offset_crank
-from generator.analysis.offset_crank import Crank, crank_of
+from generator.analysis.timing import offset_crank
+from generator.analysis.timing.offset_crank import Crank, crank_of
 
 _STEPS = 10
 "Rows to the millimetre."

@@ -1,4 +1,4 @@
-/* How the needle bar moves: generator/analysis/offset_crank.py without an offset; tests hold both to the same numbers. */
+/* How the needle bar moves: generator/analysis/timing/offset_crank.py without an offset; tests hold both to the same numbers. */
 (function () {
   "use strict";
   const { Refused, short } = handwheel.numbers;

@@ -120,7 +120,7 @@ def test_a_motors_speed_is_in_the_ratio_of_the_pulleys() -> None:
 
 
 def test_the_guides_table_is_reckoned() -> None:
-    guide = (Path(__file__).parents[2] / "content" / "guides" / "motor-and-pedal-figures.md").read_text("utf-8")
+    guide = (Path(__file__).parents[3] / "content" / "guides" / "motor-and-pedal-figures.md").read_text("utf-8")
     rows = re.findall(r"^\| (\d+) V \| (\d+) W \| ([\d.]+) A \| (\d+) Ω \|$", guide, re.M)
     assert len(rows) == 4
     for volts, watts, current, ohms in rows:
