@@ -132,7 +132,7 @@ def _why_not(
         return _feature_words(library, against[0], present=against[0] in mode.lacks)
     if sits_on(mode) in items:
         return None
-    return f"this family has no {_seat_title(library, sits_on(mode))}"
+    return f"this family has no {_title_of(library, sits_on(mode))}"
 
 
 def _feature_words(library: CrossReferences, feature: str, present: bool) -> str:
@@ -143,7 +143,7 @@ def _feature_words(library: CrossReferences, feature: str, present: bool) -> str
     return f"this family {record.absent if record else 'has no ' + name}"
 
 
-def _seat_title(library: CrossReferences, item: str) -> str:
+def _title_of(library: CrossReferences, item: str) -> str:
     """The title of a part or setting, as it stands inside a sentence."""
     for home in library.homes.get(item, ()):
         assembly = library.records.assemblies[home]

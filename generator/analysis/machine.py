@@ -9,7 +9,7 @@ from generator.graph import reached
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class MachinePart:
     """A part that can come off or move."""
 
     id: str
@@ -26,7 +26,7 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
+class MachineSetting:
     """An adjustment."""
 
     id: str
@@ -73,8 +73,8 @@ class Remedy:
 class Machine:
     """The parts and settings of one family, by id. Every id named exists and `behind` has no cycle."""
 
-    parts: Mapping[str, Part] = field(default_factory=dict)
-    settings: Mapping[str, Setting] = field(default_factory=dict)
+    parts: Mapping[str, MachinePart] = field(default_factory=dict)
+    settings: Mapping[str, MachineSetting] = field(default_factory=dict)
     proofs: Mapping[str, Proof] = field(default_factory=dict)
     "What a check needs that proves settings; one that is not named needs nothing."
     found_out: float = 1.0
@@ -105,8 +105,8 @@ class Machine:
         A setting's own `reach` opens parts, and those may upset further settings: repeated until
         nothing is added.
 
-        >>> m = Machine({"cover": Part("cover"), "gear": Part("gear", behind=("cover",), disturbs=("timing",))},
-        ...             {"timing": Setting("timing")})
+        >>> m = Machine({"cover": MachinePart("cover"), "gear": MachinePart("gear", behind=("cover",), disturbs=("timing",))},
+        ...             {"timing": MachineSetting("timing")})
         >>> work = m.work(Remedy("renew-gear", renew=("gear",)))
         >>> sorted(work.parts), sorted(work.settings)
         (['cover', 'gear'], ['timing'])

@@ -28,8 +28,8 @@ def opening(machine: Machine, parts: Iterable[str], already: frozenset[str] = NO
 
     The parts are taken as they are: what they are behind is `Machine.way_in`.
 
-    >>> from generator.analysis.machine import Part
-    >>> machine = Machine({"cover": Part("cover", (), 2, 3), "gear": Part("gear", ("cover",), 6, 6)})
+    >>> from generator.analysis.machine import MachinePart
+    >>> machine = Machine({"cover": MachinePart("cover", (), 2, 3), "gear": MachinePart("gear", ("cover",), 6, 6)})
     >>> opening(machine, ["cover", "gear"]), opening(machine, ["cover", "gear"], frozenset({"cover"}))
     (17.0, 12.0)
     """
@@ -44,8 +44,8 @@ def settings(machine: Machine, made: Iterable[str], read: frozenset[str] = NOTHI
 def setting(machine: Machine, made: str, read: bool) -> float:
     """To make a setting, or to read it first: then expected minutes.
 
-    >>> from generator.analysis.machine import Setting
-    >>> machine = Machine(settings={"timing": Setting("timing", 20, read_minutes=4)}, found_out=0.25)
+    >>> from generator.analysis.machine import MachineSetting
+    >>> machine = Machine(settings={"timing": MachineSetting("timing", 20, read_minutes=4)}, found_out=0.25)
     >>> setting(machine, "timing", False), setting(machine, "timing", True)
     (20, 9.0)
     """
@@ -71,9 +71,9 @@ def tests(machine: Machine, remedy: Remedy) -> float:
 def remedy(machine: Machine, remedy: Remedy, proving: float, already: frozenset[str] = NOTHING) -> float:
     """A remedy from here. With nothing off: the whole job, from a closed machine to a proved one.
 
-    >>> from generator.analysis.machine import Part, Setting
-    >>> machine = Machine({"cover": Part("cover", (), 2, 2), "gear": Part("gear", ("cover",), 6, 6, ("timing",))},
-    ...                   {"timing": Setting("timing", 20)})
+    >>> from generator.analysis.machine import MachinePart, MachineSetting
+    >>> machine = Machine({"cover": MachinePart("cover", (), 2, 2), "gear": MachinePart("gear", ("cover",), 6, 6, ("timing",))},
+    ...                   {"timing": MachineSetting("timing", 20)})
     >>> renewing = Remedy("renew-gear", renew=("gear",))
     >>> remedy(machine, renewing, 2), remedy(machine, renewing, 2, frozenset({"cover"}))
     (38.0, 34.0)

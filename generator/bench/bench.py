@@ -123,7 +123,7 @@ class Bench:
         """The checks of a complaint as a list to work down."""
         key = (complaint.view.id, complaint.symptom.id)
         if key not in self._worklists:
-            self._worklists[key] = worklist(complaint.doubt, self.diagnosed(complaint).plan.policy)
+            self._worklists[key] = worklist(complaint.doubt, self.diagnosed(complaint).order.policy)
         return self._worklists[key]
 
     def whole_minutes(self, view: FamilyView, remedy: Remedy) -> float:

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from generator.analysis.check_order import Solution, solve
 from generator.analysis.doubt.case import Doubt
-from generator.analysis.doubt.plan import plan, price_of_caution, record_order_minutes
+from generator.analysis.doubt.order import order, price_of_caution, record_order_minutes
 from generator.bench.diagnosed import Diagnosed
 from generator.kept import Kept
 
@@ -82,7 +82,7 @@ def _solved(cases: Sequence[Doubt], say: Callable[[str], None]) -> Iterator[Diag
 
 
 def _diagnose(case: Doubt) -> Diagnosed:
-    found = plan(case)
+    found = order(case)
     return Diagnosed(found, record_order_minutes(case), price_of_caution(case, found))
 
 

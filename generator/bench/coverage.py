@@ -128,12 +128,12 @@ class Coverage:
     @property
     def not_proved(self) -> list[PairCoverage]:
         """Pairs whose order is not proved the best, the widest gap first."""
-        return sorted((p for p in self.pairs if not p.diagnosed.plan.exact), key=lambda p: -gap(p))
+        return sorted((p for p in self.pairs if not p.diagnosed.order.exact), key=lambda p: -gap(p))
 
 
 def gap(pair: PairCoverage) -> float:
     """Minutes between the order's expected minutes and the proven lower bound."""
-    return pair.diagnosed.plan.expected_minutes - pair.diagnosed.plan.lower_bound
+    return pair.diagnosed.order.expected_minutes - pair.diagnosed.order.lower_bound
 
 
 def coverage(bench: Bench, families: Sequence[str] = ()) -> Coverage:

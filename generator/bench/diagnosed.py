@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.analysis.doubt.plan import Plan
+from generator.analysis.doubt.order import Order
 
 
 @dataclass(frozen=True, slots=True)
 class Diagnosed:
     """All that a bench page shows of the order of checks."""
 
-    plan: Plan
+    order: Order
     record_order_minutes: float
     "Checks as the records have them."
     caution_minutes: float
@@ -20,4 +20,4 @@ class Diagnosed:
     @property
     def ratio_order_minutes(self) -> float:
         """Most chance for its minutes first."""
-        return self.plan.next_step_minutes
+        return self.order.next_step_minutes

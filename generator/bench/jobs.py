@@ -8,8 +8,7 @@ from fractions import Fraction
 
 from generator.analysis.job.money import Quote, Rates, quote
 from generator.analysis.job.plan import plan
-from generator.analysis.job.types import Plan, Practice
-from generator.analysis.job.types import Shop as Weights
+from generator.analysis.job.types import Plan, Practice, Weights
 from generator.analysis.machine import Machine, Remedy
 from generator.bench.keys import joint_keys, with_keys
 from generator.bench.remedies import with_companions

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.analysis.machine import Machine, Proof
-from generator.analysis.machine import Part as MachinePart
-from generator.analysis.machine import Setting as MachineSetting
+from generator.analysis.machine import Machine, MachinePart, MachineSetting, Proof
 from generator.family_view import FamilyView
 from generator.records.model import Check, Part, Setting, Shop
 

@@ -66,7 +66,7 @@ def walk(bench: Bench, complaint: Complaint, log: Sequence[Entry] = ()) -> Walk:
     was done so far has opened what it needed. An answer that cured the machine ends the job.
     """
     table = Table(complaint.doubt)
-    found = bench.diagnosed(complaint).plan
+    found = bench.diagnosed(complaint).order
     now = start(table)
     node: Node | None = found.policy
     for entry in log:

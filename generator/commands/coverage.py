@@ -90,14 +90,14 @@ def _check(check: MissingCheck) -> dict[str, object]:
 
 
 def _order(pair: PairCoverage) -> dict[str, object]:
-    plan = pair.diagnosed.plan
+    order = pair.diagnosed.order
     return {
         **_where(pair),
         "isolated": _isolated(pair),
-        "expected_minutes": plan.expected_minutes,
+        "expected_minutes": order.expected_minutes,
         "caution_minutes": pair.diagnosed.caution_minutes,
-        "exact": plan.exact,
-        "lower_bound": plan.lower_bound,
+        "exact": order.exact,
+        "lower_bound": order.lower_bound,
         "record_order_minutes": pair.diagnosed.record_order_minutes,
         "ratio_order_minutes": pair.diagnosed.ratio_order_minutes,
     }
@@ -124,7 +124,7 @@ def _isolated_lines(found: Coverage) -> Iterator[str]:
 
 
 def _order_lines(found: Coverage) -> Iterator[str]:
-    proved = sum(p.diagnosed.plan.exact for p in found.pairs)
+    proved = sum(p.diagnosed.order.exact for p in found.pairs)
     ours, record, ratio = (fsum(values) for values in zip(*map(_three, found.pairs), strict=False))
     yield ""
     yield f"Order of checks: {proved} of {len(found.pairs)} proved the best."
@@ -140,7 +140,7 @@ def _order_lines(found: Coverage) -> Iterator[str]:
 
 def _three(pair: PairCoverage) -> tuple[float, float, float]:
     diagnosed = pair.diagnosed
-    return diagnosed.plan.expected_minutes, diagnosed.record_order_minutes, diagnosed.ratio_order_minutes
+    return diagnosed.order.expected_minutes, diagnosed.record_order_minutes, diagnosed.ratio_order_minutes
 
 
 def _saved(pair: PairCoverage) -> tuple[float, float]:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from generator.analysis.doubt.plan import Plan
+from generator.analysis.doubt.order import Order
 from generator.analysis.doubt.worklist import Ending, Item, Row, Trial
 from generator.analysis.policy import to_json
 from generator.bench import Bench, Complaint
@@ -33,13 +33,13 @@ def flow(symptom: str, family: str, as_json: bool, folders: Sequence[Path]) -> N
 def _json(bench: Bench, complaint: Complaint) -> dict[str, object]:
     found = bench.diagnosed(complaint)
     return {
-        "policy": to_json(found.plan.policy),
-        "expected_minutes": found.plan.expected_minutes,
+        "policy": to_json(found.order.policy),
+        "expected_minutes": found.order.expected_minutes,
         "record_order_minutes": found.record_order_minutes,
         "ratio_order_minutes": found.ratio_order_minutes,
         "caution_minutes": found.caution_minutes,
-        "exact": found.plan.exact,
-        "lower_bound": found.plan.lower_bound,
+        "exact": found.order.exact,
+        "lower_bound": found.order.lower_bound,
         "hypotheses": [
             {"causes": list(h.causes), "share": complaint.share(h), "remedy": h.remedy.id}
             for h in complaint.case.hypotheses
@@ -55,7 +55,7 @@ def _lines(bench: Bench, complaint: Complaint) -> list[str]:
     lines += [f"Start: {_trial(t)}" for t in work.trials]
     for item in work.items:
         lines += _item(complaint, item)
-    lines.append(f"{found.plan.expected_minutes:.1f} min expected ({proof(found.plan)}).")
+    lines.append(f"{found.order.expected_minutes:.1f} min expected ({proof(found.order)}).")
     lines.append(
         f"Likeliest for its cost first: {found.ratio_order_minutes:.1f} min. "
         f"As the records stand: {found.record_order_minutes:.1f} min."
@@ -64,11 +64,11 @@ def _lines(bench: Bench, complaint: Complaint) -> list[str]:
     return lines
 
 
-def proof(plan: Plan) -> str:
+def proof(order: Order) -> str:
     """What is proved of an order, and over what."""
-    if plan.exact:
+    if order.exact:
         return "none takes fewer that does each step at most once and sees a sign before a dear part"
-    return f"not proved the best; none takes fewer than {plan.lower_bound:.1f}"
+    return f"not proved the best; none takes fewer than {order.lower_bound:.1f}"
 
 
 def _item(complaint: Complaint, item: Item) -> list[str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 
-from generator.analysis.machine import Part
+from generator.analysis.machine import MachinePart
 from generator.diagrams import boxes
 from generator.diagrams.boxes import Arrow, Box, Sheet
 from generator.diagrams.draw import Href
@@ -15,7 +15,7 @@ _LEGEND = (("", "comes off before"),)
 
 
 def prepare(
-    parts: Iterable[Part],
+    parts: Iterable[MachinePart],
     *,
     prefix: str,
     title: str,
@@ -30,7 +30,7 @@ def prepare(
     outside. An arrow that follows from others is left out. `behind` has no cycle.
 
     >>> from generator.diagrams.layout import render_all
-    >>> parts = [Part("cover"), Part("gear", behind=("cover",))]
+    >>> parts = [MachinePart("cover"), MachinePart("gear", behind=("cover",))]
     >>> picture, = render_all([prepare(parts, prefix="p", title="Hook", name=str.title, href=lambda id: None)])
     >>> ">Cover<" in picture and ">Gear<" in picture
     True

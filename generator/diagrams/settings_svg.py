@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
-from generator.analysis.machine import Setting
+from generator.analysis.machine import MachineSetting
 from generator.diagrams import boxes
 from generator.diagrams.boxes import Arrow, Box, Sheet
 from generator.diagrams.draw import Href
@@ -14,7 +14,7 @@ _MEANING = {"": "is made before", "dashed": "upsets when it is made again"}
 
 
 def prepare(
-    settings: Iterable[Setting],
+    settings: Iterable[MachineSetting],
     *,
     prefix: str,
     title: str,
@@ -28,7 +28,7 @@ def prepare(
     text such as "20 min". A setting of another assembly that is only named is drawn as outside.
 
     >>> from generator.diagrams.layout import render_all
-    >>> settings = [Setting("height", disturbs=("timing",)), Setting("timing", after=("height",))]
+    >>> settings = [MachineSetting("height", disturbs=("timing",)), MachineSetting("timing", after=("height",))]
     >>> drawing = prepare(settings, prefix="s", title="Hook", name=str.title, href=lambda id: None)
     >>> render_all([drawing])[0].count("line dashed")
     2
@@ -45,7 +45,7 @@ def prepare(
     return boxes.prepare(Sheet(prefix, f"Order of settings: {title}", about, drawn, arrows, legend))
 
 
-def _arrows(setting: Setting, place: Mapping[str, int]) -> Iterator[Arrow]:
+def _arrows(setting: MachineSetting, place: Mapping[str, int]) -> Iterator[Arrow]:
     """Solid from the settings made before, dashed to the settings upset."""
     here = place[setting.id]
     for before in dict.fromkeys(setting.after):

@@ -17,7 +17,7 @@ _NUMBER = 24.0
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class TakenOff:
     """A part that comes off."""
 
     number: int
@@ -29,7 +29,7 @@ class Part:
     "Numbers of the steps that open the way to it; none that another of them stands behind."
 
 
-def svg(parts: Sequence[Part], prefix: str) -> str:
+def svg(parts: Sequence[TakenOff], prefix: str) -> str:
     """The picture as one inline SVG. Lines lead from a part to those that were behind it; each box leads to its step."""
     wide = min(_WIDEST, max(text.width(part.title) for part in parts) + _NUMBER + 2 * draw.PAD)
     tops, headings = _places(parts)
@@ -42,7 +42,7 @@ def svg(parts: Sequence[Part], prefix: str) -> str:
     return draw.svg(prefix, "What lies behind what", described(parts), (wide + _LANE * most + 16, foot), body)
 
 
-def described(parts: Sequence[Part]) -> str:
+def described(parts: Sequence[TakenOff]) -> str:
     """The picture in words."""
     titles = {part.number: part.title for part in parts}
     return " ".join(
@@ -52,7 +52,7 @@ def described(parts: Sequence[Part]) -> str:
     )
 
 
-def _places(parts: Sequence[Part]) -> tuple[dict[int, float], list[tuple[str, float]]]:
+def _places(parts: Sequence[TakenOff]) -> tuple[dict[int, float], list[tuple[str, float]]]:
     """Top of each box, and each lie with the top of its words."""
     tops: dict[int, float] = {}
     headings: list[tuple[str, float]] = []
@@ -66,7 +66,7 @@ def _places(parts: Sequence[Part]) -> tuple[dict[int, float], list[tuple[str, fl
     return tops, headings
 
 
-def _lanes(parts: Sequence[Part]) -> dict[tuple[int, int], int]:
+def _lanes(parts: Sequence[TakenOff]) -> dict[tuple[int, int], int]:
     """Each line, from the part in front to the part behind, in the first lane that is free along it."""
     order = {part.number: place for place, part in enumerate(parts)}
     lines = sorted(
@@ -79,7 +79,7 @@ def _lanes(parts: Sequence[Part]) -> dict[tuple[int, int], int]:
     return lanes
 
 
-def _box(part: Part, top: float, wide: float) -> str:
+def _box(part: TakenOff, top: float, wide: float) -> str:
     room = wide - _NUMBER - draw.PAD
     title = next(iter(text.wrap(part.title, room)))
     shown = title if title == part.title else f"{next(iter(text.wrap(part.title, room - text.width('…'))))}…"

@@ -7,7 +7,7 @@ from functools import partial
 
 from markupsafe import Markup
 
-from generator.analysis.machine import Part
+from generator.analysis.machine import MachinePart
 from generator.analysis.policy import to_json
 from generator.bench import Bench, Complaint
 from generator.bench.trees import full_tree
@@ -101,7 +101,7 @@ def _address(complaint: Complaint) -> str:
 def _flow(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | str]]:
     address = _address(complaint)
     link = Links(bench.library, address, complaint.view)
-    policy = to_json(bench.diagnosed(complaint).plan.policy)
+    policy = to_json(bench.diagnosed(complaint).order.policy)
     assert policy is not None
     remedies = _remedy_titles(bench, complaint, link)
 
@@ -136,7 +136,7 @@ def _assemblies(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
 
 
 def _parts_drawing(bench: Bench, assembly: Assembly, link: Links) -> Drawing:
-    parts = [Part(p.id, _known(bench, p.behind), p.off.minutes) for p in assembly.parts.values()]
+    parts = [MachinePart(p.id, _known(bench, p.behind), p.off.minutes) for p in assembly.parts.values()]
     return parts_graph_svg.prepare(
         parts,
         prefix="p",

@@ -71,7 +71,7 @@ def test_a_torn_or_foreign_file_is_solved_anew(tmp_path, torn):
 
 def test_a_folder_that_cannot_be_written_is_no_fault(tmp_path):
     (tmp_path / "file").write_text("")
-    assert DiagnosisCache(tmp_path / "file").diagnosed(case()).plan.exact
+    assert DiagnosisCache(tmp_path / "file").diagnosed(case()).order.exact
 
 
 def many_cases(count: int = 6):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from generator.analysis.doubt.case import unprovable
-from generator.analysis.doubt.plan import plan
+from generator.analysis.doubt.order import order
 from generator.bench.doubt import NONE_OF_THESE
 from generator.records.model import Records, RemedySpec, Shop
 from tests.building import bench, by_id, two_families
@@ -66,7 +66,7 @@ def test_a_dear_remedy_that_only_looks_sound_is_not_to_be_proved() -> None:
 
 
 def test_the_plan_of_a_complaint_names_only_its_checks_and_remedies() -> None:
-    found = plan(_doubt(two_families()))
+    found = order(_doubt(two_families()))
     assert 0 < found.lower_bound <= found.expected_minutes
 
 

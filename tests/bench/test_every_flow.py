@@ -10,6 +10,6 @@ def test_every_flow_sees_a_sign_before_a_dear_part_drops_no_row_and_puts_no_powe
     complaints = list(published.complaints())
     dear = 0
     for complaint in complaints:
-        assert broken(complaint.doubt, to_json(published.diagnosed(complaint).plan.policy)) == [], complaint.symptom.id
+        assert broken(complaint.doubt, to_json(published.diagnosed(complaint).order.policy)) == [], complaint.symptom.id
         dear += len(complaint.doubt.dear)
     assert len(complaints) > 200 and dear > 200

@@ -10,7 +10,7 @@ from pathlib import Path
 from time import process_time
 
 from generator.analysis.doubt.next_step import next_move
-from generator.analysis.doubt.plan import plan
+from generator.analysis.doubt.order import order
 from generator.analysis.doubt.rollout import Rollout
 from generator.analysis.doubt.rules import record_order
 from generator.analysis.doubt.table import Table
@@ -39,7 +39,7 @@ def test_what_every_way_of_working_takes_on_the_real_complaints() -> None:
     bench = Bench(Library(records))
     doubts = [c.doubt for c in bench.complaints()]
     began = process_time()
-    plans = [plan(d) for d in doubts]
+    plans = [order(d) for d in doubts]
     print(f"\n{len(doubts)} plans in {process_time() - began:.1f} s of one core, {sum(p.exact for p in plans)} exact,", end=" ")
     print(f"lower bound {sum(p.lower_bound / p.expected_minutes for p in plans) / len(plans):.0%} of the minutes")
     print(f"{'':20}" + "".join(f"{figure:>15}" for figure in FIGURES))

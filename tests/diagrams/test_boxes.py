@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import settings as effort
 from hypothesis import strategies as st
 
-from generator.analysis.machine import Part, Setting
+from generator.analysis.machine import MachinePart, MachineSetting
 from generator.diagrams import parts_graph_svg, settings_svg
 from generator.diagrams.layout import layout, render_all
 
@@ -25,16 +25,16 @@ from .pictures import (
 )
 
 PARTS = (
-    Part("needle"),
-    Part("cover"),
-    Part("gear", behind=("needle", "cover")),
-    Part("shaft", behind=("gear", "cover")),
+    MachinePart("needle"),
+    MachinePart("cover"),
+    MachinePart("gear", behind=("needle", "cover")),
+    MachinePart("shaft", behind=("gear", "cover")),
 )
 SETTINGS = (
-    Setting("bar-height", disturbs=("hook-timing",)),
-    Setting("hook-timing", after=("bar-height",), disturbs=("hook-gap",)),
-    Setting("hook-gap", after=("hook-timing",)),
-    Setting("feed-timing", after=("hook-timing",), disturbs=("bar-height",)),
+    MachineSetting("bar-height", disturbs=("hook-timing",)),
+    MachineSetting("hook-timing", after=("bar-height",), disturbs=("hook-gap",)),
+    MachineSetting("hook-gap", after=("hook-timing",)),
+    MachineSetting("feed-timing", after=("hook-timing",), disturbs=("bar-height",)),
 )
 
 
@@ -69,7 +69,7 @@ def test_arrows_lead_to_what_stands_behind_and_leave_out_what_follows_from_other
 def machines(draw):
     size = draw(st.integers(2, 9))
     sets = [draw(st.sets(st.integers(0, n - 1)) if n else st.just(set())) for n in range(size)]
-    return [Part(f"p{n}", behind=tuple(f"p{b}" for b in sorted(before))) for n, before in enumerate(sets)]
+    return [MachinePart(f"p{n}", behind=tuple(f"p{b}" for b in sorted(before))) for n, before in enumerate(sets)]
 
 
 @given(machines())
@@ -83,7 +83,7 @@ def test_arrows_are_the_transitive_reduction(machine):
 
 
 def test_a_part_of_another_assembly_is_drawn_as_outside():
-    picture = drawn(parts((Part("gear", behind=("belt-cover",)),)))
+    picture = drawn(parts((MachinePart("gear", behind=("belt-cover",)),)))
     assert len(classed(picture, "outside")) == 1 and "beltcover" in shown(picture)
 
 
@@ -113,8 +113,8 @@ def test_arrows_end_at_their_boxes(show):
 
 
 def test_the_narrower_of_standing_and_lying_is_drawn():
-    row, column = [Part(f"p{n}") for n in range(9)], [Part("p0")]
-    column += [Part(f"p{n}", behind=(f"p{n - 1}",)) for n in range(1, 9)]
+    row, column = [MachinePart(f"p{n}") for n in range(9)], [MachinePart("p0")]
+    column += [MachinePart(f"p{n}", behind=(f"p{n - 1}",)) for n in range(1, 9)]
     for given_parts in (row, column):
         assert int(ElementTree.fromstring(drawn(parts(given_parts))).get("width")) < 200
 

@@ -6,7 +6,7 @@ import random
 from dataclasses import replace
 
 from generator.analysis.job.types import Practice
-from generator.analysis.machine import Machine, Proof, Remedy, Setting
+from generator.analysis.machine import Machine, MachineSetting, Proof, Remedy
 from tests.analysis.job.job_cases import random_case_in_place
 from tests.laws.facts import Facts, PartFacts, WorkFacts
 
@@ -28,7 +28,7 @@ def made_up(number: int) -> Case:
 def _with_guards_on(machine: Machine, mains: set[str], guards: set[str], live: frozenset[str]) -> Machine:
     """What runs under power has every guard on, but for what is in its own way."""
 
-    def on(work: Setting | Proof) -> tuple[str, ...]:
+    def on(work: MachineSetting | Proof) -> tuple[str, ...]:
         return tuple(sorted({*work.on, *(guards - set(work.reach))})) if work.id in live else work.on
 
     return Machine(

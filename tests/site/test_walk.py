@@ -103,7 +103,7 @@ def test_on_the_paths_of_every_written_order_the_browser_goes_on_as_python_does(
     rng, kinds = random.Random(3), set()
 
     def places(complaint):
-        logs = [log for log, node in _logs(published.diagnosed(complaint).plan.policy) if node is not None]
+        logs = [log for log, node in _logs(published.diagnosed(complaint).order.policy) if node is not None]
         return [(), max(logs, key=len), *rng.sample(logs, min(2, len(logs)))]
 
     for complaint, log, stand in _stands(tab, site, complaints, places):

@@ -23,7 +23,7 @@ INFINITE = float("inf")
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class NextStep:
     """A step that may come next."""
 
     move: Move
@@ -35,7 +35,7 @@ class Step:
     "Minutes for each whole chance: those of the step, over its chance to cure or to show a sign."
 
 
-def next_steps(table: Table, now: Standing) -> list[Step]:
+def next_steps(table: Table, now: Standing) -> list[NextStep]:
     """Every step that may come next and has a chance, the one of the least score first.
 
     The formula: most chance for its minutes. M is the sum of the weights, the unlisted cause's
@@ -64,34 +64,34 @@ def next_move(table: Table, now: Standing) -> Move:
     return min([*_steps(table, now), _stop(table)], key=_order).move
 
 
-def _stop(table: Table) -> Step:
+def _stop(table: Table) -> NextStep:
     worth = table.doubt.cures * (table.doubt.stop_minutes + table.doubt.come_back_minutes)
-    return Step(STOP, "", table.doubt.stop_minutes, worth)
+    return NextStep(STOP, "", table.doubt.stop_minutes, worth)
 
 
-def _order(step: Step) -> tuple[int, int, int, str]:
+def _order(step: NextStep) -> tuple[int, int, int, str]:
     grains = floor(step.score * GRAIN + 0.5), floor(step.minutes * GRAIN + 0.5)
     return *grains, ("remedy", "check", "stop").index(step.move.kind), step.id
 
 
-def _steps(table: Table, now: Standing) -> Iterator[Step]:
+def _steps(table: Table, now: Standing) -> Iterator[NextStep]:
     for number in allowed_remedies(table, now):
         remedy = table.remedies[number]
         minutes = remedy_minutes(table, now, remedy)
         chance = sum([now.weights[c] for c in remedy.causes]) / now.share
         if chance:
-            yield Step(Move("remedy", number), remedy.id, minutes, minutes / chance)
+            yield NextStep(Move("remedy", number), remedy.id, minutes, minutes / chance)
     for number in allowed_checks(table, now):
         step = _check_step(table, now, number)
         if step.score < INFINITE:
             yield step
 
 
-def _check_step(table: Table, now: Standing, number: int) -> Step:
+def _check_step(table: Table, now: Standing, number: int) -> NextStep:
     check = table.checks[number]
     minutes = check_minutes(table, now, check)
     chance = _sign(table, now, check) / now.share
-    return Step(Move("check", number), check.id, minutes, minutes / chance if chance else INFINITE)
+    return NextStep(Move("check", number), check.id, minutes, minutes / chance if chance else INFINITE)
 
 
 def _sign(table: Table, now: Standing, check: CheckRow) -> float:

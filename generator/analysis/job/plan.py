@@ -9,14 +9,14 @@ from typing import Any
 from generator.analysis.job.settings import Making
 from generator.analysis.job.steps import Job, all_steps, by_part
 from generator.analysis.job.tray import taken_off, tray
-from generator.analysis.job.types import Plan, Practice, Shop, Step
+from generator.analysis.job.types import Plan, Practice, Step, Weights
 from generator.analysis.job.ways import least_ways
 from generator.analysis.job.while_open import while_open
 from generator.analysis.machine import Machine, Remedy
 
 
 def plan(
-    machine: Machine, practice: Practice, remedies: Iterable[Remedy], shop: Shop = Shop()
+    machine: Machine, practice: Practice, remedies: Iterable[Remedy], weights: Weights = Weights()
 ) -> Plan:
     """Plan one visit to the bench that carries out all the remedies, each once.
 
@@ -30,9 +30,9 @@ def plan(
     Raises ValueError for no remedies, for ids that the machine has not, and for settings that wait
     for each other.
 
-    >>> from generator.analysis.machine import Part, Setting
-    >>> m = Machine({"cover": Part("cover", (), 2, 2), "gear": Part("gear", ("cover",), 6, 6, ("timing",))},
-    ...             {"timing": Setting("timing", 20, reach=("cover",))})
+    >>> from generator.analysis.machine import MachinePart, MachineSetting
+    >>> m = Machine({"cover": MachinePart("cover", (), 2, 2), "gear": MachinePart("gear", ("cover",), 6, 6, ("timing",))},
+    ...             {"timing": MachineSetting("timing", 20, reach=("cover",))})
     >>> job = plan(m, Practice(), [Remedy("renew-gear", renew=("gear",))])
     >>> [(s.do, s.part) for s in job.steps[2:]]
     [('renew', 'gear'), ('refit', 'gear'), ('set', 'timing'), ('refit', 'cover'), ('sew', '')]
@@ -43,9 +43,9 @@ def plan(
     _refuse_unknown(machine, wanted)
     whole = merged(wanted)
     work = machine.work(whole)
-    way, back = least_ways(machine, whole, work, practice, shop)
+    way, back = least_ways(machine, whole, work, practice, weights)
     cells = tray(taken_off(way.parts, back.done), practice)
-    steps = all_steps(Job(machine, practice, wanted, way.parts, back.done, by_part(cells), work.read), shop)
+    steps = all_steps(Job(machine, practice, wanted, way.parts, back.done, by_part(cells), work.read), weights)
     return Plan(
         steps,
         tuple(done.setting for done in back.done if isinstance(done, Making)),
@@ -53,7 +53,7 @@ def plan(
         tuple(sorted({tool for step in steps for tool in step.tools})),
         tuple(sorted(set(whole.renew))),
         cells,
-        while_open(machine, practice, whole, shop),
+        while_open(machine, practice, whole, weights),
         way.position_changes,
         way.tool_changes,
         way.exact,

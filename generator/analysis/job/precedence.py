@@ -17,9 +17,9 @@ def earlier(machine: Machine, made: Iterable[str]) -> dict[str, frozenset[str]]:
 
     Raises ValueError naming the whole round if a setting would have to be made before itself.
 
-    >>> from generator.analysis.machine import Setting
-    >>> m = Machine(settings={"height": Setting("height"), "timing": Setting("timing", after=("height",)),
-    ...                       "gap": Setting("gap", after=("timing",))})
+    >>> from generator.analysis.machine import MachineSetting
+    >>> m = Machine(settings={"height": MachineSetting("height"), "timing": MachineSetting("timing", after=("height",)),
+    ...                       "gap": MachineSetting("gap", after=("timing",))})
     >>> sorted(earlier(m, ["gap", "height"])["gap"])
     ['height']
     """

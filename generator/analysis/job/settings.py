@@ -81,7 +81,7 @@ def refits_and_makings(
     1. Each setting comes after what it follows and after all that disturbs it (`earlier`).
     2. What is made under power comes after all that is made by hand: until then the machine may
        strike itself.
-    3. It is made with its reach off, and with every part on that it is made with (`Setting.on`).
+    3. It is made with its reach off, and with every part on that it is made with (`MachineSetting.on`).
     4. With every part on, too, whose removal upsets it: a setting that needs such a part off is
        made before. Where the reach itself has the part off, the reach wins.
     5. It is made with everything else on, too: of two settings, one that needs all off that the
@@ -97,9 +97,9 @@ def refits_and_makings(
 
     None: what is still on cannot wait. Raises ValueError naming the round if 1 cannot be kept.
 
-    >>> from generator.analysis.machine import Part, Setting
-    >>> m = Machine({"plate": Part("plate", (), 1, 1)}, {"centring": Setting("centring", on=("plate",)),
-    ...             "timing": Setting("timing", after=("centring",), reach=("plate",))})
+    >>> from generator.analysis.machine import MachinePart, MachineSetting
+    >>> m = Machine({"plate": MachinePart("plate", (), 1, 1)}, {"centring": MachineSetting("centring", on=("plate",)),
+    ...             "timing": MachineSetting("timing", after=("centring",), reach=("plate",))})
     >>> back = refits_and_makings(m, ["centring", "timing"], ["plate"], Practice())
     >>> [getattr(x, "setting", getattr(x, "part", x)) for x in back.done]
     ['plate', 'centring', 'plate', 'timing', 'plate']

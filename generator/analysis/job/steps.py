@@ -9,7 +9,7 @@ from generator.analysis.job.before_power import with_tests
 from generator.analysis.job.joints import with_joints
 from generator.analysis.job.said import said
 from generator.analysis.job.settings import Making, Proving, TakingOff
-from generator.analysis.job.types import UPRIGHT, Cell, Practice, Shop, Step
+from generator.analysis.job.types import UPRIGHT, Cell, Practice, Step, Weights
 from generator.analysis.machine import Machine, Remedy
 from generator.analysis.minutes import setting
 
@@ -38,13 +38,13 @@ class Job:
         return tuple(sorted({part for remedy in self.remedies for part in remedy.renew}))
 
 
-def all_steps(job: Job, shop: Shop) -> tuple[Step, ...]:
+def all_steps(job: Job, weights: Weights) -> tuple[Step, ...]:
     """Way in, work, way out with the settings where they belong, the tests before power, and one proving sew."""
     steps = (
         *(_take_off(job, part) for part in job.order),
         *_work(job),
         *_way_out(job),
-        Step("sew", "", "prove", shop.proving_minutes),
+        Step("sew", "", "prove", weights.proving_minutes),
     )
     mains_test = job.machine.mains_test if any(map(job.machine.tested, job.remedies)) else None
     tested = with_tests(steps, mains_test, job.practice.live)

@@ -72,7 +72,7 @@ class Practice:
 
 
 @dataclass(frozen=True, slots=True)
-class Shop:
+class Weights:
     """What a shop fixes for all its plans."""
 
     proving_minutes: float = 2.0

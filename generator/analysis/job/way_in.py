@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from generator.analysis.job.types import UPRIGHT, Practice, Shop
+from generator.analysis.job.types import UPRIGHT, Practice, Weights
 from generator.analysis.machine import Machine
 
 WIDTH = 2_000
@@ -55,12 +55,12 @@ class _Bench:
     """The tasks, their weights, and which of them share a position or a tool, by bits."""
 
     tasks: tuple[_Task, ...]
-    shop: Shop
+    weights: Weights
     by_position: dict[str, int]
     by_tool: dict[str, int]
 
     def weight(self, changes: tuple[int, int]) -> int:
-        return changes[0] * self.shop.position_change + changes[1] * self.shop.tool_change
+        return changes[0] * self.weights.position_change + changes[1] * self.weights.tool_change
 
     def at_least(self, state: _State) -> int:
         """Weight still to come at the least: each position and each tool not yet there, once."""
@@ -71,13 +71,13 @@ class _Bench:
 
 
 def way_in(
-    machine: Machine, parts: Iterable[str], practice: Practice, shop: Shop, width: int = WIDTH
+    machine: Machine, parts: Iterable[str], practice: Practice, weights: Weights, width: int = WIDTH
 ) -> WayIn:
     """Order the parts so that none comes off before what it is behind, with the least weight of changes.
 
     `parts` holds, with every part, all that it is behind. The machine starts upright and the hand
-    empty. The weight is a sum (`Shop.position_change` for each turn of the machine,
-    `Shop.tool_change` for each tool picked up) and not "positions first, tools only on a tie":
+    empty. The weight is a sum (`Weights.position_change` for each turn of the machine,
+    `Weights.tool_change` for each tool picked up) and not "positions first, tools only on a tie":
     one more turn of a heavy head is worth it if it saves a great many tools, and by default that
     is ten. The default weights are an estimate.
 
@@ -90,14 +90,14 @@ def way_in(
     Raises ValueError if the parts wait for each other or for one that is not among them.
 
     >>> from generator.analysis.job.types import Handling
-    >>> from generator.analysis.machine import Part
-    >>> m = Machine({"cover": Part("cover"), "gear": Part("gear", ("cover",)), "plate": Part("plate")})
+    >>> from generator.analysis.machine import MachinePart
+    >>> m = Machine({"cover": MachinePart("cover"), "gear": MachinePart("gear", ("cover",)), "plate": MachinePart("plate")})
     >>> back = Handling(off_position="on-its-back")
-    >>> way_in(m, m.parts, Practice({"cover": back, "gear": back}), Shop()).parts
+    >>> way_in(m, m.parts, Practice({"cover": back, "gear": back}), Weights()).parts
     ('plate', 'cover', 'gear')
     """
     ids = sorted(set(parts))
-    bench = _bench(_tasks(machine, ids, practice), shop)
+    bench = _bench(_tasks(machine, ids, practice), weights)
     ways: dict[_State, _Way] = {(0, UPRIGHT, ""): (0, ())}
     exact = True
     for _ in ids:
@@ -120,14 +120,14 @@ def _tasks(machine: Machine, ids: list[str], practice: Practice) -> tuple[_Task,
     return tuple(_Task(bit[id], behind[id], h.off_position, h.off_tools) for id, h in handled)
 
 
-def _bench(tasks: tuple[_Task, ...], shop: Shop) -> _Bench:
+def _bench(tasks: tuple[_Task, ...], weights: Weights) -> _Bench:
     by_position: dict[str, int] = {}
     by_tool: dict[str, int] = {}
     for task in tasks:
         by_position[task.position] = by_position.get(task.position, 0) | task.bit
         for tool in task.tools:
             by_tool[tool] = by_tool.get(tool, 0) | task.bit
-    return _Bench(tasks, shop, by_position, by_tool)
+    return _Bench(tasks, weights, by_position, by_tool)
 
 
 def _one_more_off(ways: dict[_State, _Way], bench: _Bench) -> dict[_State, _Way]:

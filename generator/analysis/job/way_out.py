@@ -50,8 +50,8 @@ def way_out(
     None: what the jobs need on and off cannot be brought about.
 
     >>> from generator.analysis.job.types import SettingHandling
-    >>> from generator.analysis.machine import Setting
-    >>> m = Machine(settings={s: Setting(s) for s in ("belt", "gap", "timing")})
+    >>> from generator.analysis.machine import MachineSetting
+    >>> m = Machine(settings={s: MachineSetting(s) for s in ("belt", "gap", "timing")})
     >>> back = Practice(settings={s: SettingHandling("on-its-back") for s in ("belt", "timing")})
     >>> later = {"belt": set(), "gap": {"timing"}, "timing": set()}
     >>> [t.id for t in way_out(m, (), (), Needs({}, {}, later), back).tasks]

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 from generator.analysis.job.needs import wanted_on
 from generator.analysis.job.settings import Back, Making, Proving, TakingOff, refits_and_makings
-from generator.analysis.job.types import UPRIGHT, Practice, Shop
+from generator.analysis.job.types import UPRIGHT, Practice, Weights
 from generator.analysis.job.way_in import WayIn, way_in
 from generator.analysis.machine import Machine, Remedy, Work
 
 _Ways = tuple[WayIn, Back]
 
 
-def least_ways(machine: Machine, whole: Remedy, work: Work, practice: Practice, shop: Shop) -> _Ways:
+def least_ways(machine: Machine, whole: Remedy, work: Work, practice: Practice, weights: Weights) -> _Ways:
     """A way in and a way out, the least in minutes, then in turns of the machine, once most is on that should be.
 
     Three are weighed: all comes off before the work; what a setting or check needs on stays on
@@ -21,23 +21,23 @@ def least_ways(machine: Machine, whole: Remedy, work: Work, practice: Practice, 
     them on. The second has the fewest minutes: what the first thing to need a part wants on is not
     taken off for it, and every other part comes off once in any case.
 
-    >>> from generator.analysis.machine import Part, Setting
-    >>> m = Machine({"plate": Part("plate", (), 1, 1)}, {"centring": Setting("centring", on=("plate",)),
-    ...             "timing": Setting("timing", after=("centring",), reach=("plate",))})
+    >>> from generator.analysis.machine import MachinePart, MachineSetting
+    >>> m = Machine({"plate": MachinePart("plate", (), 1, 1)}, {"centring": MachineSetting("centring", on=("plate",)),
+    ...             "timing": MachineSetting("timing", after=("centring",), reach=("plate",))})
     >>> both = Remedy("r", set=("centring", "timing"))
-    >>> way, back = least_ways(m, both, m.work(both), Practice(), Shop())
+    >>> way, back = least_ways(m, both, m.work(both), Practice(), Weights())
     >>> way.parts, back.extra
     ((), 0)
     """
-    found = list(_weighed(machine, whole, work, practice, shop))
+    found = list(_weighed(machine, whole, work, practice, weights))
     return min(found, key=lambda ways: (ways[1].given_up, ways[1].extra, ways[0].position_changes + ways[1].turns))
 
 
-def _weighed(machine: Machine, whole: Remedy, work: Work, practice: Practice, shop: Shop) -> Iterator[_Ways]:
-    everything = way_in(machine, work.parts, practice, shop)
+def _weighed(machine: Machine, whole: Remedy, work: Work, practice: Practice, weights: Weights) -> Iterator[_Ways]:
+    everything = way_in(machine, work.parts, practice, weights)
 
     def ways(still_on: frozenset[str]) -> Iterator[_Ways]:
-        order = everything if not still_on else way_in(machine, work.parts - still_on, practice, shop)
+        order = everything if not still_on else way_in(machine, work.parts - still_on, practice, weights)
         lies = practice.part(order.parts[-1]).off_position if order.parts else UPRIGHT
         parts = (*order.parts, *(p for p in everything.parts if p in still_on))
         back = refits_and_makings(machine, work.settings, parts, practice, lies, still_on)

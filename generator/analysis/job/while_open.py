@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from generator.analysis import minutes
-from generator.analysis.job.types import Practice, Shop, WhileOpen
+from generator.analysis.job.types import Practice, Weights, WhileOpen
 from generator.analysis.machine import Machine, Remedy, Work
 
 
 def while_open(
-    machine: Machine, practice: Practice, remedy: Remedy, shop: Shop
+    machine: Machine, practice: Practice, remedy: Remedy, weights: Weights
 ) -> tuple[WhileOpen, ...]:
     """Wearing parts that `remedy` does not renew but lays within reach, most minutes saved first.
 
@@ -20,16 +20,16 @@ def while_open(
     proving sew included. Ties by id. In minutes.
 
     >>> from generator.analysis.job.types import Handling
-    >>> from generator.analysis.machine import Part
-    >>> m = Machine({"cover": Part("cover", (), 2, 2), "gear": Part("gear", ("cover",), 6, 6),
-    ...              "pinion": Part("pinion", ("cover",), 3, 3)})
+    >>> from generator.analysis.machine import MachinePart
+    >>> m = Machine({"cover": MachinePart("cover", (), 2, 2), "gear": MachinePart("gear", ("cover",), 6, 6),
+    ...              "pinion": MachinePart("pinion", ("cover",), 3, 3)})
     >>> worn = Practice({"pinion": Handling(wears=True)})
-    >>> [(w.part, w.extra_minutes, w.later_minutes) for w in while_open(m, worn, Remedy("r", renew=("gear",)), Shop())]
+    >>> [(w.part, w.extra_minutes, w.later_minutes) for w in while_open(m, worn, Remedy("r", renew=("gear",)), Weights())]
     [('pinion', 6.0, 12.0)]
     """
     now = machine.work(remedy)
     found = [
-        _weighed(machine, remedy, machine.tested(remedy), part, shop)
+        _weighed(machine, remedy, machine.tested(remedy), part, weights)
         for part in _within_reach(machine, now, practice)
         if part not in remedy.renew
     ]
@@ -44,13 +44,13 @@ def _within_reach(machine: Machine, now: Work, practice: Practice) -> Iterable[s
     )
 
 
-def _weighed(machine: Machine, now: Remedy, tested: bool, part: str, shop: Shop) -> WhileOpen:
+def _weighed(machine: Machine, now: Remedy, tested: bool, part: str, weights: Weights) -> WhileOpen:
     renewing = Remedy(part, renew=(part,))
     tests = minutes.tests(machine, renewing)
     both = Remedy(part, (*now.renew, part), now.set, now.reach)
     extra = _minutes(machine, machine.work(both)) - _minutes(machine, machine.work(now)) + (0 if tested else tests)
     own = machine.work(renewing)
-    return WhileOpen(part, extra, _minutes(machine, own) + tests + shop.proving_minutes)
+    return WhileOpen(part, extra, _minutes(machine, own) + tests + weights.proving_minutes)
 
 
 def _minutes(machine: Machine, work: Work) -> float:

@@ -77,11 +77,11 @@ def _is_seen(change: OrderChange) -> bool:
 def _order(bench: Bench, complaint: Complaint | None) -> tuple[float | None, str | None]:
     if complaint is None:
         return None, None
-    plan = bench.diagnosed(complaint).plan
-    step = plan.policy
+    order = bench.diagnosed(complaint).order
+    step = order.policy
     if isinstance(step, CheckNode):
-        return plan.expected_minutes, step.check
-    return plan.expected_minutes, step.remedy if isinstance(step, RemedyNode) else None
+        return order.expected_minutes, step.check
+    return order.expected_minutes, step.remedy if isinstance(step, RemedyNode) else None
 
 
 def _causes(complaint: Complaint | None) -> tuple[str, ...]:

@@ -61,7 +61,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         caution_ids=in_full,
         sums=totals,
         sums_said=sums_said(totals),
-        exactness=exactness(bench.diagnosed(complaint).plan),
+        exactness=exactness(bench.diagnosed(complaint).order),
         caution=price_of_caution(bench.diagnosed(complaint), maker.records.shop),
         ruled_out=_ruled_out(complaint),
         ruled_out_count=len(complaint.folded.left_out),

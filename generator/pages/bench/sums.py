@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.analysis.doubt.plan import Plan
+from generator.analysis.doubt.order import Order
 from generator.bench.diagnosed import Diagnosed
 from generator.records.model import Shop
 from generator.wording import words
@@ -24,7 +24,7 @@ class Sum:
 def sums(diagnosed: Diagnosed) -> tuple[Sum, ...]:
     """The computed order beside the two plain rules."""
     ways = {
-        "This order": diagnosed.plan.expected_minutes,
+        "This order": diagnosed.order.expected_minutes,
         "Likeliest for its cost first": diagnosed.ratio_order_minutes,
         "As the records stand": diagnosed.record_order_minutes,
     }
@@ -42,16 +42,16 @@ def sums_said(totals: tuple[Sum, ...]) -> str:
     )
 
 
-def exactness(plan: Plan) -> str:
+def exactness(order: Order) -> str:
     """Whether the order is proved the best, over what, and how far it could be off if not."""
-    if plan.exact:
+    if order.exact:
         return (
             "No order takes fewer, of all that do each of these checks and remedies at most once "
             "and see a sign before a dear part."
         )
     return (
         "A good order, not proved the best: from every place that one job in fifty comes to, the six best next steps "
-        f"were followed. No order can take fewer than {words.minutes(plan.lower_bound)}."
+        f"were followed. No order can take fewer than {words.minutes(order.lower_bound)}."
     )
 
 

@@ -123,8 +123,8 @@ def _symptom(bench: Bench, complaint: Complaint) -> SymptomData:
             for c in case.checks
         ],
         "doubt": doubt_data(complaint.doubt),
-        "policy": compact(found.plan.policy),
-        "expected": found.plan.expected_minutes,
+        "policy": compact(found.order.policy),
+        "expected": found.order.expected_minutes,
     }
 
 

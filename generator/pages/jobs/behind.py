@@ -8,7 +8,7 @@ from markupsafe import Markup
 
 from generator.analysis.job.types import UPRIGHT, Step
 from generator.diagrams import way_in_svg
-from generator.diagrams.way_in_svg import Part
+from generator.diagrams.way_in_svg import TakenOff
 from generator.family_view import FamilyView
 from generator.graph import beyond
 from generator.pages.maker import Maker
@@ -24,7 +24,7 @@ def drawing(maker: Maker, view: FamilyView, steps: Sequence[Step]) -> Markup:
     if len(off) < LEAST:
         return Markup()
     parts = [
-        Part(number, view.parts[part].title, lies[steps[number - 1].position], nearest(view, part, off))
+        TakenOff(number, view.parts[part].title, lies[steps[number - 1].position], nearest(view, part, off))
         for part, number in off.items()
     ]
     return Markup(way_in_svg.svg(parts, "way-in"))

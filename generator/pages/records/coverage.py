@@ -90,9 +90,9 @@ def _order(found: Coverage, shop: Shop) -> dict[str, object]:
     worst = found.not_proved[0] if found.not_proved else None
     diagnosed = [p.diagnosed for p in found.pairs]
     return {
-        "proved": sum(d.plan.exact for d in diagnosed),
+        "proved": sum(d.order.exact for d in diagnosed),
         "gap": words.minutes(gap(worst)) if worst else "",
-        "ours": words.minutes(fsum(d.plan.expected_minutes for d in diagnosed)),
+        "ours": words.minutes(fsum(d.order.expected_minutes for d in diagnosed)),
         "record": words.minutes(fsum(d.record_order_minutes for d in diagnosed)),
         "ratio": words.minutes(fsum(d.ratio_order_minutes for d in diagnosed)),
         "caution": words.signed_minutes(fsum(d.caution_minutes for d in diagnosed) / max(1, len(diagnosed))),
@@ -103,18 +103,18 @@ def _order(found: Coverage, shop: Shop) -> dict[str, object]:
 
 
 def _saved(pair: PairCoverage) -> float:
-    return pair.diagnosed.record_order_minutes - pair.diagnosed.plan.expected_minutes
+    return pair.diagnosed.record_order_minutes - pair.diagnosed.order.expected_minutes
 
 
 def _pair_order(link: Links, pair: PairCoverage) -> dict[str, object]:
-    plan = pair.diagnosed.plan
+    order = pair.diagnosed.order
     return {
         **_where(link, pair),
-        "ours": words.minutes(plan.expected_minutes),
+        "ours": words.minutes(order.expected_minutes),
         "record": words.minutes(pair.diagnosed.record_order_minutes),
         "ratio": words.minutes(pair.diagnosed.ratio_order_minutes),
         "caution": words.signed_minutes(pair.diagnosed.caution_minutes),
-        "proved": "proved the best" if plan.exact else f"at least {words.minutes(plan.lower_bound)}",
+        "proved": "proved the best" if order.exact else f"at least {words.minutes(order.lower_bound)}",
     }
 
 

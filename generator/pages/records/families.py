@@ -45,7 +45,7 @@ def _symptom(maker: Maker, view: FamilyView, symptom_id: str, title: str) -> dic
         "id": symptom_id,
         "title": title,
         "causes": len(complaint.case.hypotheses),
-        "minutes": maker.bench.diagnosed(complaint).plan.expected_minutes,
+        "minutes": maker.bench.diagnosed(complaint).order.expected_minutes,
     }
 
 

@@ -41,7 +41,7 @@ def _benches(maker: Maker, symptom: Symptom) -> list[dict[str, object]]:
                 "family": family,
                 "title": complaint.view.family.title,
                 "causes": len(complaint.case.hypotheses),
-                "minutes": maker.bench.diagnosed(complaint).plan.expected_minutes,
+                "minutes": maker.bench.diagnosed(complaint).order.expected_minutes,
                 "first": words.listed(names).lower(),
             }
         )

@@ -71,7 +71,7 @@ def _sheet(maker: Maker, view: FamilyView, found: Timing) -> PageText:
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class Section:
     """A part of the sheet: a drawing, lines, or both."""
 
     id: str
@@ -83,22 +83,22 @@ class Part:
     note: str = ""
 
 
-def _called(part: Part, calls: Mapping[str, str]) -> Part:
+def _called(part: Section, calls: Mapping[str, str]) -> Section:
     """The part in the family's own words: a shuttle where others have a hook."""
     return replace(part, title=told(part.title, calls), lines=[told(line, calls) for line in part.lines])
 
 
-def _parts(view: FamilyView, found: Timing) -> Iterator[Part]:
+def _parts(view: FamilyView, found: Timing) -> Iterator[Section]:
     """The sheet from the needle bar to the motor."""
-    yield Part("rise", "Rise and hand wheel", views.plot(view, found))
-    yield Part("needle", "Needle and point", views.needle(view, found), true=True, note=_note_on_needle(found))
-    yield Part("zigzag", "Zigzag", lines=list(said.swing_lines(found)))
-    yield Part("hook", "Hook", lines=[*said.hook_lines(found), *said.backlash_lines(found)])
-    yield Part("instants", "As they pass", views.instants(view, found), true=True)
-    yield Part("belt", "Belt", lines=list(said.belt_lines(found)))
-    yield Part("gears", "Hook gears", lines=list(said.gear_lines(found)))
-    yield Part("feed", "Feed and needle", views.feed(view, found), true=True, lines=list(said.feed_lines(found)))
-    yield Part("motor", "Motor", lines=list(said.motor_lines(found)))
+    yield Section("rise", "Rise and hand wheel", views.plot(view, found))
+    yield Section("needle", "Needle and point", views.needle(view, found), true=True, note=_note_on_needle(found))
+    yield Section("zigzag", "Zigzag", lines=list(said.swing_lines(found)))
+    yield Section("hook", "Hook", lines=[*said.hook_lines(found), *said.backlash_lines(found)])
+    yield Section("instants", "As they pass", views.instants(view, found), true=True)
+    yield Section("belt", "Belt", lines=list(said.belt_lines(found)))
+    yield Section("gears", "Hook gears", lines=list(said.gear_lines(found)))
+    yield Section("feed", "Feed and needle", views.feed(view, found), true=True, lines=list(said.feed_lines(found)))
+    yield Section("motor", "Motor", lines=list(said.motor_lines(found)))
 
 
 def _note_on_needle(found: Timing) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from random import Random
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.machine import Machine, Part, Remedy, Setting
+from generator.analysis.machine import Machine, MachinePart, MachineSetting, Remedy
 
 FEW = (0, 0, 0, 1, 1, 2)
 "How many parts or settings something needs or upsets."
@@ -31,18 +31,18 @@ def random_case(number: int, causes: tuple[int, int], checks: tuple[int, int]) -
 def random_machine(rng: Random) -> Machine:
     """Up to ten parts, each behind some of those before it, and up to five settings."""
     settings = [f"s{n}" for n in range(rng.randint(1, 5))]
-    parts: dict[str, Part] = {}
+    parts: dict[str, MachinePart] = {}
     for n in range(rng.randint(1, 10)):
         behind = _some(rng, sorted(parts))
         minutes = rng.choice((0.0, 0.5, 1.0, 2.0, 5.0)), rng.choice((0.5, 1.0, 2.0, 4.0))
-        parts[f"p{n}"] = Part(f"p{n}", behind, *minutes, _some(rng, settings))
+        parts[f"p{n}"] = MachinePart(f"p{n}", behind, *minutes, _some(rng, settings))
     made = {s: _random_setting(rng, s, settings, sorted(parts)) for s in settings}
     return Machine(parts, made)
 
 
-def _random_setting(rng: Random, id: str, settings: list[str], parts: list[str]) -> Setting:
+def _random_setting(rng: Random, id: str, settings: list[str], parts: list[str]) -> MachineSetting:
     minutes = rng.choice((1.0, 4.0, 8.0, 20.0))
-    return Setting(id, minutes, (), _some(rng, settings), _some(rng, parts))
+    return MachineSetting(id, minutes, (), _some(rng, settings), _some(rng, parts))
 
 
 def random_remedy(rng: Random, number: int, machine: Machine) -> Remedy:
@@ -91,13 +91,13 @@ def bench_case(number: int, causes: int, checks: int) -> Case:
 
 
 def _bench_machine(rng: Random) -> Machine:
-    parts = {c: Part(c, (), rng.choice((0.5, 1, 2, 3)), rng.choice((0.5, 1, 2, 3))) for c in COVERS}
+    parts = {c: MachinePart(c, (), rng.choice((0.5, 1, 2, 3)), rng.choice((0.5, 1, 2, 3))) for c in COVERS}
     for inner in INNER:
         minutes = rng.choice((0.5, 1, 3, 6)), rng.choice((0.5, 1, 3, 6))
         upset = tuple(rng.sample(ADJUSTED, rng.choice((0, 0, 1))))
-        parts[inner] = Part(inner, _covers(rng), *minutes, upset)
+        parts[inner] = MachinePart(inner, _covers(rng), *minutes, upset)
     often = (4, 6, 8, 12, 20)
-    settings = {s: Setting(s, rng.choice(often), reach=_covers(rng)) for s in ADJUSTED}
+    settings = {s: MachineSetting(s, rng.choice(often), reach=_covers(rng)) for s in ADJUSTED}
     return Machine(parts, settings)
 
 

@@ -1,9 +1,9 @@
 """A case small enough to reckon by hand."""
 
 from generator.analysis.check_order import Case, Check, Hypothesis
-from generator.analysis.machine import Machine, Part, Remedy
+from generator.analysis.machine import Machine, MachinePart, Remedy
 
-MACHINE = Machine({"plate": Part("plate", (), 1, 1), "gear": Part("gear", ("plate",), 4, 4)})
+MACHINE = Machine({"plate": MachinePart("plate", (), 1, 1), "gear": MachinePart("gear", ("plate",), 4, 4)})
 DULL = Hypothesis("dull", ("needle-dull",), 0.5, Remedy("renew-needle", minutes=1))
 LINT = Hypothesis("lint", ("lint",), 0.3, Remedy("clean", reach=("plate",), minutes=3))
 GEAR = Hypothesis("gear", ("gear-cracked",), 0.2, Remedy("renew-gear", renew=("gear",)))

@@ -9,14 +9,14 @@ from math import inf, nan
 import pytest
 
 from generator.analysis.check_order import Case, Check, Hypothesis, solve_from
-from generator.analysis.machine import Machine, Part, Remedy, Setting
+from generator.analysis.machine import Machine, MachinePart, MachineSetting, Remedy
 
 DULL = Hypothesis("dull", ("needle-dull",), 3, Remedy("renew-needle", renew=("needle",)))
 LATE = Hypothesis("late", ("hook-late",), 1, Remedy("set-timing", set=("timing",)))
 LOOK = Check("look", 1, ("plate",), ("dull", "sharp"), {"dull": 0, "late": 1})
 MACHINE = Machine(
-    {"needle": Part("needle", (), 0.5, 0.5), "plate": Part("plate", (), 1, 1)},
-    {"timing": Setting("timing", 20)},
+    {"needle": MachinePart("needle", (), 0.5, 0.5), "plate": MachinePart("plate", (), 1, 1)},
+    {"timing": MachineSetting("timing", 20)},
 )
 SOUND = Case((DULL, LATE), (LOOK,), MACHINE, 2)
 
@@ -34,7 +34,7 @@ FAULTY = {
     "Taking off 'plate' takes -1 minutes": lambda: _part(off_minutes=-1),
     "Refitting 'plate' takes inf minutes": lambda: _part(on_minutes=inf),
     "Setting 'timing' takes -3 minutes": lambda: replace(
-        SOUND, machine=Machine(MACHINE.parts, {"timing": Setting("timing", -3)})
+        SOUND, machine=Machine(MACHINE.parts, {"timing": MachineSetting("timing", -3)})
     ),
     "names 'lid', which is no part": lambda: _check(reach=("lid",)),
     "names 'gear', which is no part": lambda: _remedy(renew=("gear",)),

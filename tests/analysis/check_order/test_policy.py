@@ -17,7 +17,7 @@ from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.cost import board
 from generator.analysis.check_order.exact import Search
 from generator.analysis.check_order.states import States
-from generator.analysis.machine import Machine, Part, Remedy
+from generator.analysis.machine import Machine, MachinePart, Remedy
 from generator.analysis.policy import to_json
 from tests.analysis.check_order.order_cases import bench_case, random_case
 from tests.analysis.check_order.order_hand_case import CASE, TRIAL, WATCH
@@ -65,7 +65,7 @@ def test_a_remedy_counts_what_is_open_though_a_trial_would_be_cheaper() -> None:
     found = [Hypothesis(i, (i,), 1, Remedy(i, reach=("cover",), minutes=20)) for i in ids]
     look = Check("look", 1, ("cover",), ids, {"a": 0, "b": 1, "c": 2})
     trial = Check("trial", 12, (), ("cured", "not"), {"a": 0, "b": 1, "c": 1}, frozenset({0}))
-    job = Case(tuple(found), (look, trial), Machine({"cover": Part("cover", (), 2, 2)}), 0)
+    job = Case(tuple(found), (look, trial), Machine({"cover": MachinePart("cover", (), 2, 2)}), 0)
     assert _searched(job, 30) == pytest.approx(25)
     assert solve(job).expected_minutes == pytest.approx(25)
 

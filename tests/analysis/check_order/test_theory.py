@@ -10,7 +10,7 @@ from random import Random
 import pytest
 
 from generator.analysis.check_order import Case, Check, Hypothesis, solve
-from generator.analysis.machine import Machine, Part, Remedy
+from generator.analysis.machine import Machine, MachinePart, Remedy
 from generator.analysis.policy import RemedyNode
 
 DEAR = 1000.0
@@ -81,10 +81,10 @@ def test_covers_in_a_tree_are_opened_by_the_bottom_up_p_over_c_rule() -> None:
 def _cover_tree(rng: Random) -> tuple[Cluster, Case]:
     """Covers behind covers with remedies behind them; the root stands open."""
     clusters = [Cluster(0.0)]
-    parts: dict[str, Part] = {}
+    parts: dict[str, MachinePart] = {}
     for n in range(1, rng.randint(3, 6)):
         outer, opening = rng.randrange(n), rng.uniform(1, 20)
-        parts[f"p{n}"] = Part(f"p{n}", (f"p{outer}",) if outer else (), opening / 2, opening / 2)
+        parts[f"p{n}"] = MachinePart(f"p{n}", (f"p{outer}",) if outer else (), opening / 2, opening / 2)
         clusters.append(Cluster(opening))
         clusters[outer].inner.append(clusters[n])
     places = [rng.randrange(len(clusters)) for _ in range(9)]

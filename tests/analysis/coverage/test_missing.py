@@ -12,7 +12,7 @@ from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.coverage import ambiguity_groups, missing_check, tried_in_turn
 from generator.analysis.coverage.missing import SOLVED_AGAIN, _PutIn, _sides
 from generator.analysis.coverage.policy_run import PolicyRun
-from generator.analysis.machine import Machine, Part, Remedy
+from generator.analysis.machine import Machine, MachinePart, Remedy
 from tests.analysis.check_order.order_brute_force import least_minutes
 from tests.analysis.check_order.order_cases import bench_case, random_case
 
@@ -25,7 +25,7 @@ def with_check(case: Case, shows: set[str], minutes: float) -> Case:
 def blind(*remedies: Remedy) -> Case:
     """One cause for each remedy, equal shares, no check at all."""
     hypotheses = tuple(Hypothesis(r.id, (r.id,), 1, r) for r in remedies)
-    return Case(hypotheses, (), Machine({"plate": Part("plate", (), 2, 2)}), 2)
+    return Case(hypotheses, (), Machine({"plate": MachinePart("plate", (), 2, 2)}), 2)
 
 
 def test_by_hand_a_check_between_two_remedies() -> None:

@@ -12,7 +12,7 @@ from generator.analysis.doubt.exact import Search
 from generator.analysis.doubt.grow import Grower
 from generator.analysis.doubt.known_cause import KnownCause
 from generator.analysis.doubt.next_step import next_move
-from generator.analysis.doubt.plan import plan
+from generator.analysis.doubt.order import order
 from generator.analysis.doubt.relaxed import certain_bound
 from generator.analysis.doubt.rollout import Rollout
 from generator.analysis.doubt.rules import record_order
@@ -36,7 +36,7 @@ def least(number: int) -> float:
 @pytest.mark.parametrize("block", range(12))
 def test_the_search_equals_brute_force_over_all_policies(block: int) -> None:
     for number in CASES[block::12]:
-        found = plan(small_doubt(number), PLENTY)
+        found = order(small_doubt(number), PLENTY)
         assert found.exact
         assert found.expected_minutes == pytest.approx(least(number), abs=1e-8), number
 
@@ -66,7 +66,7 @@ def test_without_any_doubt_the_order_is_that_of_the_certain_world() -> None:
     for number in range(150):
         case = random_case(number, (1, 5), (0, 4))
         certain = solve(case)
-        doubtless = plan(plain(case, 1.0, unlisted=0.0, cures=1.0, come_back_minutes=1e6), PLENTY)
+        doubtless = order(plain(case, 1.0, unlisted=0.0, cures=1.0, come_back_minutes=1e6), PLENTY)
         assert certain.exact and doubtless.exact
         if any(check.cured for check in case.checks):
             # a trial may stand for the last remedy, which the certain order never allows
@@ -77,7 +77,7 @@ def test_without_any_doubt_the_order_is_that_of_the_certain_world() -> None:
 
 def test_a_search_that_is_given_up_says_so_and_its_bound_still_holds() -> None:
     for number in CASES:
-        found = plan(small_doubt(number), 2)
+        found = order(small_doubt(number), 2)
         assert found.lower_bound <= least(number) + 1e-9
         if not found.exact:
             assert found.expected_minutes >= least(number) - 0.5

@@ -10,7 +10,7 @@ from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.doubt.case import Doubt, Reading, plain
 from generator.analysis.doubt.grow import Grower
 from generator.analysis.doubt.next_step import next_move
-from generator.analysis.doubt.plan import plan, price_of_caution
+from generator.analysis.doubt.order import order, price_of_caution
 from generator.analysis.doubt.rules import record_order
 from generator.analysis.doubt.standing import allowed_checks, allowed_remedies, seen, start
 from generator.analysis.doubt.table import Table
@@ -41,10 +41,10 @@ def test_every_rule_keeps_the_laws(rule) -> None:
 def test_every_plan_keeps_the_laws() -> None:
     for number in range(200):
         doubt = small_doubt(number)
-        assert broken(doubt, to_json(plan(doubt).policy)) == []
+        assert broken(doubt, to_json(order(doubt).policy)) == []
     for number in range(6):
         doubt = bench_doubt(number, 16, 14)
-        found = plan(doubt)
+        found = order(doubt)
         assert not found.exact
         assert broken(doubt, to_json(found.policy)) == []
 
@@ -54,7 +54,7 @@ def test_the_checker_sees_a_broken_law() -> None:
     for number in range(200):
         doubt = small_doubt(number)
         remedies = frozenset(h.remedy.id for h in doubt.case.hypotheses)
-        careless = to_json(plan(replace(doubt, dear=frozenset(), no_sign=frozenset(), before=(), safe=frozenset(), lost=())).policy)
+        careless = to_json(order(replace(doubt, dear=frozenset(), no_sign=frozenset(), before=(), safe=frozenset(), lost=())).policy)
         strict = replace(doubt, dear=remedies, no_sign=frozenset())
         seen += any("nothing has proved" in b for b in broken(strict, careless))
         seen += any("before" in b or "lost" in b for b in broken(doubt, careless))
@@ -63,7 +63,7 @@ def test_the_checker_sees_a_broken_law() -> None:
 
 def test_minutes_add_up_from_the_written_policy() -> None:
     for number in range(4):
-        found = plan(bench_doubt(number, 16, 14))
+        found = order(bench_doubt(number, 16, 14))
         share, minutes = _added(to_json(found.policy))
         assert share == pytest.approx(1)
         assert minutes == pytest.approx(found.expected_minutes)
@@ -98,34 +98,34 @@ def _slow(*checks: Check, **more: object) -> Doubt:
 
 
 def test_a_right_belt_does_not_renew_the_motor_while_a_look_at_the_motor_is_to_be_had() -> None:
-    policy = plan(_slow(LOOK_BELT, LOOK_MOTOR)).policy
+    policy = order(_slow(LOOK_BELT, LOOK_MOTOR)).policy
     assert {n.remedy for n in nodes(policy) if isinstance(n, RemedyNode)} == {"renew:motor", "set:belt"}
     assert broken(_slow(LOOK_BELT, LOOK_MOTOR), to_json(policy)) == []
 
 
 def test_where_nothing_can_prove_a_dear_remedy_the_order_stops_and_names_it() -> None:
-    policy = plan(_slow(LOOK_BELT)).policy
+    policy = order(_slow(LOOK_BELT)).policy
     assert all(n.remedy != "renew:motor" for n in nodes(policy) if isinstance(n, RemedyNode))
     assert any("renew:motor" in n.unproved for n in nodes(policy) if isinstance(n, StopNode))
 
 
 def test_a_record_that_says_no_sign_lets_the_dear_remedy_be_done() -> None:
-    policy = plan(_slow(LOOK_BELT, no_sign=frozenset({"renew:motor"}))).policy
+    policy = order(_slow(LOOK_BELT, no_sign=frozenset({"renew:motor"}))).policy
     assert any(n.remedy == "renew:motor" for n in nodes(policy) if isinstance(n, RemedyNode))
 
 
 def test_the_price_of_caution_is_what_the_proof_adds() -> None:
     wanting = _slow(LOOK_BELT)
-    assert price_of_caution(wanting, plan(wanting)) > 0
+    assert price_of_caution(wanting, order(wanting)) > 0
     excused = _slow(LOOK_BELT, no_sign=frozenset({"renew:motor"}))
-    assert price_of_caution(excused, plan(excused)) == 0
+    assert price_of_caution(excused, order(excused)) == 0
 
 
 def test_the_unlisted_cause_ends_every_order_in_stopping_to_think() -> None:
     for number in range(100):
         doubt = small_doubt(number)
         if doubt.unlisted:
-            assert any(isinstance(n, StopNode) for n in nodes(plan(doubt).policy))
+            assert any(isinstance(n, StopNode) for n in nodes(order(doubt).policy))
 
 
 NEEDLE = Hypothesis("needle-dull", ("needle-dull",), 1, Remedy("renew:needle", minutes=3))
@@ -134,14 +134,14 @@ TRY = Check("try-needle", 1.5, (), ("cured", "still there"), {"needle-dull": 0},
 
 def test_a_trial_never_leads_to_the_same_remedy_again() -> None:
     """And where one cause is left and the trial takes fewer minutes, the trial is the remedy."""
-    policy = plan(plain(Case((NEEDLE,), (TRY,), Machine(), 2))).policy
+    policy = order(plain(Case((NEEDLE,), (TRY,), Machine(), 2))).policy
     assert [n.check for n in nodes(policy) if isinstance(n, CheckNode)] == ["try-needle"]
     assert not [n for n in nodes(policy) if isinstance(n, RemedyNode)]
 
 
 def test_a_remedy_done_is_not_tried_again_by_a_trial() -> None:
     slow_trial = replace(TRY, minutes=9)
-    policy = plan(plain(Case((NEEDLE,), (slow_trial,), Machine(), 2))).policy
+    policy = order(plain(Case((NEEDLE,), (slow_trial,), Machine(), 2))).policy
     assert isinstance(policy, RemedyNode) and isinstance(policy.otherwise, StopNode)
 
 
@@ -158,14 +158,14 @@ def test_what_a_check_is_said_to_do_is_not_proposed_again() -> None:
 
 def test_an_electrical_look_comes_before_cheaper_mechanical_ones() -> None:
     slow_look = replace(LOOK_MOTOR, minutes=20)
-    assert plan(_slow(LOOK_BELT, slow_look)).policy.check == "look-belt"
-    assert plan(_slow(LOOK_BELT, slow_look, before=("look-motor",))).policy.check == "look-motor"
+    assert order(_slow(LOOK_BELT, slow_look)).policy.check == "look-belt"
+    assert order(_slow(LOOK_BELT, slow_look, before=("look-motor",))).policy.check == "look-motor"
 
 
 def test_nothing_is_powered_while_a_look_that_must_be_sound_shows_a_fault() -> None:
     """The burnt motor is mended first, and nothing is looked at under power until it is."""
     doubt = _slow(LOOK_BELT, LOOK_MOTOR, before=("look-motor",), safe=frozenset({"look-motor"}), powered=frozenset({"look-belt"}))
-    policy = plan(doubt).policy
+    policy = order(doubt).policy
     burnt = policy.branches[0].then
     assert isinstance(burnt, RemedyNode) and burnt.remedy == "renew:motor"
     unsafe = replace(doubt, safe=frozenset())
@@ -178,7 +178,7 @@ def test_nothing_is_powered_while_a_look_that_must_be_sound_shows_a_fault() -> N
 
 def test_evidence_is_read_before_it_is_lost() -> None:
     doubt = _slow(LOOK_BELT, LOOK_MOTOR, lost=(("look-belt", "look-motor"), ("set:belt", "look-motor")))
-    assert plan(doubt).policy.check == "look-motor"
+    assert order(doubt).policy.check == "look-motor"
 
 
 REFUSED = {

@@ -11,7 +11,7 @@ from scipy.optimize import linprog
 from scipy.sparse import lil_matrix
 
 from generator.analysis.doubt.case import Doubt
-from generator.analysis.doubt.plan import plan
+from generator.analysis.doubt.order import order
 from generator.analysis.doubt.standing import seen, start
 from generator.analysis.doubt.table import Table
 from tests.analysis.doubt.doubt_brute_force import SOMETHING_ELSE, Log, steps
@@ -70,4 +70,4 @@ def test_the_least_minutes_are_those_of_a_linear_program(number: int) -> None:
             matrix[n, index[after]] -= 1
     found = linprog(-np.ones(len(logs)), matrix.tocsr(), [cost for _, cost, _ in found_steps], bounds=(0, None))
     assert found.success
-    assert plan(doubt, 100_000).expected_minutes == pytest.approx(found.x[index[()]], abs=1e-6)
+    assert order(doubt, 100_000).expected_minutes == pytest.approx(found.x[index[()]], abs=1e-6)

@@ -12,7 +12,7 @@ from generator.analysis.doubt.case import plain
 from generator.analysis.doubt.exact import Search
 from generator.analysis.doubt.grow import Grower
 from generator.analysis.doubt.next_step import next_move
-from generator.analysis.doubt.plan import plan
+from generator.analysis.doubt.order import order
 from generator.analysis.doubt.rollout import Rollout
 from generator.analysis.doubt.rules import record_order
 from generator.analysis.doubt.standing import start
@@ -47,7 +47,7 @@ def test_the_next_step_takes_the_reckoned_minutes_on_a_bench_case() -> None:
 def test_minutes_estimated_where_few_jobs_come_are_near_those_of_the_jobs() -> None:
     """The estimate below the followed share is no sum: it may be out by a fiftieth."""
     doubt = bench_doubt(2, 16, 14)
-    table, found = Table(doubt), plan(doubt)
+    table, found = Table(doubt), order(doubt)
     jobs = simulate(table, by_rule(table, Rollout(table).move), 20_000, seed=2)
     assert abs(jobs.minutes - found.expected_minutes) <= ERRORS * jobs.error + 0.02 * jobs.minutes
     assert found.lower_bound < jobs.minutes

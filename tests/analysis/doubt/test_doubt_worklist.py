@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.analysis.doubt.plan import plan
+from generator.analysis.doubt.order import order
 from generator.analysis.doubt.standing import start
 from generator.analysis.doubt.table import Table
 from generator.analysis.doubt.worklist import CARDS, WORTH, Worklist, worklist
@@ -17,7 +17,7 @@ from tests.analysis.doubt.doubt_cases import bench_doubt, small_doubt
 def asked(request):
     number = request.param
     doubt = bench_doubt(number - 1000, 16, 14) if number > 1000 else small_doubt(number)
-    policy, table = plan(doubt).policy, Table(doubt)
+    policy, table = order(doubt).policy, Table(doubt)
     return doubt, written(table, policy, start(table), CARDS), worklist(doubt, policy)
 
 

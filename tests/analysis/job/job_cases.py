@@ -9,7 +9,7 @@ from fractions import Fraction
 import networkx as nx
 
 from generator.analysis.job.types import Handling, Practice, SettingHandling
-from generator.analysis.machine import Machine, Part, Proof, Remedy, Setting
+from generator.analysis.machine import Machine, MachinePart, MachineSetting, Proof, Remedy
 
 BACK, FACE = "on-its-back", "on-its-face"
 POSITIONS = ("upright", BACK, FACE)
@@ -24,29 +24,29 @@ def handled(off: str = "upright", *tools: str, **more: object) -> Handling:
 def zigzag_domestic() -> tuple[Machine, Practice]:
     """A zigzag flatbed with a geared rotary hook; relations are common practice, minutes invented."""
     parts = [
-        Part("needle", (), 0.5, 0.5),
-        Part("presser-foot", (), 0.5, 0.5),
-        Part("needle-plate", ("presser-foot",), 1, 1.5),
-        Part("underside-cover", (), 2, 2),
-        Part("hook-gear", ("needle", "underside-cover"), 6, 6, ("hook-timing",)),
-        Part("lower-shaft-gear", ("underside-cover",), 5, 7, ("hook-timing", "feed-timing")),
-        Part("feed-dog", ("needle-plate",), 2, 2, ("feed-height",)),
-        Part("hook", ("needle", "needle-plate"), 4, 5, ("hook-timing", "hook-gap")),
-        Part("face-cover", (), 1, 1),
-        Part("needle-bar", ("needle", "face-cover"), 8, 9, ("needle-bar-height",)),
-        Part("belt-cover", (), 1, 1),
-        Part("motor", ("belt-cover",), 9, 9, ("belt-tension",)),
-        Part("tension-unit", ("face-cover",), 4, 4, ("upper-tension",)),
+        MachinePart("needle", (), 0.5, 0.5),
+        MachinePart("presser-foot", (), 0.5, 0.5),
+        MachinePart("needle-plate", ("presser-foot",), 1, 1.5),
+        MachinePart("underside-cover", (), 2, 2),
+        MachinePart("hook-gear", ("needle", "underside-cover"), 6, 6, ("hook-timing",)),
+        MachinePart("lower-shaft-gear", ("underside-cover",), 5, 7, ("hook-timing", "feed-timing")),
+        MachinePart("feed-dog", ("needle-plate",), 2, 2, ("feed-height",)),
+        MachinePart("hook", ("needle", "needle-plate"), 4, 5, ("hook-timing", "hook-gap")),
+        MachinePart("face-cover", (), 1, 1),
+        MachinePart("needle-bar", ("needle", "face-cover"), 8, 9, ("needle-bar-height",)),
+        MachinePart("belt-cover", (), 1, 1),
+        MachinePart("motor", ("belt-cover",), 9, 9, ("belt-tension",)),
+        MachinePart("tension-unit", ("face-cover",), 4, 4, ("upper-tension",)),
     ]
     settings = [
-        Setting("needle-centring", 6),
-        Setting("needle-bar-height", 8, ("needle-centring",), ("hook-timing",), ("face-cover",)),
-        Setting("hook-timing", 20, ("needle-bar-height",), ("hook-gap",), ("underside-cover",)),
-        Setting("hook-gap", 6, ("hook-timing",), (), ("needle-plate",)),
-        Setting("feed-height", 4),
-        Setting("feed-timing", 10, ("hook-timing", "feed-height"), (), ("underside-cover",)),
-        Setting("belt-tension", 3, reach=("belt-cover",)),
-        Setting("upper-tension", 5, ("hook-gap", "feed-timing")),
+        MachineSetting("needle-centring", 6),
+        MachineSetting("needle-bar-height", 8, ("needle-centring",), ("hook-timing",), ("face-cover",)),
+        MachineSetting("hook-timing", 20, ("needle-bar-height",), ("hook-gap",), ("underside-cover",)),
+        MachineSetting("hook-gap", 6, ("hook-timing",), (), ("needle-plate",)),
+        MachineSetting("feed-height", 4),
+        MachineSetting("feed-timing", 10, ("hook-timing", "feed-height"), (), ("underside-cover",)),
+        MachineSetting("belt-tension", 3, reach=("belt-cover",)),
+        MachineSetting("upper-tension", 5, ("hook-gap", "feed-timing")),
     ]
     practice = Practice(
         {
@@ -76,19 +76,19 @@ def zigzag_domestic() -> tuple[Machine, Practice]:
 def overlock() -> tuple[Machine, Practice]:
     """A three-thread overlock: needle, lower looper, upper looper, knives, tension; common practice."""
     parts = [
-        Part("needle", (), 0.5, 0.5),
-        Part("front-cover", (), 1, 1),
-        Part("side-cover", (), 2, 2),
-        Part("lower-looper", ("front-cover", "needle"), 3, 4, ("lower-looper-timing",)),
-        Part("upper-looper", ("front-cover", "side-cover", "needle"), 4, 5, ("upper-looper-crossing",)),
-        Part("lower-knife", ("front-cover",), 2, 3, ("knives",)),
+        MachinePart("needle", (), 0.5, 0.5),
+        MachinePart("front-cover", (), 1, 1),
+        MachinePart("side-cover", (), 2, 2),
+        MachinePart("lower-looper", ("front-cover", "needle"), 3, 4, ("lower-looper-timing",)),
+        MachinePart("upper-looper", ("front-cover", "side-cover", "needle"), 4, 5, ("upper-looper-crossing",)),
+        MachinePart("lower-knife", ("front-cover",), 2, 3, ("knives",)),
     ]
     settings = [
-        Setting("needle-height", 8, disturbs=("lower-looper-timing",)),
-        Setting("lower-looper-timing", 15, ("needle-height",), ("upper-looper-crossing",), ("front-cover",)),
-        Setting("upper-looper-crossing", 12, ("lower-looper-timing",), (), ("side-cover",)),
-        Setting("knives", 5, ("upper-looper-crossing",), (), ("front-cover",)),
-        Setting("balance-tension", 5, ("knives",)),
+        MachineSetting("needle-height", 8, disturbs=("lower-looper-timing",)),
+        MachineSetting("lower-looper-timing", 15, ("needle-height",), ("upper-looper-crossing",), ("front-cover",)),
+        MachineSetting("upper-looper-crossing", 12, ("lower-looper-timing",), (), ("side-cover",)),
+        MachineSetting("knives", 5, ("upper-looper-crossing",), (), ("front-cover",)),
+        MachineSetting("balance-tension", 5, ("knives",)),
     ]
     practice = Practice({p.id: handled("upright", "hex-key", wears="looper" in p.id) for p in parts})
     return machine_of(parts, settings), practice
@@ -97,25 +97,25 @@ def overlock() -> tuple[Machine, Practice]:
 def industrial_head() -> tuple[Machine, Practice]:
     """A needle-feed industrial head, tilted back on its hinges; common practice."""
     parts = [
-        Part("needle", (), 0.5, 0.5),
-        Part("oil-tray", (), 3, 3),
-        Part("timing-belt-cover", (), 2, 2),
-        Part("timing-belt", ("timing-belt-cover", "oil-tray"), 15, 20, ("hook-timing", "feed-timing")),
-        Part("hook", ("needle", "oil-tray"), 4, 5, ("hook-timing", "hook-gap")),
-        Part("feed-eccentric", ("oil-tray",), 7, 8, ("feed-timing",)),
+        MachinePart("needle", (), 0.5, 0.5),
+        MachinePart("oil-tray", (), 3, 3),
+        MachinePart("timing-belt-cover", (), 2, 2),
+        MachinePart("timing-belt", ("timing-belt-cover", "oil-tray"), 15, 20, ("hook-timing", "feed-timing")),
+        MachinePart("hook", ("needle", "oil-tray"), 4, 5, ("hook-timing", "hook-gap")),
+        MachinePart("feed-eccentric", ("oil-tray",), 7, 8, ("feed-timing",)),
     ]
     settings = [
-        Setting("needle-bar-height", 8, (), ("hook-timing",)),
-        Setting("hook-timing", 12, ("needle-bar-height",), ("hook-gap",), ("oil-tray",)),
-        Setting("hook-gap", 6, ("hook-timing",), ("needle-guard",), ("oil-tray",)),
-        Setting("needle-guard", 3, ("hook-gap",), (), ("oil-tray",)),
-        Setting("feed-timing", 9, ("hook-timing",), (), ("timing-belt-cover",)),
+        MachineSetting("needle-bar-height", 8, (), ("hook-timing",)),
+        MachineSetting("hook-timing", 12, ("needle-bar-height",), ("hook-gap",), ("oil-tray",)),
+        MachineSetting("hook-gap", 6, ("hook-timing",), ("needle-guard",), ("oil-tray",)),
+        MachineSetting("needle-guard", 3, ("hook-gap",), (), ("oil-tray",)),
+        MachineSetting("feed-timing", 9, ("hook-timing",), (), ("timing-belt-cover",)),
     ]
     practice = Practice({p.id: handled(BACK if p.behind else "upright", "driver") for p in parts})
     return machine_of(parts, settings), practice
 
 
-def machine_of(parts: list[Part], settings: list[Setting]) -> Machine:
+def machine_of(parts: list[MachinePart], settings: list[MachineSetting]) -> Machine:
     return Machine({p.id: p for p in parts}, {s.id: s for s in settings})
 
 
@@ -134,9 +134,9 @@ def random_case(number: int, parts: int = 14) -> tuple[Machine, Practice, list[R
         return rng.randint(0, 40) / 4
 
     machine = machine_of(
-        [Part(p, some(ids[:n], 3), minutes(), minutes(), some(rank, 2)) for n, p in enumerate(ids)],
+        [MachinePart(p, some(ids[:n], 3), minutes(), minutes(), some(rank, 2)) for n, p in enumerate(ids)],
         [
-            Setting(s, minutes(), some(rank[:n], 2), some(rank[n + 1 :], 2), some(ids, 1))
+            MachineSetting(s, minutes(), some(rank[:n], 2), some(rank[n + 1 :], 2), some(ids, 1))
             for n, s in enumerate(rank)
         ],
     )

@@ -24,8 +24,8 @@ def faults(plan: Plan, machine: Machine, remedies: Iterable[Remedy]) -> tuple[st
     tray that reads backwards on the way out.
 
     >>> from generator.analysis.job.types import Step
-    >>> from generator.analysis.machine import Part
-    >>> m = Machine({"cover": Part("cover")})
+    >>> from generator.analysis.machine import MachinePart
+    >>> m = Machine({"cover": MachinePart("cover")})
     >>> steps = (Step("take off", "cover", "way-in"), Step("renew", "cover", "work"), Step("sew", "", "prove"))
     >>> faults(Plan(steps, (), 0, (), ("cover",), (), (), 0, 0, True), m, [Remedy("r", renew=("cover",))])
     ('cover is left off',)

@@ -8,8 +8,8 @@ import networkx as nx
 import pytest
 
 from generator.analysis.job import plan, plan_json
-from generator.analysis.job.types import Practice, Shop
-from generator.analysis.machine import Machine, Part, Remedy, Setting
+from generator.analysis.job.types import Practice, Weights
+from generator.analysis.machine import Machine, MachinePart, MachineSetting, Remedy
 from tests.analysis.job.job_cases import (
     behind_graph,
     industrial_head,
@@ -64,10 +64,10 @@ def test_400_random_plans_with_parts_needed_on_are_proved_right() -> None:
 def test_a_swing_is_set_with_the_plate_on_and_the_plate_comes_off_for_the_hook_only_then() -> None:
     """Common practice, no source: the needle is centred in the plate's hole; hook timing is seen with the plate off."""
     machine = machine_of(
-        [Part("needle-plate", (), 1, 1), Part("top-cover", (), 1, 1), Part("hook", ("needle-plate",), 3, 4)],
+        [MachinePart("needle-plate", (), 1, 1), MachinePart("top-cover", (), 1, 1), MachinePart("hook", ("needle-plate",), 3, 4)],
         [
-            Setting("centring", 8, reach=("top-cover",), on=("needle-plate",)),
-            Setting("hook-timing", 20, ("centring",), reach=("needle-plate",)),
+            MachineSetting("centring", 8, reach=("top-cover",), on=("needle-plate",)),
+            MachineSetting("hook-timing", 20, ("centring",), reach=("needle-plate",)),
         ],
     )
     both = [Remedy("r", set=("centring", "hook-timing"))]
@@ -98,7 +98,7 @@ def test_every_single_renewal_and_setting_of_a_known_machine_is_proved_right(fam
 def test_minutes_are_the_count_from_a_closed_machine() -> None:
     for number in range(500):
         machine, practice, remedies = random_case(number)
-        minutes = plan(machine, practice, remedies, Shop(proving_minutes=3)).minutes
+        minutes = plan(machine, practice, remedies, Weights(proving_minutes=3)).minutes
         assert minutes == pytest.approx(counted_minutes(machine, remedies, 3), abs=1e-9), number
 
 
@@ -148,7 +148,7 @@ def test_parts_held_off_for_no_setting_go_on_in_the_reverse_order_if_no_turn_is_
         if any(s.reach for s in machine.settings.values()):
             machine = Machine(
                 machine.parts,
-                {id: Setting(id, s.minutes, s.after, s.disturbs) for id, s in machine.settings.items()},
+                {id: MachineSetting(id, s.minutes, s.after, s.disturbs) for id, s in machine.settings.items()},
             )
         steps = plan(machine, Practice(), remedies).steps
         off = [s.part for s in steps if s.do == "take off"]
@@ -201,7 +201,7 @@ def test_json_holds_the_agreed_keys_and_survives_a_round_trip() -> None:
 
 
 def test_nothing_to_do_and_strange_ids_are_refused_in_words() -> None:
-    machine = machine_of([Part("cover")], [Setting("timing")])
+    machine = machine_of([MachinePart("cover")], [MachineSetting("timing")])
     with pytest.raises(ValueError, match="nothing to plan"):
         plan(machine, Practice(), [])
     with pytest.raises(ValueError, match="no part 'gaer', no setting 'timng'"):

@@ -9,7 +9,7 @@ import pytest
 
 from generator.analysis.job import plan
 from generator.analysis.job.types import Plan, Practice, SettingHandling, Step
-from generator.analysis.machine import Machine, Part, Proof, Remedy, Setting
+from generator.analysis.machine import Machine, MachinePart, MachineSetting, Proof, Remedy
 from tests.analysis.job.job_cases import (
     machine_of,
     random_case,
@@ -124,8 +124,8 @@ def test_each_kind_of_wrong_plan_is_named(fault: str) -> None:
 
 def test_a_setting_made_with_covers_off_that_could_wait_is_caught() -> None:
     machine = machine_of(
-        [Part("cover"), Part("gear", ("cover",), disturbs=("timing", "belt"))],
-        [Setting("belt"), Setting("timing", reach=("cover",))],
+        [MachinePart("cover"), MachinePart("gear", ("cover",), disturbs=("timing", "belt"))],
+        [MachineSetting("belt"), MachineSetting("timing", reach=("cover",))],
     )
     job = [Remedy("r", renew=("gear",))]
     good = plan(machine, Practice(), job)
@@ -138,8 +138,8 @@ def test_a_setting_made_with_covers_off_that_could_wait_is_caught() -> None:
 
 def test_a_part_off_that_upsets_a_setting_must_be_told() -> None:
     machine = machine_of(
-        [Part("plate", disturbs=("centring",))],
-        [Setting("centring"), Setting("gap", after=("centring",), reach=("plate",))],
+        [MachinePart("plate", disturbs=("centring",))],
+        [MachineSetting("centring"), MachineSetting("gap", after=("centring",), reach=("plate",))],
     )
     job = [Remedy("r", set=("gap",))]
     good = plan(machine, Practice(), job)
@@ -150,8 +150,8 @@ def test_a_part_off_that_upsets_a_setting_must_be_told() -> None:
 
 def test_what_is_set_and_proved_without_what_it_needs_on_is_caught() -> None:
     machine = Machine(
-        {"plate": Part("plate", (), 1, 1)},
-        {"centring": Setting("centring", on=("plate",)), "timing": Setting("timing", reach=("plate",))},
+        {"plate": MachinePart("plate", (), 1, 1)},
+        {"centring": MachineSetting("centring", on=("plate",)), "timing": MachineSetting("timing", reach=("plate",))},
         {"watch": Proof("watch", on=("plate",))},
     )
     practice = Practice(settings={"timing": SettingHandling(proved_by="watch")})
@@ -167,7 +167,7 @@ def test_what_is_set_and_proved_without_what_it_needs_on_is_caught() -> None:
 
 
 def test_a_part_put_on_for_nothing_between_is_caught() -> None:
-    machine = Machine({"plate": Part("plate", (), 1, 1)}, {"timing": Setting("timing", reach=("plate",))})
+    machine = Machine({"plate": MachinePart("plate", (), 1, 1)}, {"timing": MachineSetting("timing", reach=("plate",))})
     job = [Remedy("r", set=("timing",))]
     good = plan(machine, Practice(), job)
     off, made, on, sew = good.steps

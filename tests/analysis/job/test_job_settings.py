@@ -11,7 +11,7 @@ from generator.analysis.job.plan import merged
 from generator.analysis.job.precedence import earlier
 from generator.analysis.job.settings import Making, refits_and_makings
 from generator.analysis.job.types import Handling, Practice, SettingHandling
-from generator.analysis.machine import Machine, Part, Remedy, Setting, Work
+from generator.analysis.machine import Machine, MachinePart, MachineSetting, Remedy, Work
 from tests.analysis.job.job_cases import (
     BACK,
     industrial_head,
@@ -99,8 +99,8 @@ def test_what_is_held_off_is_the_reach_of_this_setting_and_those_to_come() -> No
 
 def test_a_setting_without_reach_waits_until_the_covers_are_on() -> None:
     machine = machine_of(
-        [Part("cover"), Part("gear", ("cover",), disturbs=("timing", "belt"))],
-        [Setting("belt"), Setting("timing", reach=("cover",))],
+        [MachinePart("cover"), MachinePart("gear", ("cover",), disturbs=("timing", "belt"))],
+        [MachineSetting("belt"), MachineSetting("timing", reach=("cover",))],
     )
     made = made_on(machine, Practice(), "gear")
     assert [(m.setting, sorted(m.held_off)) for m in made] == [("timing", ["cover"]), ("belt", [])]
@@ -108,8 +108,8 @@ def test_a_setting_without_reach_waits_until_the_covers_are_on() -> None:
 
 def test_of_two_settings_the_one_that_needs_the_same_off_and_more_is_made_first() -> None:
     machine = machine_of(
-        [Part("plate"), Part("tray"), Part("cover", ("tray",))],
-        [Setting("a", reach=("tray",)), Setting("b", reach=("cover", "plate"))],
+        [MachinePart("plate"), MachinePart("tray"), MachinePart("cover", ("tray",))],
+        [MachineSetting("a", reach=("tray",)), MachineSetting("b", reach=("cover", "plate"))],
     )
     made = made_on(machine, Practice(), set=("a", "b"))
     assert [(m.setting, len(m.held_off)) for m in made] == [("b", 3), ("a", 1)]
@@ -118,8 +118,8 @@ def test_of_two_settings_the_one_that_needs_the_same_off_and_more_is_made_first(
 def test_a_cover_waits_for_a_turn_that_comes_anyhow_but_a_needle_does_not() -> None:
     """Timing is read against the needle (common practice, no source)."""
     machine = machine_of(
-        [Part("top-cover"), Part("needle")],
-        [Setting("belt", reach=("top-cover", "needle")), Setting("timing", after=("belt",))],
+        [MachinePart("top-cover"), MachinePart("needle")],
+        [MachineSetting("belt", reach=("top-cover", "needle")), MachineSetting("timing", after=("belt",))],
     )
     handled = {"needle": Handling(wears=True), "top-cover": Handling()}
     practice = Practice(handled, {s: SettingHandling(BACK) for s in machine.settings})
@@ -132,8 +132,8 @@ def test_a_cover_waits_for_a_turn_that_comes_anyhow_but_a_needle_does_not() -> N
 
 def test_a_setting_that_needs_a_part_off_is_made_before_one_measured_with_it_on() -> None:
     machine = machine_of(
-        [Part("plate", disturbs=("centring",))],
-        [Setting("centring"), Setting("zz-gap", reach=("plate",))],
+        [MachinePart("plate", disturbs=("centring",))],
+        [MachineSetting("centring"), MachineSetting("zz-gap", reach=("plate",))],
     )
     made = made_on(machine, Practice(), set=("zz-gap",))
     assert names(made) == ["zz-gap", "centring"]
@@ -142,25 +142,25 @@ def test_a_setting_that_needs_a_part_off_is_made_before_one_measured_with_it_on(
 
 def test_a_part_off_that_upsets_a_setting_is_told_where_the_records_leave_no_choice() -> None:
     machine = machine_of(
-        [Part("plate", disturbs=("centring",))],
-        [Setting("centring"), Setting("gap", after=("centring",), reach=("plate",))],
+        [MachinePart("plate", disturbs=("centring",))],
+        [MachineSetting("centring"), MachineSetting("gap", after=("centring",), reach=("plate",))],
     )
     made = made_on(machine, Practice(), set=("gap",))
     assert [(m.setting, m.despite) for m in made] == [("centring", (("plate", "gap"),)), ("gap", ())]
 
 
 def test_settings_free_to_be_made_are_made_as_the_machine_lies() -> None:
-    machine = machine_of([], [Setting("a"), Setting("b"), Setting("c"), Setting("d", after=("b",))])
+    machine = machine_of([], [MachineSetting("a"), MachineSetting("b"), MachineSetting("c"), MachineSetting("d", after=("b",))])
     practice = Practice(settings={s: SettingHandling(BACK) for s in ("a", "c")})
     assert names(made_on(machine, practice, set=("a", "b", "c", "d"))) == ["b", "d", "a", "c"]
     laid = Practice(settings={s: SettingHandling(BACK) for s in ("b", "d")})
-    first = machine_of([], [Setting("b"), Setting("c", after=("b",)), Setting("d", after=("b",))])
+    first = machine_of([], [MachineSetting("b"), MachineSetting("c", after=("b",)), MachineSetting("d", after=("b",))])
     assert names(made_on(first, laid, set=("b", "c", "d"))) == ["b", "d", "c"]
 
 
 def test_a_setting_follows_another_through_one_that_is_not_made() -> None:
     machine = machine_of(
-        [], [Setting("a-gap", after=("timing",)), Setting("timing", after=("height",)), Setting("height")]
+        [], [MachineSetting("a-gap", after=("timing",)), MachineSetting("timing", after=("height",)), MachineSetting("height")]
     )
     assert names(made_on(machine, Practice(), set=("a-gap", "height"))) == ["height", "a-gap"]
 
@@ -169,9 +169,9 @@ def test_a_setting_that_upsets_what_it_follows_is_refused_with_the_whole_round()
     machine = machine_of(
         [],
         [
-            Setting("timing"),
-            Setting("gap", after=("timing",)),
-            Setting("guard", after=("gap",), disturbs=("timing",)),
+            MachineSetting("timing"),
+            MachineSetting("gap", after=("timing",)),
+            MachineSetting("guard", after=("gap",), disturbs=("timing",)),
         ],
     )
     with pytest.raises(ValueError) as refused:
@@ -183,7 +183,7 @@ def test_a_setting_that_upsets_what_it_follows_is_refused_with_the_whole_round()
 
 
 def test_a_setting_not_made_upsets_nothing() -> None:
-    machine = machine_of([], [Setting("timing"), Setting("gap", after=("timing",), disturbs=("timing",))])
+    machine = machine_of([], [MachineSetting("timing"), MachineSetting("gap", after=("timing",), disturbs=("timing",))])
     assert names(made_on(machine, Practice(), set=("timing",))) == ["timing"]
 
 

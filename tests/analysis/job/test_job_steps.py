@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generator.analysis.job import plan
 from generator.analysis.job.types import Handling, Plan, Practice, SettingHandling, Step
-from generator.analysis.machine import Part, Remedy, Setting
+from generator.analysis.machine import MachinePart, MachineSetting, Remedy
 from tests.analysis.job.job_cases import BACK, machine_of, random_case, zigzag_domestic
 
 
@@ -18,7 +18,7 @@ def steps_of(job: Plan, do: str) -> list[Step]:
 
 
 def test_tray_cells_count_up_on_the_way_in_and_a_full_reverse_reads_down() -> None:
-    machine = machine_of([Part("cover"), Part("gear", ("cover",)), Part("shaft", ("gear",))], [])
+    machine = machine_of([MachinePart("cover"), MachinePart("gear", ("cover",)), MachinePart("shaft", ("gear",))], [])
     practice = Practice(
         {
             "cover": Handling(joints=("cover-screws",)),
@@ -37,7 +37,7 @@ def test_tray_cells_count_up_on_the_way_in_and_a_full_reverse_reads_down() -> No
 
 
 def test_a_joint_shared_by_two_parts_has_one_cell() -> None:
-    machine = machine_of([Part("cover"), Part("gear", ("cover",))], [])
+    machine = machine_of([MachinePart("cover"), MachinePart("gear", ("cover",))], [])
     practice = Practice({p: Handling(joints=("long-screw",)) for p in machine.parts})
     job = plan(machine, practice, [Remedy("r", renew=("gear",))])
     assert [(c.number, c.part) for c in job.tray] == [(1, "cover")]
@@ -70,7 +70,7 @@ def test_every_oil_point_touched_is_oiled_once() -> None:
 
 
 def test_a_check_shared_by_two_settings_follows_the_last_of_them_at_once() -> None:
-    machine = machine_of([], [Setting("height", disturbs=("timing",)), Setting("timing", after=("height",))])
+    machine = machine_of([], [MachineSetting("height", disturbs=("timing",)), MachineSetting("timing", after=("height",))])
     practice = Practice(settings={s: SettingHandling(proved_by="watch-hook") for s in machine.settings})
     job = plan(machine, practice, [Remedy("r", set=("height",))])
     assert [(s.do, s.part) for s in job.steps] == [

@@ -6,7 +6,7 @@ import pytest
 
 from generator.analysis.job import plan
 from generator.analysis.job.types import Handling, Practice
-from generator.analysis.machine import Part, Remedy, Setting
+from generator.analysis.machine import MachinePart, MachineSetting, Remedy
 from tests.analysis.job.job_cases import machine_of, random_case, zigzag_domestic
 
 
@@ -38,8 +38,8 @@ def test_those_listed_wear_are_not_renewed_and_lie_within_reach() -> None:
 
 def test_the_most_minutes_saved_come_first_and_ties_by_id() -> None:
     machine = machine_of(
-        [Part("cover", (), 5, 5), *(Part(p, ("cover",), 1, 1) for p in ("c", "a", "b")), Part("d", ("cover",), 1, 1, ("t",))],
-        [Setting("t", 9), Setting("u", 1)],
+        [MachinePart("cover", (), 5, 5), *(MachinePart(p, ("cover",), 1, 1) for p in ("c", "a", "b")), MachinePart("d", ("cover",), 1, 1, ("t",))],
+        [MachineSetting("t", 9), MachineSetting("u", 1)],
     )
     practice = Practice({p: Handling(wears=True) for p in "abd"})
     job = plan(machine, practice, [Remedy("r", renew=("c",), set=("t",))])

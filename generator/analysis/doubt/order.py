@@ -29,7 +29,7 @@ WRITTEN = 0.02
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class Order:
     """A policy under doubt and what is known of it."""
 
     policy: Node
@@ -42,7 +42,7 @@ class Plan:
     "Of the plain rule of the next step: most chance for its minutes."
 
 
-def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
+def order(doubt: Doubt, budget: int = BUDGET) -> Order:
     """The policy of least expected minutes that keeps to the rules of the case.
 
     Searched, where checks and remedies are no more than `SMALL` together: every policy that does each
@@ -56,7 +56,7 @@ def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
     >>> from generator.analysis.machine import Machine, Remedy
     >>> motor = Hypothesis("worn", ("worn",), 1, Remedy("renew:motor", minutes=40))
     >>> look = Check("look", 0.5, (), ("burnt", "clean"), {"worn": 0})
-    >>> found = plan(plain(Case((motor,), (look,), Machine(), 2), dear=frozenset({"renew:motor"})))
+    >>> found = order(plain(Case((motor,), (look,), Machine(), 2), dear=frozenset({"renew:motor"})))
     >>> found.policy.check, [type(b.then).__name__ for b in found.policy.branches], found.exact
     ('look', ['RemedyNode', 'StopNode'], True)
     """
@@ -65,14 +65,14 @@ def plan(doubt: Doubt, budget: int = BUDGET) -> Plan:
     if _small(table) and search.run(start(table)):
         policy = Grower(table, search.move).policy(start(table))
         minutes = expected_minutes(policy)
-        return Plan(written(table, policy, start(table), WRITTEN), minutes, True, minutes, _by(next_move, table)[1])
+        return Order(written(table, policy, start(table), WRITTEN), minutes, True, minutes, _by(next_move, table)[1])
     found = [_by(rule, table) for rule in (Rollout(table).move, next_move)]
     policy, minutes = min(found, key=lambda way: way[1])
     bound = max(KnownCause(table).bound(start(table)), certain_bound(doubt))
-    return Plan(written(table, policy, start(table), WRITTEN), minutes, False, min(minutes, bound), found[1][1])
+    return Order(written(table, policy, start(table), WRITTEN), minutes, False, min(minutes, bound), found[1][1])
 
 
-def price_of_caution(doubt: Doubt, found: Plan) -> float:
+def price_of_caution(doubt: Doubt, found: Order) -> float:
     """Minutes that wanting proof of dear remedies adds to what the rule of the next step expects."""
     if doubt.dear <= doubt.no_sign:
         return 0.0
