@@ -126,6 +126,13 @@ def test_remedies_tried_in_turn_are_found_at_the_end_of_an_order() -> None:
     assert [[h.id for h in t] for t in tried_in_turn(case, solve(case).policy)] == [["b", "c"]]
 
 
+def test_what_is_tried_in_turn_behind_a_first_remedy_and_a_check_is_found_too() -> None:
+    """By hand: a takes no time and comes first; the check is worth its half minute, for d takes long."""
+    case = replace(blind(Remedy("a"), Remedy("b", minutes=3), Remedy("c", minutes=8), Remedy("d", minutes=30)), proving_minutes=0)
+    case = replace(case, checks=(Check("look", 0.5, (), ("yes", "no"), {"a": 1, "b": 1, "c": 1, "d": 0}),))
+    assert [[h.id for h in t] for t in tried_in_turn(case, solve(case).policy)] == [["b", "c"]]
+
+
 def test_a_remedy_tried_before_the_checks_is_not_a_set_of_causes_told_apart_by_trying() -> None:
     """By hand: a takes no time, so it comes first; then the check is worth its half minute."""
     case = replace(blind(Remedy("a"), Remedy("b", minutes=30), Remedy("c", minutes=30)), proving_minutes=0)
