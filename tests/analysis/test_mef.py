@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from generator.analysis.fault_tree import minimal_cut_sets
 from generator.analysis.mef import from_mef, to_mef
+from generator.analysis.mef.names import Names
 from generator.analysis.tree import Event, Gate, Node, event_ids, walk
 from tests.analysis.fault_tree.fault_trees import gate, trees_with_probabilities
 
@@ -52,6 +53,11 @@ def test_names_are_the_formats_identifiers_and_unique(top: Gate) -> None:
     for name in defined:
         assert name.isascii() and name[0].isalpha() and "--" not in name and name[-1] != "-"
         assert all(c.isalnum() or c in "_-" for c in name)
+
+
+def test_a_name_may_have_digits_behind_its_first_letter() -> None:
+    assert Names().name("e2", "event") == "e2"
+    assert Names().name("2e", "event") == "event_2e"
 
 
 def test_a_shared_subtree_is_defined_once() -> None:
@@ -152,6 +158,8 @@ BOMB = '<!DOCTYPE x [<!ENTITY a "aa"><!ENTITY b "&a;&a;">]>' + document(TOP)
         ),
         (document(VOTE.format("2")), "2 of 1"),
         (document(VOTE.format("x")), "no count"),
+        (document(VOTE.format("999999999")), "999999999 of 1"),
+        (document(VOTE.format("1" + "0" * 9)), "no count"),
         (document(TOP.replace("or>", "atleast>")), "no 'min'"),
         (document(TOP, events=EVENT.format("2")), "outside 0 to 1"),
         (document(TOP, events=EVENT.format("nan")), "outside 0 to 1"),

@@ -12,6 +12,8 @@ from generator.analysis.fault_tree import (
     minimal_cut_sets,
     top_probability,
 )
+from generator.analysis.fault_tree.answers import _said
+from generator.analysis.fault_tree.cut_set_bounds import _at_most
 from generator.analysis.tree import Event, Gate, Node, event_ids
 from tests.analysis.fault_tree.fault_trees import (
     cut_sets,
@@ -170,3 +172,15 @@ def test_products_of_many_events_are_exact() -> None:
     # Closed form: an all gate multiplies.
     q = {f"e{i}": 0.5 + i / 1000 for i in range(200)}
     assert top_probability(gate("all", *q), q).value == pytest.approx(prod(q.values()))
+
+
+def test_the_upper_bound_of_a_vote_holds_where_its_inputs_are_one_event() -> None:
+    """Two of three that are the same event come true as often as it; of independent ones 0.028, which would be no bound."""
+    assert _at_most(2, (0.1, 0.1, 0.1), apart=False) >= 0.1
+    assert _at_most(1, (0.1, 0.1), apart=False) == pytest.approx(1 - 0.9**2)
+    assert _at_most(2, (0.1, 0.1, 0.1), apart=True) == pytest.approx(0.028)
+
+
+def test_one_set_is_spoken_of_as_one() -> None:
+    assert _said(1, True, None) == "1 minimal cut set and no more."
+    assert _said(2, True, None) == "2 minimal cut sets and no more."

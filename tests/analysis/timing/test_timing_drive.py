@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.differentiate import derivative
 from scipy.optimize import brentq
+from scipy.spatial import ConvexHull
 
 from generator.analysis.timing.belts import belt_length, centre_distance, motor_speed
 from generator.analysis.timing.feed import Dog, dragged, one_turn, play_as_feed, reverse_match
@@ -62,11 +63,21 @@ def test_a_belt_round_equal_pulleys_is_two_spans_and_a_turn() -> None:
     assert centre_distance(508, 20 * 5.08 / np.pi, 20 * 5.08 / np.pi) == pytest.approx(203.2)
 
 
+@pytest.mark.parametrize(("centres", "larger", "smaller"), [(100, 60, 20), (45, 80, 12), (300, 30, 30)])
+def test_a_belt_is_as_long_as_the_outline_of_its_pulleys(centres: float, larger: float, smaller: float) -> None:
+    """An open belt is the convex hull of its two circles, which scipy finds of so many points on them."""
+    turn = np.linspace(0, 2 * np.pi, 20_000)
+    circle = np.column_stack([np.cos(turn), np.sin(turn)])
+    hull = ConvexHull(np.vstack([circle * larger / 2, circle * smaller / 2 + [centres, 0]]))
+    assert belt_length(centres, larger, smaller) == pytest.approx(hull.area, rel=1e-6)  # in a plane the "area" is the way round
+
+
 def test_a_belt_that_does_not_go_round_is_refused() -> None:
     with pytest.raises(ValueError, match="does not go round"):
         centre_distance(50, 40, 20)
     with pytest.raises(ValueError, match="within each other"):
-        belt_length(5, 40, 20)
+        belt_length(10, 40, 20)
+    assert belt_length(10.01, 40, 20) == pytest.approx(40 * np.pi, rel=1e-3)  # just free of each other: round the larger
 
 
 @given(dogs)
