@@ -3,27 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import floor
+from typing import NamedTuple
 
 from generator.analysis.doubt.grow import STOP, Move
 from generator.analysis.doubt.standing import (
     Standing,
     allowed_checks,
     allowed_remedies,
-    check_minutes,
     must_check,
-    remedy_minutes,
 )
-from generator.analysis.doubt.table import CheckRow, Table
+from generator.analysis.doubt.table import Table
 
 GRAIN = 1e6
 "Scores are compared in millionths of a minute, so that rounding decides nothing."
 INFINITE = float("inf")
 
 
-@dataclass(frozen=True, slots=True)
-class NextStep:
+class NextStep(NamedTuple):
     """A step that may come next."""
 
     move: Move
@@ -50,18 +47,21 @@ def next_steps(table: Table, now: Standing) -> list[NextStep]:
     Probability over cost is the best rule there is for independent remedies (Kadane and Simon,
     Optimal strategies for a class of constrained sequential problems, 1977); here it is a good one.
     """
-    if now.share <= 0:
+    share = now.share
+    if share <= 0:
         return []
     if must_check(table, now):
-        return [_check_step(table, now, number) for number in allowed_checks(table, now)]
-    return sorted([*_steps(table, now), _stop(table)], key=_order)
+        return [_check_step(table, now, share, number) for number in allowed_checks(table, now)]
+    return sorted([*_steps(table, now, share), _stop(table)], key=_order)
 
 
 def next_move(table: Table, now: Standing) -> Move:
     """The first of the next steps: a rule that makes a policy."""
     if must_check(table, now):
         return Move("check", allowed_checks(table, now)[0])
-    return min([*_steps(table, now), _stop(table)], key=_order).move
+    steps = [*_steps(table, now, now.share), _stop(table)]
+    least = min([step.score for step in steps])
+    return min([step for step in steps if step.score <= least + 2 / GRAIN], key=_order).move
 
 
 def _stop(table: Table) -> NextStep:
@@ -74,26 +74,21 @@ def _order(step: NextStep) -> tuple[int, int, int, str]:
     return *grains, ("remedy", "check", "stop").index(step.move.kind), step.id
 
 
-def _steps(table: Table, now: Standing) -> Iterator[NextStep]:
+def _steps(table: Table, now: Standing, share: float) -> Iterator[NextStep]:
+    costs, weights = table.remedy_costs(now.open_parts), now.weights
     for number in allowed_remedies(table, now):
-        remedy = table.remedies[number]
-        minutes = remedy_minutes(table, now, remedy)
-        chance = sum([now.weights[c] for c in remedy.causes]) / now.share
+        chance = sum([weights[c] for c in table.causes[number]]) / share
         if chance:
-            yield NextStep(Move("remedy", number), remedy.id, minutes, minutes / chance)
+            minutes = costs[number]
+            yield NextStep(Move("remedy", number), table.remedies[number].id, minutes, minutes / chance)
     for number in allowed_checks(table, now):
-        step = _check_step(table, now, number)
+        step = _check_step(table, now, share, number)
         if step.score < INFINITE:
             yield step
 
 
-def _check_step(table: Table, now: Standing, number: int) -> NextStep:
-    check = table.checks[number]
-    minutes = check_minutes(table, now, check)
-    chance = _sign(table, now, check) / now.share
-    return NextStep(Move("check", number), check.id, minutes, minutes / chance if chance else INFINITE)
-
-
-def _sign(table: Table, now: Standing, check: CheckRow) -> float:
-    """Weight of the causes still to be mended that the check tells from a sound machine."""
-    return sum([now.weights[c] for c in check.tells if not now.tried >> table.remedy_of[c] & 1])
+def _check_step(table: Table, now: Standing, share: float, number: int) -> NextStep:
+    """A check, for the weight of the causes still to be mended that it tells from a sound machine."""
+    minutes, weights = table.check_costs(now.open_parts)[number], now.weights
+    chance = sum([weights[c] for c in table.telling(now.tried)[number]]) / share
+    return NextStep(Move("check", number), table.checks[number].id, minutes, minutes / chance if chance else INFINITE)

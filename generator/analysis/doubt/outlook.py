@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.analysis.doubt.standing import Standing, check_minutes
+from generator.analysis.doubt.standing import Standing
 from generator.analysis.doubt.table import Table
 
 WAITING = 0.15
@@ -31,15 +31,16 @@ def outlook(table: Table, now: Standing) -> float:
 
 
 def _chances(table: Table, now: Standing, costs: list[float]) -> list[tuple[float, float, float]]:
-    found = ((sum([now.weights[c] for c in r.causes]), costs[n], n) for n, r in enumerate(table.remedies))
-    return [(c / p, p, c) for p, c, n in found if p and not now.tried >> n & 1]
+    weights, tried = now.weights, now.tried
+    found = [(sum([weights[c] for c in causes]), costs[n]) for n, causes in enumerate(table.causes) if not tried >> n & 1]
+    return [(c / p, p, c) for p, c in found if p]
 
 
 def _costs(table: Table, now: Standing) -> list[float]:
     """Minutes of every remedy with its proof; infinite where nothing is left that can prove it."""
-    costs = list(table.remedy_costs(now.open_parts))
+    costs, checks = list(table.remedy_costs(now.open_parts)), table.check_costs(now.open_parts)
     for number in table.wanting:
         if not now.proved >> number & 1:
-            left = [table.checks[n] for n in table.remedies[number].proofs if not now.checked >> n & 1]
-            costs[number] += min([check_minutes(table, now, check) for check in left], default=INFINITE)
+            left = [checks[n] for n in table.remedies[number].proofs if not now.checked >> n & 1]
+            costs[number] += min(left, default=INFINITE)
     return costs

@@ -80,6 +80,10 @@ class Table:
         self.checks = tuple(replace(c, tells=self._told(n)) for n, c in enumerate(self.checks))
         self._opening: dict[int, float] = {0: 0.0}
         self._remedy_costs: dict[int, list[float]] = {}
+        self._check_costs: dict[int, list[float]] = {}
+        self._telling: dict[int, list[list[int]]] = {}
+        self.causes = tuple(r.causes for r in self.remedies)
+        "Of every remedy."
         self.wanting = tuple(n for n, r in enumerate(self.remedies) if r.needs_proof)
 
     def opening(self, parts: int) -> float:
@@ -110,6 +114,22 @@ class Table:
         if found is None:
             found = [r.minutes + self.opening(r.parts & ~open_parts) for r in self.remedies]
             self._remedy_costs[open_parts] = found
+        return found
+
+    def check_costs(self, open_parts: int) -> list[float]:
+        """Minutes of every check where these parts are open."""
+        found = self._check_costs.get(open_parts)
+        if found is None:
+            found = [c.minutes + self.opening(c.parts & ~open_parts) for c in self.checks]
+            self._check_costs[open_parts] = found
+        return found
+
+    def telling(self, tried: int) -> list[list[int]]:
+        """By check, the causes that it tells and whose remedies are not done."""
+        found = self._telling.get(tried)
+        if found is None:
+            found = [[c for c in check.tells if not tried >> self.remedy_of[c] & 1] for check in self.checks]
+            self._telling[tried] = found
         return found
 
     def _check(self, check: Check, reading: Reading) -> CheckRow:
