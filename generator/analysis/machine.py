@@ -55,6 +55,20 @@ class Proof:
 
 
 @dataclass(frozen=True, slots=True)
+class Wait:
+    """A wait within a piece of work: the machine stands and the hands are free."""
+
+    minutes: float
+    "Within the minutes of the work."
+    why: str
+
+    @property
+    def said(self) -> str:
+        """A line of the job sheet."""
+        return f"Wait {self.minutes:g} min: {self.why}."
+
+
+@dataclass(frozen=True, slots=True)
 class Remedy:
     """What puts a failure mode right. Two failure modes with an equal remedy need no telling apart."""
 
@@ -67,6 +81,8 @@ class Remedy:
     "For cleaning and advice; renewing and setting take their minutes from the parts and settings."
     clean: tuple[str, ...] = ()
     "Parts cleaned or freed."
+    wait: Wait | None = None
+    "Of its minutes, those of waiting."
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,11 +4,14 @@
   off minutes and its on minutes, once: what is opened must be closed once at the end. What is off
   already costs nothing more.
 - A check takes its own minutes, and what it opens.
+- A job ends in the closing tests that the machine can sew, each at its own minutes (`closing`);
+  without any, in a proving sew.
 - A remedy takes what it opens; every setting that it makes and every setting that it upsets,
   directly or through another, once, those merely upset at the minutes of reading them and the
   share in which they are found out (`Machine.found_out`) of making them; its own minutes, for cleaning and advice; and a proving sew
   after it, also where it is the last.
 - Where a mains part is renewed or opened, the earth and insulation tests before power, once.
+- Waiting is within the minutes of the work that waits, and counts; `waiting` says how much of a plan it is.
 - Renewing a part has no minutes of its own: they are the part's off and on.
 
 generator/assets/js/bench/minutes.js says the same to the browser, and is tested against this.
@@ -17,8 +20,9 @@ generator/assets/js/bench/minutes.js says the same to the browser, and is tested
 from __future__ import annotations
 
 from collections.abc import Iterable
+from math import fsum
 
-from generator.analysis.machine import Machine, Remedy, Work
+from generator.analysis.machine import Machine, Remedy, Wait, Work
 
 NOTHING: frozenset[str] = frozenset()
 
@@ -66,6 +70,24 @@ def but_for_opening(machine: Machine, remedy: Remedy, work: Work, proving: float
 def tests(machine: Machine, remedy: Remedy) -> float:
     """Earth and insulation, before power."""
     return machine.mains_test if machine.tested(remedy) else 0.0
+
+
+def waiting(waits: Iterable[Wait | None]) -> float:
+    """Of the minutes of several pieces of work, those in which the machine stands and the hands are free.
+
+    >>> waiting([Wait(10, "the oil creeps in"), None])
+    10.0
+    """
+    return fsum(wait.minutes for wait in waits if wait)
+
+
+def closing(tests: Iterable[float], proving: float) -> float:
+    """What a job ends in: all its closing tests, or one proving sew where there are none.
+
+    >>> closing([2, 1, 1], 2), closing([], 2)
+    (4.0, 2)
+    """
+    return fsum(tests) or proving
 
 
 def remedy(machine: Machine, remedy: Remedy, proving: float, already: frozenset[str] = NOTHING) -> float:

@@ -11,6 +11,7 @@ from generator.analysis.check_order import Solution
 from generator.analysis.doubt.worklist import Worklist, worklist
 from generator.analysis.machine import Machine, Remedy
 from generator.bench.cache import DiagnosisCache
+from generator.bench.closing import closing_minutes
 from generator.bench.complaint import Complaint, complaint
 from generator.bench.diagnosed import Diagnosed
 from generator.bench.machines import machine
@@ -128,4 +129,4 @@ class Bench:
 
     def whole_minutes(self, view: FamilyView, remedy: Remedy) -> float:
         """The whole job for a remedy: from a closed machine to a proved one."""
-        return minutes.remedy(self.machine(view), remedy, self.library.records.shop.proving_sew)
+        return minutes.remedy(self.machine(view), remedy, closing_minutes(view.family, self.library.records.shop))

@@ -10,6 +10,7 @@ from generator.analysis.job.money import Quote, Rates, quote
 from generator.analysis.job.plan import plan
 from generator.analysis.job.types import Plan, Practice, Weights
 from generator.analysis.machine import Machine, Remedy
+from generator.bench.closing import closing_minutes
 from generator.bench.keys import joint_keys, with_keys
 from generator.bench.remedies import with_companions
 from generator.family_view import FamilyView
@@ -45,7 +46,7 @@ def job(
     asked and for what the machine has not.
     """
     remedies = tuple(dict.fromkeys(asked))
-    planned = plan(machine, practice, remedies, Weights(proving_minutes=shop.proving_sew))
+    planned = plan(machine, practice, remedies, Weights(proving_minutes=closing_minutes(view.family, shop)))
     modes = tuple(sorted(mode for mode, remedy in serves.items() if remedy in remedies))
     priced = quote(planned, practice, rates(shop)) if shop.labour_rate else None
     return Job(remedies, modes, planned, priced, _tools(view, planned, modes, tools))

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from generator.analysis.machine import Machine, MachinePart, MachineSetting, Proof
+from generator.analysis.machine import Wait as MachineWait
 from generator.family_view import FamilyView
-from generator.records.model import Check, Part, Setting, Shop
+from generator.records.model import Check, Part, Setting, Shop, Wait
 
 
 def machine(view: FamilyView, shop: Shop) -> Machine:
@@ -25,6 +26,11 @@ def machine(view: FamilyView, shop: Shop) -> Machine:
         mains_test=shop.mains_test,
     )
     return replace(whole, proofs={c: _proof(view.checks[c], view, whole) for c in proving})
+
+
+def waiting(wait: Wait | None) -> MachineWait | None:
+    """A record's wait as analysis reckons with it; none for a reason why nothing waits."""
+    return MachineWait(wait.minutes, wait.why) if wait and wait.minutes else None
 
 
 def _lost(part: Part, view: FamilyView) -> tuple[str, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.analysis.job.types import Handling, Practice, SettingHandling
+from generator.bench.machines import waiting
 from generator.bench.prices import price
 from generator.family_view import FamilyView
 from generator.records.model import Part, Setting, Shop
@@ -40,6 +41,8 @@ def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
         slackens=part.off.slackens,
         nips=part.on.slackens,
         loose=part.loose,
+        off_wait=waiting(part.off.wait),
+        on_wait=waiting(part.on.wait),
         wears=part.wears,
         price=price(part, shop),
         oil=tuple(o.point for _, o in view.oil() if o.part == part.id),

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from generator.analysis.machine import Remedy
+from generator.analysis.machine import Remedy, Wait
+from generator.bench.machines import waiting
 from generator.family_view import FamilyView
 from generator.graph import reached
 from generator.records.model import FailureMode
@@ -38,7 +39,7 @@ def _remedy(mode: FailureMode, view: FamilyView) -> Remedy:
         words.append(f"advise:{mode.id}")
     reach = tuple(sorted({p for p in spec.reach if p in view.parts}))
     clean = tuple(sorted({p for p in spec.clean if p in view.parts}))
-    return Remedy("+".join(words), renew, made, reach, spec.minutes, clean)
+    return Remedy("+".join(words), renew, made, reach, spec.minutes, clean, waiting(spec.wait))
 
 
 def with_companions(parts: Iterable[str], view: FamilyView) -> tuple[str, ...]:
@@ -70,4 +71,10 @@ def together(parts: Iterable[Remedy]) -> Remedy:
         reach=union("reach"),
         clean=union("clean"),
         minutes=sum(r.minutes for r in distinct),
+        wait=_all_waits([r.wait for r in distinct if r.wait]),
     )
+
+
+def _all_waits(waits: Sequence[Wait]) -> Wait | None:
+    """One after the other: nothing says that they can run side by side."""
+    return Wait(sum(w.minutes for w in waits), "; ".join(dict.fromkeys(w.why for w in waits))) if waits else None

@@ -89,14 +89,15 @@ def _quote_json(quote: Quote, shop: Shop) -> dict[str, object]:
 
 def _lines(bench: Bench, view: FamilyView, job: Job) -> Iterator[str]:
     shop = bench.library.records.shop
-    yield f"{view.family.title}: {job.plan.minutes:g} min from a closed machine to a proved one"
+    waiting = f", {job.plan.waiting:g} min of it waiting" if job.plan.waiting else ""
+    yield f"{view.family.title}: {job.plan.minutes:g} min from a closed machine to a proved one{waiting}"
     yield from _needed(bench, view, job)
     yield ""
     yield from _told(bench, view, job)
     yield ""
     if not job.plan.fewest_changes:
         yield "The order of taking off is a good one, not proved to have the fewest changes."
-    for other in job_view.worth_doing(job, shop):
+    for other in job_view.worth_doing(job):
         title = view.parts[other.part].title
         yield f"While it is open: {title}, {other.extra_minutes:g} min more now, {other.later_minutes:g} min later"
     if job.quote:

@@ -17,6 +17,7 @@ PAIRS = {
     "AssemblyUse": ("family", ["properties", "assemblies", "items", "else"]),
     "Assembly": ("assembly", []),
     "Part": ("assembly", ["$defs", "part"]),
+    "Wait": ("common", ["$defs", "wait"]),
     "Move": ("assembly", ["$defs", "move"]),
     "Setting": ("assembly", ["$defs", "setting"]),
     "Reading": ("assembly", ["$defs", "setting-changes", "properties", "read"]),

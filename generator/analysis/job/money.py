@@ -58,6 +58,8 @@ class Quote:
 def quote(plan: Plan, practice: Practice, rates: Rates) -> Quote:
     """The range that a plan comes to. All arithmetic is exact; only the lines shown are rounded.
 
+    Waiting is not charged: other work is done meanwhile.
+
     Raises ValueError for a rate, margin, tax, price or spread that is below nothing, for a range
     whose low end is above its high end, for a rounding to 0, and for what is no number.
 
@@ -68,9 +70,9 @@ def quote(plan: Plan, practice: Practice, rates: Rates) -> Quote:
     >>> got.minutes, got.labour, got.parts, got.total
     ((30, 60), (30, 57), (11, 23), (41, 80))
     """
-    minutes = _minutes(plan, rates)
+    minutes = _minutes(plan.minutes, rates)
     hourly = _exact(rates.labour, "labour")
-    labour = _outward(_times(minutes, hourly / 60))
+    labour = _outward(_times(_minutes(plan.minutes - plan.waiting, rates), hourly / 60))
     parts = _outward(_times(_prices(plan.parts, practice), 1 + _exact(rates.margin, "margin")))
     untaxed = _sum(labour, parts)
     tax = None if rates.tax is None else _outward(_times(untaxed, _exact(rates.tax, "tax")))
@@ -92,10 +94,10 @@ def _unit(rounding: Amount) -> int | Fraction:
     return int(unit) if unit.denominator == 1 else unit
 
 
-def _minutes(plan: Plan, rates: Rates) -> Range:
+def _minutes(minutes: float, rates: Rates) -> Range:
     """Minutes are binary sums of what people write to the hundredth at most: back to that first."""
     shortest, longest = (_exact(share, "spread") for share in rates.spread)
-    planned = Fraction(str(round(plan.minutes, 4)))
+    planned = Fraction(str(round(minutes, 4)))
     return _times(_ordered((shortest, longest), "spread"), planned)
 
 

@@ -90,7 +90,7 @@ def _refuse_unknown(machine: Machine, remedies: tuple[Remedy, ...]) -> None:
 def plan_json(plan: Plan) -> dict[str, Any]:
     """The plan as JSON holds it. Minutes are rounded to four decimals, to shed binary dust only.
 
-    Keys: `steps`, `settings`, `while_open`, `minutes`, `tools`, `parts` (those renewed), `tray`,
+    Keys: `steps`, `settings`, `while_open`, `minutes`, `waiting` (of those), `tools`, `parts` (those renewed), `tray`,
     `changes` (of the way in).
     """
     return {
@@ -105,6 +105,7 @@ def plan_json(plan: Plan) -> dict[str, Any]:
             for w in plan.while_open
         ],
         "minutes": round(plan.minutes, 4),
+        "waiting": round(plan.waiting, 4),
         "tools": list(plan.tools),
         "parts": list(plan.parts),
         "tray": [{"cell": c.number, "part": c.part, "holds": c.holds} for c in plan.tray],
@@ -125,5 +126,6 @@ def _step_json(step: Step) -> dict[str, Any]:
         "minutes": round(step.minutes, 4),
         "position": step.position,
         "read": step.read,
+        "wait": step.wait.minutes if step.wait else 0,
         **listed,
     }

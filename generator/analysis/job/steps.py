@@ -10,7 +10,7 @@ from generator.analysis.job.joints import with_joints
 from generator.analysis.job.said import said
 from generator.analysis.job.settings import Making, Proving, TakingOff
 from generator.analysis.job.types import UPRIGHT, Cell, Practice, Step, Weights
-from generator.analysis.machine import Machine, Remedy
+from generator.analysis.machine import Machine, Remedy, Wait
 from generator.analysis.minutes import setting
 
 _AGAIN = "Once more: it was on for what came before and is in the way of what follows."
@@ -68,7 +68,9 @@ def _take_off(job: Job, part: str) -> Step:
         (
             *(f"Slacken {said(joint)} as well." for joint in h.slackens),
             *(f"Watch for {said(piece)}: it can fall out unseen." for piece in h.loose),
+            *_waits(h.off_wait),
         ),
+        wait=h.off_wait,
     )  # fmt: skip
 
 
@@ -78,7 +80,11 @@ def _work(job: Job) -> Iterator[Step]:
         yield Step("renew", part, "work", position=lies)
     for remedy in job.remedies:
         if remedy.minutes or not (remedy.renew or remedy.set):
-            yield Step("remedy", remedy.id, "work", remedy.minutes, lies)
+            yield Step("remedy", remedy.id, "work", remedy.minutes, lies, notes=_waits(remedy.wait), wait=remedy.wait)
+
+
+def _waits(wait: Wait | None) -> tuple[str, ...]:
+    return (wait.said,) if wait else ()
 
 
 def lies_after(order: Sequence[str], practice: Practice) -> str:
@@ -122,7 +128,8 @@ def _refit(job: Job, part: str) -> Step:
     new = ("Fit the new one.",) if part in job.renewed else ()
     return Step(
         "refit", part, "way-out", job.machine.parts[part].on_minutes, h.on_position, h.on_tools,
-        h.joints, h.loose, tuple(c.number for c in reversed(job.cells.get(part, ()))), (*new, *pieces),
+        h.joints, h.loose, tuple(c.number for c in reversed(job.cells.get(part, ()))),
+        (*new, *pieces, *_waits(h.on_wait)), wait=h.on_wait,
     )  # fmt: skip
 
 

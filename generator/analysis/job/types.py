@@ -7,6 +7,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
+from generator.analysis.machine import Wait
+from generator.analysis.minutes import waiting
+
 Phase = Literal["way-in", "work", "way-out", "set", "oil", "prove"]
 Do = Literal["take off", "renew", "remedy", "refit", "set", "oil", "check", "test", "sew"]
 
@@ -37,6 +40,10 @@ class Handling:
     "Joints of other parts slackened to take it off, done up again with it."
     nips: tuple[str, ...] = ()
     "Joints left nipped as it goes on, until a setting does them up."
+    off_wait: Wait | None = None
+    "Of the minutes to take it off, those of waiting."
+    on_wait: Wait | None = None
+    "Of the minutes to put it on, those of waiting."
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +110,8 @@ class Step:
     "Joints left nipped by a refit until a later step does them up."
     read: bool = False
     "Whether a setting is read first and made only if it is out; its minutes are those expected."
+    wait: Wait | None = None
+    "Of its minutes, those of waiting."
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,3 +162,8 @@ class Plan:
     "On the way in, the first tool included."
     fewest_changes: bool
     "Whether no other order of the way in has a lower weight of changes; False: a good one, not proved the best."
+
+    @property
+    def waiting(self) -> float:
+        """Of its minutes, those of waiting."""
+        return waiting(step.wait for step in self.steps)

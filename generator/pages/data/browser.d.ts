@@ -46,6 +46,12 @@ interface ShownCheckData {
   means: Array<string>;
 }
 
+/** A wait within a piece of work; no minutes where nothing waits. */
+interface WaitData {
+  minutes: number;
+  why: string;
+}
+
 /** What minutes are reckoned from. */
 interface RemedyData {
   renew: Array<string>;
@@ -53,6 +59,7 @@ interface RemedyData {
   reach: Array<string>;
   minutes: number;
   clean: Array<string>;
+  wait: WaitData;
 }
 
 /** A caution's words. */
@@ -102,6 +109,7 @@ interface FamilyRemedy {
   reach: Array<string>;
   minutes: number;
   clean: Array<string>;
+  wait: WaitData;
   says: string;
   sheet: string;
 }
@@ -233,6 +241,8 @@ interface PlannerPart {
   loose: Array<string>;
   slackens: Array<string>;
   nips: Array<string>;
+  off_wait: WaitData;
+  on_wait: WaitData;
   oil: Array<string>;
   wears: boolean;
   renew_with: Array<string>;
@@ -281,6 +291,7 @@ interface PlannerRemedy {
   reach: Array<string>;
   minutes: number;
   clean: Array<string>;
+  wait: WaitData;
   says: string;
 }
 

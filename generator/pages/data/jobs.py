@@ -7,6 +7,7 @@ from typing import cast
 
 from generator.analysis.job.types import UPRIGHT, Do, Plan, Step
 from generator.bench import Bench
+from generator.bench.closing import closing_minutes
 from generator.bench.keys import joint_keys
 from generator.family_view import FamilyView, sits_on
 from generator.pages.data.pieces import (
@@ -16,6 +17,7 @@ from generator.pages.data.pieces import (
     part_data,
     remedy_data,
     setting_data,
+    wait_data,
 )
 from generator.pages.data.script import FOLDER, script
 from generator.pages.data.shapes import (
@@ -57,7 +59,7 @@ def jobs_data(bench: Bench, view: FamilyView) -> PlannerData:
         "id": view.id,
         "title": view.family.title,
         "href": link("family", view.id),
-        "proving": records.shop.proving_sew,
+        "proving": closing_minutes(view.family, records.shop),
         "mains_test": records.shop.mains_test,
         "found_out": records.shop.found_out,
         "parts": dict(_parts(bench, view, link)),
@@ -102,6 +104,8 @@ def _parts(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, P
             "loose": handled.loose,
             "slackens": handled.slackens,
             "nips": handled.nips,
+            "off_wait": wait_data(handled.off_wait),
+            "on_wait": wait_data(handled.on_wait),
             "oil": handled.oil,
             "wears": handled.wears,
             "renew_with": part.renew_with,

@@ -4,10 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from generator.analysis.machine import Remedy
+from generator.analysis.machine import Remedy, Wait
 from generator.bench import Bench
 from generator.family_view import FamilyView
-from generator.pages.data.shapes import CautionData, CheckData, Ids, PartData, RemedyData, SettingData, ShownCheckData
+from generator.pages.data.shapes import (
+    CautionData,
+    CheckData,
+    Ids,
+    PartData,
+    RemedyData,
+    SettingData,
+    ShownCheckData,
+    WaitData,
+)
 from generator.records.model import Caution, Check, Part, Setting
 from generator.wording import words
 
@@ -64,9 +73,21 @@ def shown_check_data(check: Check) -> ShownCheckData:
     return {**check_data(check), "means": [words.plain(o.means) if o.means else "" for o in check.outcomes]}
 
 
+def wait_data(wait: Wait | None) -> WaitData:
+    """Minutes of waiting, and what for; none where nothing waits."""
+    return {"minutes": wait.minutes, "why": wait.why} if wait else {"minutes": 0, "why": ""}
+
+
 def remedy_data(remedy: Remedy) -> RemedyData:
     """What minutes are reckoned from."""
-    return {"renew": remedy.renew, "set": remedy.set, "reach": remedy.reach, "minutes": remedy.minutes, "clean": remedy.clean}
+    return {
+        "renew": remedy.renew,
+        "set": remedy.set,
+        "reach": remedy.reach,
+        "minutes": remedy.minutes,
+        "clean": remedy.clean,
+        "wait": wait_data(remedy.wait),
+    }
 
 
 def cautions_data(cautions: Iterable[Caution]) -> dict[str, CautionData]:

@@ -58,6 +58,13 @@ class ShownCheckData(CheckData):
     means: Sequence[str]
 
 
+class WaitData(TypedDict):
+    """A wait within a piece of work; no minutes where nothing waits."""
+
+    minutes: float
+    why: str
+
+
 class RemedyData(TypedDict):
     """What minutes are reckoned from."""
 
@@ -66,6 +73,8 @@ class RemedyData(TypedDict):
     reach: Ids
     minutes: float
     clean: Ids
+    wait: WaitData
+    "Of its minutes, those of waiting."
 
 
 class CautionData(TypedDict):
@@ -249,6 +258,8 @@ class PlannerPart(PartData):
     loose: Ids
     slackens: Ids
     nips: Ids
+    off_wait: WaitData
+    on_wait: WaitData
     oil: Ids
     wears: bool
     renew_with: Ids

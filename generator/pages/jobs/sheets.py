@@ -49,7 +49,7 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Be
     job, shop = maker.bench.job(view, (remedy,)), maker.records.shop
     heading = job_view.sheet_title(maker.bench, view, remedy, job.modes, link)
     throughout = job_view.throughout(view, job, maker.records)
-    worth = job_view.worth_doing(job, shop)
+    worth = job_view.worth_doing(job)
     steps = step_views(view, job.plan, throughout, {remedy.id: heading}, link)
     drawings = beside.steps(job.plan.steps)
     return maker.page(
@@ -66,6 +66,7 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Be
         long=next((name for most, name in LONG if len(steps) > most), ""),
         modes=job.modes,
         minutes=job.plan.minutes,
+        waiting=job.plan.waiting,
         total=_total(maker, job),
         quote=job_view.quote_lines(job, shop),
         throughout=throughout,

@@ -43,6 +43,7 @@ from generator.records.model.machines import (
 )
 from generator.records.model.records import Records
 from generator.records.model.settings import Assembly, Gauge, OilPoint, Reading, Setting, Target
+from generator.records.model.wait import Wait
 
 __all__ = [
     "Assembly",
@@ -84,5 +85,6 @@ __all__ = [
     "TreeGate",
     "TreeNode",
     "TreeTransfer",
+    "Wait",
     "price_band",
 ]

@@ -135,6 +135,8 @@ class ClosingTest:
 
     sew: str
     "What to sew or look at, without its full stop."
+    minutes: float = 1
+    "What it takes."
     figure: str | None = None
     "A figure of the family that is shown after it."
     needs: tuple[str, ...] = ()
@@ -156,7 +158,7 @@ class Shop:
     invented: bool = False
     "Whether the figures are made up."
     proving_sew: float = 2
-    "Minutes of a proving sew after a remedy."
+    "Minutes of a proving sew after a remedy that is tried while the cause is looked for."
     mains_test: float = 6
     "Minutes of the earth and insulation tests after a mains part was renewed or opened."
     found_out: float = 0.3

@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
+from generator.records.model.wait import Wait
+
 
 @dataclass(frozen=True, slots=True)
 class TreeEvent:
@@ -102,7 +104,9 @@ class RemedySpec:
     technique: str | None = None
     "Id of a technique."
     minutes: float = 0
-    "Bench minutes for cleaning or advice."
+    "Bench minutes for cleaning or advice, waiting included."
+    wait: Wait | None = None
+    "How many of them are waiting."
     reach: tuple[str, ...] = ()
     "Ids of parts that must be out of the way for cleaning or advice."
     tools: tuple[str, ...] = ()
@@ -207,6 +211,8 @@ class Check:
     "Ids of features that a family must not have."
     does: tuple[str, ...] = ()
     "Ids of failure modes whose remedy it does on its way; what it cures as a trial is not named."
+    wait: Wait | None = None
+    "How many of its minutes are waiting."
     evidence_lost_by: tuple[str, ...] = ()
     "Ids of checks that destroy what it reads, and so come after it."
     trust: float = 0.95

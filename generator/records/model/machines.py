@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from generator.records.model.wait import Wait
+
 
 @dataclass(frozen=True, slots=True)
 class Figure:
@@ -101,7 +103,9 @@ class Move:
     position: str | None = None
     "How the machine lies: an id of positions.yaml; upright where nothing is said."
     minutes: float = 0
-    "Bench minutes."
+    "Bench minutes, waiting included."
+    wait: Wait | None = None
+    "How many of them are waiting."
     says: str | None = None
     "The step in words, where nothing is taken off or fitted."
     how: str | None = None

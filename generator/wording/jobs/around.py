@@ -9,10 +9,9 @@ from fractions import Fraction
 from generator.analysis.job.money import Quote
 from generator.analysis.job.types import Cell, WhileOpen
 from generator.analysis.machine import Remedy
-from generator.bench import Bench
+from generator.bench import Bench, closing
 from generator.bench.jobs import Job
 from generator.family_view import FamilyView
-from generator.records.as_used import unmet
 from generator.records.model import FailureMode, Family, Records, Shop
 from generator.wording import words
 from generator.wording.joints import joint_title
@@ -112,9 +111,10 @@ def works(view: FamilyView, modes: Sequence[str]) -> tuple[WorkView, ...]:
     )
 
 
-def worth_doing(job: Job, shop: Shop) -> tuple[WhileOpen, ...]:
-    """Parts for which the open machine itself saves minutes, not the shared proving sew alone."""
-    return tuple(w for w in job.plan.while_open if w.saved_minutes > shop.proving_sew + 1e-9)
+def worth_doing(job: Job) -> tuple[WhileOpen, ...]:
+    """Parts for which the open machine itself saves minutes, not the shared closing tests alone."""
+    shared = job.plan.steps[-1].minutes
+    return tuple(w for w in job.plan.while_open if w.saved_minutes > shared + 1e-9)
 
 
 def proving_cautions(view: FamilyView, records: Records) -> tuple[str, ...]:
@@ -125,8 +125,7 @@ def proving_cautions(view: FamilyView, records: Records) -> tuple[str, ...]:
 
 def closing_tests(family: Family, shop: Shop) -> tuple[str, ...]:
     """What is sewn before the machine goes home, as far as this family can sew it."""
-    can = (test for test in shop.closing_tests if not unmet(family.features, test.needs, test.lacks))
-    return tuple(f"{test.sew}{_figure(family, test.figure)}." for test in can)
+    return tuple(f"{test.sew}{_figure(family, test.figure)}." for test in closing.closing_tests(family, shop))
 
 
 def _figure(family: Family, name: str | None) -> str:
@@ -159,6 +158,13 @@ def quote_lines(job: Job, shop: Shop) -> tuple[str, ...]:
     return tuple(_quote_lines(job, job.quote, shop))
 
 
+def _waiting(job: Job) -> str:
+    if not job.plan.waiting:
+        return ""
+    share = words.percent(job.plan.waiting / job.plan.minutes)
+    return f" ({words.minutes(job.plan.waiting)} of it, {share}, is waiting and not charged)"
+
+
 def _quote_lines(job: Job, priced: Quote, shop: Shop) -> Iterator[str]:
     yield f"Labour {range_of_money(priced.labour, shop.currency)}" + (
         f", parts {range_of_money(priced.parts, shop.currency)}." if job.plan.parts else ", no parts."
@@ -166,7 +172,8 @@ def _quote_lines(job: Job, priced: Quote, shop: Shop) -> Iterator[str]:
     over = f" to {words.percent(shop.spread)} over" if shop.spread else ""
     margin = f", parts at their price and {words.percent(shop.margin)}" if shop.margin and job.plan.parts else ""
     yield (
-        f"Rests on {words.minutes(job.plan.minutes)} as planned{over}, {shop.currency}{_amount(Fraction(str(shop.labour_rate)))}"
+        f"Rests on {words.minutes(job.plan.minutes)} as planned{_waiting(job)}{over}"
+        f", {shop.currency}{_amount(Fraction(str(shop.labour_rate)))}"
         f" an hour{margin}; rounded outward to {shop.currency}{_amount(Fraction(str(shop.rounding)))}."
     )
     if priced.unpriced:

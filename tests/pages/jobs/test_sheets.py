@@ -141,7 +141,7 @@ def test_a_sheet_has_a_reading_for_each_setting_and_a_line_for_the_tally(small: 
 
 def test_money_says_what_it_rests_on(small: dict[str, PageText]) -> None:
     said = text(next(classed(tree(small[GEAR]), "hw-sums")))
-    assert "27 min" in said and "€40 to €65" in said and "invented" in said and "rounded outward to €5" in said
+    assert "32 min" in said and "€45 to €70" in said and "invented" in said and "rounded outward to €5" in said
 
 
 def test_a_code_leads_back_to_the_page_only_where_the_site_has_an_address(small, real) -> None:

@@ -9,6 +9,11 @@
     return low ? `${amount(low)} to ${amount(high)}` : `up to ${amount(high)}`;
   }
 
+  function waiting(plan) {
+    if (!plan.waiting) return "";
+    return ` (${minutes(plan.waiting)} of it, ${handwheel.percent(plan.waiting / plan.minutes)}, is waiting and not charged)`;
+  }
+
   function quoteWords(family, plan, quote) {
     const { shop } = family;
     if (!quote) return "No quote: the shop's rate for an hour is not given.";
@@ -16,7 +21,7 @@
     const many = quote.unpriced.length;
     return [
       `Labour ${money(quote.labour, shop)}, ${parts}.`,
-      `Rests on ${minutes(plan.minutes)} as planned${shop.spread ? ` to ${handwheel.percent(shop.spread)} over` : ""}, ` +
+      `Rests on ${minutes(plan.minutes)} as planned${waiting(plan)}${shop.spread ? ` to ${handwheel.percent(shop.spread)} over` : ""}, ` +
         `${money([shop.labour_rate, shop.labour_rate], shop)} an hour` +
         `${shop.margin && plan.parts.length ? `, parts at their price and ${handwheel.percent(shop.margin)}` : ""}; ` +
         `rounded outward to ${money([shop.rounding, shop.rounding], shop)}.`,

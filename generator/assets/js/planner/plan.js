@@ -5,26 +5,27 @@
   const { leastWays, tray, allSteps } = handwheel.job;
 
   const HAIR = 1e-9;
+  const NO_WAIT = { minutes: 0, why: "" };
   const exact = (minutes) => Number(minutes.toFixed(4)); // sheds binary dust only
   const union = (lists) => [...new Set(lists.flat())].sort();
 
   function distinct(remedies) {
-    const told = remedies.map(({ id, renew, set, reach, minutes, clean }) => [JSON.stringify([id, renew, set, reach, minutes, clean]), { id, renew, set, reach, minutes, clean }]);
+    const told = remedies.map(({ id, renew, set, reach, minutes, clean, wait }) => [JSON.stringify([id, renew, set, reach, minutes, clean, wait]), { id, renew, set, reach, minutes, clean, wait }]);
     return [...new Map(told).values()];
   }
 
   function merged(remedies) {
     const all = (field) => remedies.flatMap((remedy) => remedy[field]);
-    return { renew: all("renew"), set: all("set"), reach: all("reach"), clean: all("clean"), minutes: remedies.reduce((sum, r) => sum + r.minutes, 0) };
+    return { renew: all("renew"), set: all("set"), reach: all("reach"), clean: all("clean"), minutes: remedies.reduce((sum, r) => sum + r.minutes, 0), wait: NO_WAIT };
   }
 
   /** The remedy that renews a part and those that are always renewed with it. */
   function renewing(family, part) {
     const renew = [...handwheel.graph.reached([part], (id) => family.parts[id].renew_with)].sort();
-    return { id: renew.map((id) => `renew:${id}`).join("+"), renew, set: [], reach: [], minutes: 0, clean: [] };
+    return { id: renew.map((id) => `renew:${id}`).join("+"), renew, set: [], reach: [], minutes: 0, clean: [], wait: NO_WAIT };
   }
 
-  const setting = (made) => ({ id: `set:${made}`, renew: [], set: [made], reach: [], minutes: 0, clean: [] });
+  const setting = (made) => ({ id: `set:${made}`, renew: [], set: [made], reach: [], minutes: 0, clean: [], wait: NO_WAIT });
 
   const minutesOf = (family, { parts, settings, read }) =>
     handwheel.takes.opening(family, parts, new Set()) + handwheel.takes.settings(family, settings, read);
@@ -38,7 +39,7 @@
   }
 
   function weighed(family, whole, now, tested, part) {
-    const alone = { renew: [part], set: [], reach: [], minutes: 0, clean: [] };
+    const alone = { renew: [part], set: [], reach: [], minutes: 0, clean: [], wait: NO_WAIT };
     const tests = handwheel.takes.tests(family, alone);
     const both = work(family, { ...whole, renew: [...whole.renew, part] });
     const extra = minutesOf(family, both) - minutesOf(family, now) + (tested ? 0 : tests);
@@ -62,6 +63,7 @@
       settings: back.filter((done) => done.setting).map((making) => making.setting),
       while_open: whileOpen(family, whole, now),
       minutes: exact(steps.reduce((sum, step) => sum + step.minutes, 0)),
+      waiting: exact(steps.reduce((sum, step) => sum + step.wait, 0)),
       tools: union(steps.map((step) => step.tools)),
       parts,
       tray: cells,
@@ -77,13 +79,13 @@
   function quote(family, planned) {
     const { shop } = family;
     if (!shop.labour_rate) return null;
-    const minutes = [planned.minutes, planned.minutes * (1 + shop.spread)];
-    const labour = outward(minutes.map((end) => (end * shop.labour_rate) / 60));
+    const ends = (minutes) => [minutes, minutes * (1 + shop.spread)];
+    const labour = outward(ends(planned.minutes - planned.waiting).map((end) => (end * shop.labour_rate) / 60));
     const priced = planned.parts.map((part) => family.parts[part].price).filter(Boolean);
     const sum = (end) => priced.reduce((all, price) => all + price[end], 0) * (1 + shop.margin);
     const parts = outward([sum(0), sum(1)]);
     return {
-      minutes: outward(minutes, 5),
+      minutes: outward(ends(planned.minutes), 5),
       labour,
       parts,
       total: outward([labour[0] + parts[0], labour[1] + parts[1]], shop.rounding),

@@ -92,6 +92,7 @@
       el("h2", { id: "the-plan", class: "hw-plan-title", tabindex: "-1" }, "One visit ", el("small", {}, link(family.href, family.title))),
       modes.length ? el("p", { class: "hw-serves" }, "Puts right: ", ...between(modes), ".") : null,
       el("p", { class: "hw-sums" }, el("b", { class: "hw-min" }, minutes(plan.minutes)), " from a closed machine to a proved one",
+        plan.waiting ? `, ${minutes(plan.waiting)} of it waiting` : "",
         quote && [", ", el("b", { class: "hw-qty" }, money(quote.total, family.shop))], ". ",
         el("small", { class: "hw-rests" }, quoteWords(family, plan, quote))));
   }

@@ -8,8 +8,10 @@
   const capital = (words) => words[0].toUpperCase() + words.slice(1).toLowerCase();
 
   function step(do_, part, phase, minutes, position, more = {}) {
-    return { do: do_, part, phase, minutes, position, tools: [], joints: [], loose: [], tray: [], notes: [], read: false, ...more };
+    return { do: do_, part, phase, minutes, position, tools: [], joints: [], loose: [], tray: [], notes: [], read: false, wait: 0, ...more };
   }
+
+  const waits = (wait) => (wait.minutes ? [`Wait ${wait.minutes} min: ${wait.why}.`] : []);
 
   /** A numbered cell for each joint's fasteners and each loose piece, in the order of removal. */
   function tray(family, order) {
@@ -31,10 +33,11 @@
   function takeOff(job, part) {
     const h = job.family.parts[part];
     return step("take off", part, "way-in", h.off, h.off_position, {
-      tools: h.off_tools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part),
+      wait: h.off_wait.minutes, tools: h.off_tools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part),
       notes: [
         ...h.slackens.map((joint) => `Slacken ${said(joint)} as well.`),
         ...h.loose.map((piece) => `Watch for ${said(piece)}: it can fall out unseen.`),
+        ...waits(h.off_wait),
       ],
     });
   }
@@ -44,7 +47,7 @@
     const own = job.remedies.filter((r) => r.minutes || !(r.renew.length || r.set.length));
     return [
       ...job.renewed.map((part) => step("renew", part, "work", 0, lies)),
-      ...own.map((r) => step("remedy", r.id, "work", r.minutes, lies)),
+      ...own.map((r) => step("remedy", r.id, "work", r.minutes, lies, { wait: r.wait.minutes, notes: waits(r.wait) })),
     ];
   }
 
@@ -52,11 +55,12 @@
     const h = job.family.parts[part];
     const fresh = job.renewed.includes(part) ? ["Fit the new one."] : [];
     return step("refit", part, "way-out", h.on, h.on_position, {
-      tools: h.on_tools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part).reverse(),
+      wait: h.on_wait.minutes, tools: h.on_tools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part).reverse(),
       notes: [
         ...fresh,
         ...h.loose.map((piece) => `${capital(said(piece))} goes back here.`),
         ...h.slackens.filter((joint) => !h.nips.includes(joint)).map((joint) => `Do up ${said(joint)} again.`),
+        ...waits(h.on_wait),
       ],
     });
   }
