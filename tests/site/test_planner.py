@@ -76,6 +76,7 @@ def _as_data(remedy: Remedy) -> dict:
     return {
         "id": remedy.id, "renew": list(remedy.renew), "set": list(remedy.set),
         "reach": list(remedy.reach), "minutes": remedy.minutes, "clean": list(remedy.clean),
+        "wait": {"minutes": remedy.wait.minutes, "why": remedy.wait.why} if remedy.wait else {"minutes": 0, "why": ""},
     }  # fmt: skip
 
 
@@ -92,11 +93,11 @@ def both(bench, views, page) -> list[tuple[FamilyView, Job, dict]]:
 
 
 def test_steps_settings_and_minutes_are_those_of_plan(both):
-    keys = ("do", "part", "phase", "minutes", "position", "read", "tools", "joints", "loose", "tray", "notes")
+    keys = ("do", "part", "phase", "minutes", "position", "read", "tools", "joints", "loose", "tray", "notes", "wait")
     for _, job, got in both:
         wanted = plan_json(job.plan)
         assert [{k: s[k] for k in keys} for s in got["steps"]] == wanted["steps"]
-        for key in ("settings", "minutes", "tools", "parts", "changes", "while_open"):
+        for key in ("settings", "minutes", "waiting", "tools", "parts", "changes", "while_open"):
             assert got[key] == wanted[key], key
         assert [{k: c[k] for k in ("cell", "part", "holds")} for c in got["tray"]] == wanted["tray"]
 
@@ -153,7 +154,7 @@ def test_what_is_worth_doing_while_open_is_added_at_a_press(page, site, views, b
     view = views[0]
     remedy, job = next(
         (r, j) for r in _single(bench, view) if r.renew and len(r.renew) == 1 for j in [bench.job(view, [r])]
-        if job_view.worth_doing(j, bench.library.records.shop)
+        if job_view.worth_doing(j)
     )
     page.goto(f"file://{site}/{planner_page.ADDRESS}#family={view.id}&renew={remedy.renew[0]}")
     page.reload()
