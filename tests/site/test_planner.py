@@ -160,7 +160,7 @@ def test_what_is_worth_doing_while_open_is_added_at_a_press(page, site, views, b
     page.reload()
     first = page.locator(".hw-open tbody tr").first
     part = first.get_attribute("data-part")
-    best = job_view.worth_doing(job, bench.library.records.shop)[0]
+    best = job_view.worth_doing(job)[0]
     assert part == best.part
     first.get_by_role("button").click()
     more = bench.job(view, [remedy, renewing(part, view)])
