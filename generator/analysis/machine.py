@@ -55,7 +55,7 @@ class Proof:
 
 
 @dataclass(frozen=True, slots=True)
-class Wait:
+class MachineWait:
     """A wait within a piece of work: the machine stands and the hands are free."""
 
     minutes: float
@@ -81,7 +81,7 @@ class Remedy:
     "For cleaning and advice; renewing and setting take their minutes from the parts and settings."
     clean: tuple[str, ...] = ()
     "Parts cleaned or freed."
-    wait: Wait | None = None
+    wait: MachineWait | None = None
     "Of its minutes, those of waiting."
 
 

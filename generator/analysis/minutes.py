@@ -22,7 +22,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import fsum
 
-from generator.analysis.machine import Machine, Remedy, Wait, Work
+from generator.analysis.machine import Machine, MachineWait, Remedy, Work
 
 NOTHING: frozenset[str] = frozenset()
 
@@ -72,10 +72,10 @@ def tests(machine: Machine, remedy: Remedy) -> float:
     return machine.mains_test if machine.tested(remedy) else 0.0
 
 
-def waiting(waits: Iterable[Wait | None]) -> float:
+def waiting(waits: Iterable[MachineWait | None]) -> float:
     """Of the minutes of several pieces of work, those in which the machine stands and the hands are free.
 
-    >>> waiting([Wait(10, "the oil creeps in"), None])
+    >>> waiting([MachineWait(10, "the oil creeps in"), None])
     10.0
     """
     return fsum(wait.minutes for wait in waits if wait)

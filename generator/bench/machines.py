@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.analysis.machine import Machine, MachinePart, MachineSetting, Proof
-from generator.analysis.machine import Wait as MachineWait
+from generator.analysis.machine import Machine, MachinePart, MachineSetting, MachineWait, Proof
 from generator.family_view import FamilyView
 from generator.records.model import Check, Part, Setting, Shop, Wait
 

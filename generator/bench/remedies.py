@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from generator.analysis.machine import Remedy, Wait
+from generator.analysis.machine import MachineWait, Remedy
 from generator.bench.machines import waiting
 from generator.family_view import FamilyView
 from generator.graph import reached
@@ -75,6 +75,6 @@ def together(parts: Iterable[Remedy]) -> Remedy:
     )
 
 
-def _all_waits(waits: Sequence[Wait]) -> Wait | None:
+def _all_waits(waits: Sequence[MachineWait]) -> MachineWait | None:
     """One after the other: nothing says that they can run side by side."""
-    return Wait(sum(w.minutes for w in waits), "; ".join(dict.fromkeys(w.why for w in waits))) if waits else None
+    return MachineWait(sum(w.minutes for w in waits), "; ".join(dict.fromkeys(w.why for w in waits))) if waits else None

@@ -10,7 +10,7 @@ from generator.analysis.job.joints import with_joints
 from generator.analysis.job.said import said
 from generator.analysis.job.settings import Making, Proving, TakingOff
 from generator.analysis.job.types import UPRIGHT, Cell, Practice, Step, Weights
-from generator.analysis.machine import Machine, Remedy, Wait
+from generator.analysis.machine import Machine, MachineWait, Remedy
 from generator.analysis.minutes import setting
 
 _AGAIN = "Once more: it was on for what came before and is in the way of what follows."
@@ -83,7 +83,7 @@ def _work(job: Job) -> Iterator[Step]:
             yield Step("remedy", remedy.id, "work", remedy.minutes, lies, notes=_waits(remedy.wait), wait=remedy.wait)
 
 
-def _waits(wait: Wait | None) -> tuple[str, ...]:
+def _waits(wait: MachineWait | None) -> tuple[str, ...]:
     return (wait.said,) if wait else ()
 
 

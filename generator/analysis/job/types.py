@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
-from generator.analysis.machine import Wait
+from generator.analysis.machine import MachineWait
 from generator.analysis.minutes import waiting
 
 Phase = Literal["way-in", "work", "way-out", "set", "oil", "prove"]
@@ -40,9 +40,9 @@ class Handling:
     "Joints of other parts slackened to take it off, done up again with it."
     nips: tuple[str, ...] = ()
     "Joints left nipped as it goes on, until a setting does them up."
-    off_wait: Wait | None = None
+    off_wait: MachineWait | None = None
     "Of the minutes to take it off, those of waiting."
-    on_wait: Wait | None = None
+    on_wait: MachineWait | None = None
     "Of the minutes to put it on, those of waiting."
 
 
@@ -110,7 +110,7 @@ class Step:
     "Joints left nipped by a refit until a later step does them up."
     read: bool = False
     "Whether a setting is read first and made only if it is out; its minutes are those expected."
-    wait: Wait | None = None
+    wait: MachineWait | None = None
     "Of its minutes, those of waiting."
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from generator.analysis.machine import Remedy, Wait
+from generator.analysis.machine import MachineWait, Remedy
 from generator.bench import Bench
 from generator.family_view import FamilyView
 from generator.pages.data.shapes import (
@@ -73,7 +73,7 @@ def shown_check_data(check: Check) -> ShownCheckData:
     return {**check_data(check), "means": [words.plain(o.means) if o.means else "" for o in check.outcomes]}
 
 
-def wait_data(wait: Wait | None) -> WaitData:
+def wait_data(wait: MachineWait | None) -> WaitData:
     """Minutes of waiting, and what for; none where nothing waits."""
     return {"minutes": wait.minutes, "why": wait.why} if wait else {"minutes": 0, "why": ""}
 
