@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+import posixpath
+from collections.abc import Callable, Iterator
 from typing import Any
 
+from jinja2 import Environment
+from jinja2.runtime import Context
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import Files
+from mkdocs.structure.pages import Page
 from mkdocs.theme import Theme
 from pathspec.gitignore import GitIgnoreSpec
 
@@ -23,6 +29,9 @@ PALETTE: tuple[dict[str, Any], ...] = tuple(
     for wanted, scheme, icon, name in (("light", "default", "night", "Dark"), ("dark", "slate", "sunny", "Light"))
 )
 "The toggle names what a press brings."
+_SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
+_NO_DAY = "1980-01-01"
+"Where a date must be: the first day that every kind of archive knows."
 
 
 def settle(config: MkDocsConfig) -> None:
@@ -45,3 +54,40 @@ def settle(config: MkDocsConfig) -> None:
 def _lines(given: Any) -> list[str]:
     """The patterns that mkdocs.yml gives; those it gives later win, as in one list."""
     return [str(p.pattern) for p in given.patterns if isinstance(p.pattern, str)] if given else []
+
+
+def leave_out_what_is_not_used(files: Files, config: MkDocsConfig) -> None:
+    """The theme's search and the maps of its scripts, some 2 MB: the finder is ours, and nobody mends the theme here."""
+    if not any("search" in plugin for plugin in config.plugins):
+        for file in [f for f in files if f.src_uri.startswith(_SEARCH) or f.src_uri.endswith(".map")]:
+            files.remove(file)
+
+
+def without_dates(files: Files) -> None:
+    """The same records give the same bytes on any day: MkDocs would date every page, and what it packs, with today."""
+    for file in files.documentation_pages():
+        if file.page:
+            file.page.update_date = _NO_DAY
+
+
+def keep_navigation(env: Environment) -> None:
+    """Have the theme write the navigation once a folder: it is the same on every page that it does not hold."""
+    template = env.get_template("partials/nav.html")
+    template.root_render_func = _once_a_folder(template.root_render_func)
+
+
+def _once_a_folder(render: Callable[[Context], Iterator[str]]) -> Callable[[Context], Iterator[str]]:
+    """What a template writes of a page outside the navigation, kept by the folder that its links start from."""
+    known: dict[str, list[str]] = {}
+
+    def kept(context: Context) -> Iterator[str]:
+        page: Page | None = context.get("page")
+        if page is None or not page.file.inclusion.is_not_in_nav():
+            yield from render(context)
+            return
+        folder = posixpath.dirname(page.url)
+        if folder not in known:
+            known[folder] = list(render(context))
+        yield from known[folder]
+
+    return kept

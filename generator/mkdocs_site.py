@@ -4,14 +4,11 @@ from __future__ import annotations
 
 import logging
 import posixpath
-from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment
-from jinja2.runtime import Context
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
@@ -19,7 +16,7 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
-from generator.frame import settle
+from generator.frame import leave_out_what_is_not_used, settle
 from generator.pages.hubs import NAVIGATION, hub_of
 from generator.pages.mending import mending
 from generator.pages.page import PageText
@@ -32,10 +29,6 @@ _ASSETS = _HERE / "assets"
 _PREFIX = "assets/handwheel"
 _COMMON_SCRIPTS = "js/common"
 _HUBS = {address for hubs in NAVIGATION.values() for address, _ in hubs}
-
-_NO_DAY = "1980-01-01"
-"Where a date must be: the first day that every kind of archive knows."
-
 
 class ReadyPage(Page):
     """A page that brings its own HTML and table of contents: nothing is left to convert.
@@ -132,6 +125,7 @@ def add_files(files: Files, site: Site, config: MkDocsConfig) -> Files:
         name = f"{_PREFIX}/{path.relative_to(_ASSETS).as_posix()}"
         files.append(File.generated(config, name, abs_src_path=str(path)))
     _keep_guides_out_of_the_navigation(files)
+    leave_out_what_is_not_used(files, config)
     config.nav = _navigation()
     return files
 
@@ -169,36 +163,6 @@ def publish(new: NewFolder, config: MkDocsConfig) -> None:
         new.drop()
     else:
         new.swap_in()
-
-
-def without_dates(files: Files) -> None:
-    """The same records give the same bytes on any day: MkDocs would date every page, and what it packs, with today."""
-    for file in files.documentation_pages():
-        if file.page:
-            file.page.update_date = _NO_DAY
-
-
-def keep_navigation(env: Environment) -> None:
-    """Have the theme write the navigation once a folder: it is the same on every page that it does not hold."""
-    template = env.get_template("partials/nav.html")
-    template.root_render_func = _once_a_folder(template.root_render_func)
-
-
-def _once_a_folder(render: Callable[[Context], Iterator[str]]) -> Callable[[Context], Iterator[str]]:
-    """What a template writes of a page outside the navigation, kept by the folder that its links start from."""
-    known: dict[str, list[str]] = {}
-
-    def kept(context: Context) -> Iterator[str]:
-        page: Page | None = context.get("page")
-        if page is None or not page.file.inclusion.is_not_in_nav():
-            yield from render(context)
-            return
-        folder = posixpath.dirname(page.url)
-        if folder not in known:
-            known[folder] = list(render(context))
-        yield from known[folder]
-
-    return kept
 
 
 def finished(output: str, page: Page) -> str:

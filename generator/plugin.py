@@ -15,7 +15,7 @@ from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
-from generator import mkdocs_site, offline, site_build
+from generator import frame, mkdocs_site, offline, site_build
 from generator.diagrams.layout import GraphvizError
 from generator.swapped_in import NewFolder
 
@@ -63,8 +63,8 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         """Spare the theme what is the same on many pages, and what changes with the day."""
-        mkdocs_site.without_dates(files)
-        mkdocs_site.keep_navigation(env)
+        frame.without_dates(files)
+        frame.keep_navigation(env)
         return env
 
     def on_page_context(self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: object) -> TemplateContext:

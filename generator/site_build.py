@@ -17,6 +17,7 @@ from generator.pages.data.jobs import planner_files
 from generator.pages.data.pages import page_files
 from generator.pages.learn.practice import cards_files
 from generator.pages.page import PageText
+from generator.pages.records.shipped import licence_files
 from generator.pages.site import pieces
 from generator.pages.which_machine.page import which_machine_files
 from generator.store import load_kept
@@ -37,7 +38,7 @@ class Site:
 
     pages: tuple[PageText, ...]
     data: Mapping[str, str]
-    "Address -> content of the script files that hold the browser's data."
+    "Address -> content of the script files that hold the browser's data, and of licences."
 
 
 def build(
@@ -55,7 +56,7 @@ def build(
 
 
 def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:
-    """What makes address and content of every script file that holds data."""
+    """What makes address and content of every script file that holds data, and of licences."""
     return [
         partial(data_files, bench),
         partial(finder_files, bench.library),
@@ -63,4 +64,5 @@ def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:
         partial(planner_files, bench),
         partial(reckoner_files, bench.library),
         partial(cards_files, bench),
+        licence_files,
     ]

@@ -1,0 +1,32 @@
+"""What a site carries that others made stands on its page of sources, with its licence."""
+
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+
+import material
+
+THEIRS = {"bundle", "main", "palette", "favicon"}
+
+
+def test_every_piece_of_the_frame_is_listed_and_nothing_else_of_it_is_carried(sound_site):
+    page = (sound_site / "sources.html").read_text(encoding="utf-8")
+    carried = [p for p in (sound_site / "assets").rglob("*") if p.is_file() and "handwheel" not in p.parts]
+    assert {p.name.partition(".")[0] for p in carried} == THEIRS
+    named = set()
+    for path in Path(material.__file__).parent.rglob("*.map"):  # the script's own list of what it was made from
+        if path.name.removesuffix(".map") in {p.name for p in carried}:
+            sources = json.loads(path.read_text(encoding="utf-8"))["sources"]
+            named |= {found[1] for source in sources if (found := re.search("node_modules/((?:@[^/]+/)?[^/]+)", source))}
+    assert len(named) > 4
+    assert [name for name in sorted(named) if f"<td>{name}</td>" not in page] == []
+
+
+def test_the_text_of_a_licence_that_asks_for_it_is_carried(sound_site):
+    page = (sound_site / "sources.html").read_text(encoding="utf-8")
+    texts = re.findall(r'<a href="(assets/handwheel/[^"]+[.]txt)"', page)
+    assert len(set(texts)) == 2
+    for address in texts:
+        assert re.search("permission", (sound_site / address).read_text(encoding="utf-8"), re.I)
