@@ -6,7 +6,7 @@ BIN    := .venv/bin
 export NO_MKDOCS_2_WARNING := 1
 export DISABLE_MKDOCS_2_WARNING := true
 
-.PHONY: site serve lint scripts test benchmarks mutants clean
+.PHONY: locked site serve lint scripts test benchmarks mutants clean
 
 site: .venv/ready
 	$(BIN)/python -m generator check
@@ -37,6 +37,13 @@ benchmarks: .venv/test-ready
 MODULES ?= $(wildcard generator/analysis/*.py)
 mutants: .venv/test-ready
 	nice $(BIN)/python -m tests.mutants $(MODULES)
+
+# The environment with every package at the version, and of the fingerprint, that requirements.lock names.
+locked:
+	$(PYTHON) -m venv --clear .venv
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check --require-hashes -r requirements.lock
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation -e .
+	touch .venv/ready .venv/test-ready
 
 clean:
 	rm -rf .venv .cache site
