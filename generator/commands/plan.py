@@ -120,10 +120,22 @@ def _told(bench: Bench, view: FamilyView, job: Job) -> Iterator[str]:
     link = Links(bench.library, "")
     steps = step_views(view, job.plan, throughout, _work(bench, view, job, link), link)
     yield from _cautions(records, throughout)
-    for step in steps[:-1]:
+    work = next(n for n, step in enumerate(steps) if step.phase != "way-in")
+    for step in steps[:work]:
+        yield from _step_lines(records, step)
+    yield from _ways(view, job)
+    for step in steps[work:-1]:
         yield from _step_lines(records, step)
     yield from _cautions(records, (c for c in job_view.proving_cautions(view, records) if c not in throughout))
     yield from _step_lines(records, replace(steps[-1], title="on scrap, the customer's complaint first"))
+
+
+def _ways(view: FamilyView, job: Job) -> Iterator[str]:
+    """All that the records say of carrying out the remedies."""
+    for work in job_view.works(view, job.modes):
+        held = f"{', '.join(work.modes)}: " if work.modes else ""
+        for text in work.says:
+            yield f"{_INDENT}{held}{' '.join(words.plain(text).split())}"
 
 
 def _work(bench: Bench, view: FamilyView, job: Job, link: Links) -> dict[str, str]:
