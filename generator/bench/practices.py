@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from generator.analysis.job.types import Handling, Practice, SettingHandling
+from generator.analysis.job.types import UPRIGHT, Handling, Practice, SettingHandling
 from generator.bench.machines import waiting
 from generator.bench.prices import price
 from generator.family_view import FamilyView
-from generator.records.model import Part, Setting, Shop
+from generator.records.model import AS_IT_LIES, Part, Setting, Shop
 
 
 def practice(view: FamilyView, shop: Shop) -> Practice:
@@ -27,14 +27,20 @@ def practice(view: FamilyView, shop: Shop) -> Practice:
 def _positions(view: FamilyView) -> set[str | None]:
     """How this family is laid: a check that another family does on its side is done here as the machine lies."""
     moves = (move for part in view.parts.values() for move in (part.off, part.on))
-    return {move.position for move in moves} | {s.position for s in view.settings.values()}
+    lies = {move.position for move in moves} | {s.position for s in view.settings.values()}
+    return lies - {AS_IT_LIES}
+
+
+def _lies(position: str) -> str:
+    """A record's position as analysis takes it."""
+    return "" if position == AS_IT_LIES else position
 
 
 def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
-    off = part.off.position or "upright"
+    off = part.off.position or UPRIGHT
     return Handling(
-        off_position=off,
-        on_position=part.on.position or off,
+        off_position=_lies(off),
+        on_position=_lies(part.on.position or off),
         off_tools=part.off.tools,
         on_tools=part.on.tools,
         joints=part.joints,
@@ -52,7 +58,7 @@ def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
 def _setting_handling(setting: Setting, view: FamilyView) -> SettingHandling:
     """A check that this family cannot do proves nothing on it: the proving sew must."""
     return SettingHandling(
-        position=setting.position or "upright",
+        position=_lies(setting.position or UPRIGHT),
         tools=setting.tools,
         joints=setting.joints,
         proved_by=setting.proved_by if setting.proved_by and setting.proved_by in view.checks else "",

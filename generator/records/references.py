@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.records.gates import gates
+from generator.records.model import AS_IT_LIES
 from generator.records.nested import children, match
 from generator.records.node import Route
 from generator.records.read import Content, Record
@@ -181,7 +182,7 @@ def definitions(content: Content, named: Iterable[Reference]) -> dict[str, froze
     assemblies, symptoms = content.records["assembly"].values(), content.records["symptom"].values()
     found = {kind: {*ids, *content.unread.get(kind, ())} for kind, ids in content.records.items()}
     found["source"] |= {"common-practice", "from-memory", "demo"}
-    found["position"] |= {"upright"}
+    found["position"] |= {"upright", AS_IT_LIES}
     found["part"] = {str(key) for a in assemblies for _, _, key in match(a.data, ("parts", "*:"))}
     found["setting"] = {str(key) for a in assemblies for _, _, key in match(a.data, ("settings", "*:"))}
     found["joint"] = {r.id for r in named if r.target == "joint" and r.record.kind != "fasteners"}

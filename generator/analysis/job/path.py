@@ -16,6 +16,7 @@ class PathPart:
 
     bit: int
     on_position: str
+    "Empty, like the next: as the machine lies."
     off_position: str
     front: int
     "Parts in front: off before it moves either way."
@@ -43,6 +44,8 @@ class PathJob:
     position: str
     "Empty: as the machine lies."
     is_setting: bool
+    names_none: bool = True
+    "Whether it names no parts that it is made with: then all is on that settings are read against."
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +147,7 @@ def _at_no_cost(bench: Bench, state: State) -> State | None:
         if not bench.jobs[n].is_setting:
             return bench.carried_out(state, n)
     for n, part in enumerate(bench.parts):
-        if part.bit & state.off & ~needed and part.on_position == state.lies and not part.inside & state.off:
+        if part.bit & state.off & ~needed and part.on_position in ("", state.lies) and not part.inside & state.off:
             return bench.refitted(state, n)
     safe = (n for n in jobs if not _at_risk(bench, bench.jobs[n], state, needed))
     return next((bench.carried_out(state, n) for n in safe), None)
@@ -167,7 +170,7 @@ def _settles(bench: Bench, job: PathJob, state: State, needed: int) -> bool:
     """Whether all is on that a setting is read against, and nothing that is yet to come off upsets it."""
     idle, coming = state.off & ~needed, needed & ~state.off
     return not any(
-        (part.bit & idle and part.read_against) or (part.bit & coming and part.upsets & job.bit)
+        (part.bit & (idle | coming) and part.upsets & job.bit) or (part.bit & idle and part.read_against and job.names_none)
         for part in bench.parts
     )
 
@@ -206,12 +209,12 @@ def _brought(bench: Bench, job: PathJob, state: State) -> State:
 
 def _moved(bench: Bench, job: PathJob, state: State) -> State | None:
     for n, part in enumerate(bench.parts):
-        if part.bit & job.on & state.off and part.on_position == state.lies and not part.inside & state.off:
+        if part.bit & job.on & state.off and part.on_position in ("", state.lies) and not part.inside & state.off:
             return bench.refitted(state, n)
     for n in reversed(range(len(bench.parts))):
         part = bench.parts[n]
         blocked = part.front & ~state.off or part.upsets & state.done
-        if part.bit & job.off & ~state.off and part.off_position == state.lies and not blocked:
+        if part.bit & job.off & ~state.off and part.off_position in ("", state.lies) and not blocked:
             return bench.taken_off(state, n)
     return None
 

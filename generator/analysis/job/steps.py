@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from generator.analysis.job.before_power import with_tests
@@ -46,9 +46,18 @@ def all_steps(job: Job, weights: Weights) -> tuple[Step, ...]:
         *_way_out(job),
         Step("sew", "", "prove", weights.proving_minutes),
     )
+    steps = tuple(_as_it_lies(steps))
     mains_test = job.machine.mains_test if any(map(job.machine.tested, job.remedies)) else None
     tested = with_tests(steps, mains_test, job.practice.live)
     return with_joints(tuple(_with_turns(tested)), job.practice)
+
+
+def _as_it_lies(steps: Iterable[Step]) -> Iterator[Step]:
+    """What is done whichever way the machine lies is done as the step before left it."""
+    lies = UPRIGHT
+    for step in steps:
+        lies = step.position or lies
+        yield replace(step, position=lies)
 
 
 def _with_turns(steps: Iterable[Step]) -> Iterator[Step]:
@@ -67,7 +76,7 @@ def _take_off(job: Job, part: str) -> Step:
         h.joints, h.loose, tuple(c.number for c in job.cells.get(part, ())),
         (
             *(f"Slacken {said(joint)} as well." for joint in h.slackens),
-            *(f"Watch for {said(piece)}: it can fall out unseen." for piece in h.loose),
+            *(f"Watch for {said(piece)}, which can fall out unseen." for piece in h.loose),
             *_waits(h.off_wait),
         ),
         wait=h.off_wait,
@@ -75,41 +84,32 @@ def _take_off(job: Job, part: str) -> Step:
 
 
 def _work(job: Job) -> Iterator[Step]:
-    lies = lies_after(job.order, job.practice)
     for part in job.renewed:
-        yield Step("renew", part, "work", position=lies)
+        yield Step("renew", part, "work", position="")
     for remedy in job.remedies:
         if remedy.minutes or not (remedy.renew or remedy.set):
-            yield Step("remedy", remedy.id, "work", remedy.minutes, lies, notes=_waits(remedy.wait), wait=remedy.wait)
+            yield Step("remedy", remedy.id, "work", remedy.minutes, "", notes=_waits(remedy.wait), wait=remedy.wait)
 
 
 def _waits(wait: MachineWait | None) -> tuple[str, ...]:
     return (wait.said,) if wait else ()
 
 
-def lies_after(order: Sequence[str], practice: Practice) -> str:
-    """How the machine lies once these parts are off."""
-    return practice.part(order[-1]).off_position if order else UPRIGHT
-
-
 def _way_out(job: Job) -> Iterator[Step]:
     """Refit, set and prove in order; oil what is in hand."""
     oiled: set[str] = set()
     taken = set(job.order)
-    lies = lies_after(job.order, job.practice)
     for done in job.back:
-        for step in _on_the_way_out(job, done, taken, oiled, lies):
-            lies = step.position
-            yield step
+        yield from _on_the_way_out(job, done, taken, oiled)
 
 
 def _on_the_way_out(
-    job: Job, done: str | Making | Proving | TakingOff, taken: set[str], oiled: set[str], lies: str
+    job: Job, done: str | Making | Proving | TakingOff, taken: set[str], oiled: set[str]
 ) -> Iterator[Step]:
     if isinstance(done, Making):
         yield _set(job, done)
     elif isinstance(done, Proving):
-        yield _prove(job, done, lies)
+        yield _prove(job, done)
     elif isinstance(done, TakingOff):
         step = replace(_take_off(job, done.part), phase="way-out")
         yield replace(step, notes=(_AGAIN, *step.notes)) if done.part in taken else step
@@ -122,7 +122,7 @@ def _on_the_way_out(
 def _refit(job: Job, part: str) -> Step:
     h = job.practice.part(part)
     pieces = (
-        *(f"{said(piece).capitalize()} goes back here." for piece in h.loose),
+        *(f"Put back {said(piece)}." for piece in h.loose),
         *(f"Do up {said(joint)} again." for joint in h.slackens if joint not in h.nips),
     )
     new = ("Fit the new one.",) if part in job.renewed else ()
@@ -153,12 +153,12 @@ def _set(job: Job, making: Making) -> Step:
     return Step("set", making.setting, "set", minutes, h.position, h.tools, notes=tuple(notes), read=read)
 
 
-def _prove(job: Job, done: Proving, lies: str) -> Step:
+def _prove(job: Job, done: Proving) -> Step:
     notes = (
         *(f"Done with {said(part)} off: no order of this job has it on." for part in done.off),
         *(f"Done with {said(part)} on: no order of this job has it off." for part in done.in_the_way),
     )
-    return Step("check", done.check, "prove", position=job.practice.proofs.get(done.check) or lies, notes=notes)
+    return Step("check", done.check, "prove", position=job.practice.proofs.get(done.check, ""), notes=notes)
 
 
 def by_part(cells: Iterable[Cell]) -> dict[str, tuple[Cell, ...]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
@@ -22,7 +22,7 @@ class Handling:
     """How one part comes off and goes on again."""
 
     off_position: str = UPRIGHT
-    "How the machine lies while the part comes off: upright, on-its-back, on-its-face ..."
+    "How the machine lies while the part comes off: upright, on-its-back, on-its-face ...; empty: as it lies."
     on_position: str = UPRIGHT
     off_tools: tuple[str, ...] = ()
     "In the order they are picked up; none for what comes off by hand."
@@ -51,6 +51,7 @@ class SettingHandling:
     """How one setting is made and proved."""
 
     position: str = UPRIGHT
+    "Empty: as the machine lies."
     tools: tuple[str, ...] = ()
     proved_by: str = ""
     "The check that proves it; empty if the proving sew does."
@@ -167,3 +168,12 @@ class Plan:
     def waiting(self) -> float:
         """Of its minutes, those of waiting."""
         return waiting(step.wait for step in self.steps)
+
+
+def lies_after(order: Sequence[str], practice: Practice) -> str:
+    """How the machine lies once these parts are off.
+
+    >>> lies_after(["cover", "needle"], Practice({"cover": Handling("on-its-back"), "needle": Handling("")}))
+    'on-its-back'
+    """
+    return next((lies for part in reversed(order) if (lies := practice.part(part).off_position)), UPRIGHT)

@@ -37,17 +37,18 @@ class _Task:
     bit: int
     behind: int
     position: str
+    "Empty: as the machine lies."
     tools: tuple[str, ...]
 
     def after(self, state: _State) -> _State:
-        off, _, hand = state
-        return off | self.bit, self.position, self.tools[-1] if self.tools else hand
+        off, position, hand = state
+        return off | self.bit, self.position or position, self.tools[-1] if self.tools else hand
 
     def changes(self, state: _State) -> tuple[int, int]:
         """Changes of position and of tool to take this part off in a state."""
         _, position, hand = state
         hands = (hand, *self.tools)
-        return int(position != self.position), sum(a != b for a, b in zip(hands, self.tools, strict=False))
+        return int(self.position not in ("", position)), sum(a != b for a, b in zip(hands, self.tools, strict=False))
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +125,8 @@ def _bench(tasks: tuple[_Task, ...], weights: Weights) -> _Bench:
     by_position: dict[str, int] = {}
     by_tool: dict[str, int] = {}
     for task in tasks:
-        by_position[task.position] = by_position.get(task.position, 0) | task.bit
+        if task.position:
+            by_position[task.position] = by_position.get(task.position, 0) | task.bit
         for tool in task.tools:
             by_tool[tool] = by_tool.get(tool, 0) | task.bit
     return _Bench(tasks, weights, by_position, by_tool)

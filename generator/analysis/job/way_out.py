@@ -43,7 +43,7 @@ def way_out(
     set by hand), then parts, the last of `order`
     first, then settings, by `rank`, then by id. A cover that no setting needs off any more
     (`is_cover`) may stay off until the machine next lies right for it; any other part goes on
-    before the next setting, even at the price of a turn: a needle upsets no timing, yet timing is
+    before the next setting that does not say what it is made with, even at the price of a turn: a needle upsets no timing, yet timing is
     read against it. A check comes before what is made after all the settings that it
     proves. A part comes off once more only while all that it upsets is still to be made.
 
@@ -121,7 +121,7 @@ def _bench(
         on = parts if task.do == "sew" else needs.on.get((task.do, task.id), ())
         return PathJob(
             job_bit[task.do, task.id], first, bits(needs.off.get((task.do, task.id), ())), bits(on), task.position,
-            task.do == "set",
+            task.do == "set", task.do == "set" and not machine.settings[task.id].on,
         )  # fmt: skip
 
     return Bench(tuple(map(part, parts)), tuple(map(job, jobs)))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from generator.analysis.job.needs import wanted_on
 from generator.analysis.job.settings import Back, Making, Proving, TakingOff, refits_and_makings
-from generator.analysis.job.types import UPRIGHT, Practice, Weights
+from generator.analysis.job.types import UPRIGHT, Practice, Weights, lies_after
 from generator.analysis.job.way_in import WayIn, way_in
 from generator.analysis.machine import Machine, Remedy, Work
 
@@ -16,10 +16,11 @@ _Ways = tuple[WayIn, Back]
 def least_ways(machine: Machine, whole: Remedy, work: Work, practice: Practice, weights: Weights) -> _Ways:
     """A way in and a way out, the least in minutes, then in turns of the machine, once most is on that should be.
 
-    Three are weighed: all comes off before the work; what a setting or check needs on stays on
-    until another needs it off; and that, but for parts that then come off before anything needs
-    them on. The second has the fewest minutes: what the first thing to need a part wants on is not
-    taken off for it, and every other part comes off once in any case.
+    Five are weighed: all comes off before the work; what a setting or check needs on stays on
+    until another needs it off; that, but for parts that then come off before anything needs
+    them on; all that the work itself does not need off stays on; and of that, what the machine is
+    turned for, with all behind it. The second has the fewest minutes: what the first thing to need
+    a part wants on is not taken off for it, and every other part comes off once in any case.
 
     >>> from generator.analysis.machine import MachinePart, MachineSetting
     >>> m = Machine({"plate": MachinePart("plate", (), 1, 1)}, {"centring": MachineSetting("centring", on=("plate",)),
@@ -38,7 +39,7 @@ def _weighed(machine: Machine, whole: Remedy, work: Work, practice: Practice, we
 
     def ways(still_on: frozenset[str]) -> Iterator[_Ways]:
         order = everything if not still_on else way_in(machine, work.parts - still_on, practice, weights)
-        lies = practice.part(order.parts[-1]).off_position if order.parts else UPRIGHT
+        lies = lies_after(order.parts, practice)
         parts = (*order.parts, *(p for p in everything.parts if p in still_on))
         back = refits_and_makings(machine, work.settings, parts, practice, lies, still_on)
         if back is not None:
@@ -52,6 +53,14 @@ def _weighed(machine: Machine, whole: Remedy, work: Work, practice: Practice, we
         needed_on = waiting - _off_before_wanted(machine, second[1], waiting)
         if needed_on != waiting:
             yield from ways(frozenset(p for p in waiting if machine.way_in((p,)) & needed_on))
+    for late in _late(machine, work.parts - reached, practice):
+        yield from ways(late)
+
+
+def _late(machine: Machine, unreached: frozenset[str], practice: Practice) -> Iterator[frozenset[str]]:
+    """What the work itself does not need off: all of it, and what the machine is turned for with all behind that."""
+    turned = {p for p in unreached if practice.part(p).off_position not in ("", UPRIGHT)}
+    yield from filter(None, (unreached, frozenset(p for p in unreached if machine.way_in((p,)) & turned)))
 
 
 def _off_before_wanted(machine: Machine, back: Back, waiting: frozenset[str]) -> set[str]:

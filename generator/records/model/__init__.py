@@ -34,6 +34,7 @@ from generator.records.model.lists import (
     Tool,
 )
 from generator.records.model.machines import (
+    AS_IT_LIES,
     AssemblyUse,
     Family,
     Figure,
@@ -46,6 +47,7 @@ from generator.records.model.settings import Assembly, Gauge, OilPoint, Reading,
 from generator.records.model.wait import Wait
 
 __all__ = [
+    "AS_IT_LIES",
     "Assembly",
     "AssemblyUse",
     "Caution",

@@ -96,12 +96,16 @@ class Family:
     "Markdown, a line each."
 
 
+AS_IT_LIES = "as-it-lies"
+"The position of work that is done whichever way the machine lies."
+
+
 @dataclass(frozen=True, slots=True)
 class Move:
     """How a part comes off, or goes on."""
 
     position: str | None = None
-    "How the machine lies: an id of positions.yaml; upright where nothing is said."
+    "How the machine lies: an id of positions.yaml, or `as-it-lies`; upright where nothing is said."
     minutes: float = 0
     "Bench minutes, waiting included."
     wait: Wait | None = None

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from generator.graph import reached
 from generator.records.as_used import unmet
 from generator.records.finding import Finding, quote
-from generator.records.model import Check, Family
+from generator.records.model import AS_IT_LIES, Check, Family
 from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.family_parts import Built, built_families
@@ -96,7 +96,7 @@ def _worked(book: Book) -> Iterator[tuple[tuple[str, str], Route, str]]:
 def check_lies_as_its_covers(book: Book) -> Iterator[Finding]:
     for check, family, built in _done(book):
         lies = {move.position for part in _off(check, built) if (move := built.parts[part][0].value.off)}
-        other = lies - {check.position, "upright", None}
+        other = lies - {check.position, "upright", AS_IT_LIES, None}
         if check.position and other:
             message = f"On {family.title} what it opens comes off {quote(sorted(map(str, other))[0])}, not {quote(check.position)}."
             hint = "Leave `position` out: the machine then stays as its covers ask."
@@ -114,7 +114,7 @@ def hinged_lies_on_its_hinges(book: Book) -> Iterator[Finding]:
         if all(lie != _HINGED for _, lie, _ in lies):
             continue
         for id, lie, place in lies:
-            if lie not in (None, "upright", _HINGED):
+            if lie not in (None, "upright", AS_IT_LIES, _HINGED):
                 message = f"{family.title} tilts back on its hinges, and {quote(id)} lays it {quote(lie)}."
                 hint = f"Give {quote(id)} `position: {_HINGED}` in the family."
                 yield book.finding(place[0], place[1], message, hint)

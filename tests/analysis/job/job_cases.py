@@ -13,6 +13,7 @@ from generator.analysis.machine import Machine, MachinePart, MachineSetting, Pro
 
 BACK, FACE = "on-its-back", "on-its-face"
 POSITIONS = ("upright", BACK, FACE)
+AS_IT_LIES = ""
 TOOLS = ("driver", "hex-key", "spanner")
 
 
@@ -160,7 +161,7 @@ def random_case_in_place(number: int, parts: int = 8) -> tuple[Machine, Practice
 
 def _practice(rng: random.Random, some, machine: Machine) -> Practice:
     def lies() -> str:
-        return rng.choice(POSITIONS)
+        return rng.choice((*POSITIONS, AS_IT_LIES))
 
     return Practice(
         {

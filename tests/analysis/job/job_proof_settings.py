@@ -81,12 +81,17 @@ def _after_the_work(plan: Plan, replay: Replay) -> Iterator[str]:
 
 
 def _open_no_longer_than_needed(plan: Plan, replay: Replay) -> Iterator[str]:
-    """What no setting needs off goes on before the next, but for a cover that would cost a turn."""
+    """What no setting needs off goes on before the next, but for a cover that would cost a turn.
+
+    A setting that names what it is made with waits for that alone, and for what upsets it.
+    """
     machine = replay.machine
     for n, (step, off) in enumerate(replay):
         if step.do == "set":
             needed = [needs_off(machine, s) for s in plan.steps[n:]]
-            for part in sorted(off.difference(*needed, _waiting_for_a_turn(plan, replay, n))):
+            idle = off.difference(*needed, _waiting_for_a_turn(plan, replay, n))
+            names_none = not machine.settings[step.part].on
+            for part in sorted(p for p in idle if names_none or step.part in machine.parts[p].disturbs):
                 yield f"{part} is still off for {step.part} though no setting needs it off any more"
 
 

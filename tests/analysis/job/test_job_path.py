@@ -25,7 +25,7 @@ def small_bench(number: int) -> Bench:
     jobs = rng.randint(1, 4)
     parts = tuple(
         PathPart(
-            1 << n, rng.choice(POSITIONS), rng.choice(POSITIONS), behind[n],
+            1 << n, rng.choice((*POSITIONS, "")), rng.choice((*POSITIONS, "")), behind[n],
             sum(1 << q for q in range(count) if behind[q] >> n & 1), rng.randint(1, 9),
             1 << rng.randrange(jobs) if rng.random() < 0.3 else 0, rng.random() < 0.4,
         )
@@ -48,7 +48,7 @@ def _job(rng: random.Random, n: int, parts: int, front: list[int]) -> PathJob:
     named = sum(1 << p for p in range(parts) if rng.random() < 0.3)
     on = sum(1 << p for p in range(parts) if (front[p] | 1 << p) & named) & ~off
     first = sum(1 << m for m in range(n) if rng.random() < 0.4)
-    return PathJob(1 << n, first, off, on, rng.choice((*POSITIONS, "")), rng.random() < 0.7)
+    return PathJob(1 << n, first, off, on, rng.choice((*POSITIONS, "")), rng.random() < 0.7, rng.random() < 0.6)
 
 
 def _sew(parts: int, jobs: int) -> PathJob:
@@ -63,9 +63,9 @@ def _steps(bench: Bench, node: _Node) -> Iterator[tuple[_Node, int]]:
         needed |= 0 if job.bit & done else job.off
     yield from (((done, off, other), TURN) for other in POSITIONS if other != lies)
     for part in bench.parts:
-        if part.bit & off and part.on_position == lies and not part.inside & off:
+        if part.bit & off and part.on_position in ("", lies) and not part.inside & off:
             yield (done, off & ~part.bit, lies), 1000 * part.cost if part.bit & needed else 0
-        if not part.bit & off and part.off_position == lies and not part.front & ~off and not part.upsets & done:
+        if not part.bit & off and part.off_position in ("", lies) and not part.front & ~off and not part.upsets & done:
             yield (done, off | part.bit, lies), 0 if part.bit & needed else 1000 * part.cost
     for job in bench.jobs:
         if not job.bit & done and _may(bench, job, node, needed):
@@ -77,7 +77,7 @@ def _may(bench: Bench, job: PathJob, node: _Node, needed: int) -> bool:
     stands = not (job.first & ~done or job.off & ~off or job.on & off) and job.position in ("", lies)
     if not stands or not job.is_setting:
         return stands
-    read = any(p.bit & off & ~needed and p.read_against for p in bench.parts)
+    read = any(p.bit & off & ~needed and ((p.read_against and job.names_none) or p.upsets & job.bit) for p in bench.parts)
     upset_later = any(p.bit & needed & ~off and p.upsets & job.bit for p in bench.parts)
     return not (read or upset_later)
 

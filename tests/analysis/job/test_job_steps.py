@@ -91,9 +91,9 @@ def test_the_caution_for_turning_a_heavy_head_stands_at_every_turn_and_nowhere_e
 
 def test_loose_pieces_are_named_when_they_can_fall_and_when_they_go_back() -> None:
     off, on = (next(s for s in gear_job().steps if (s.do, s.part) == (do, "hook-gear")) for do in ("take off", "refit"))
-    assert "Watch for the hook shaft shim: it can fall out unseen." in off.notes
+    assert "Watch for the hook shaft shim, which can fall out unseen." in off.notes
     assert "Fit the new one." in on.notes
-    assert "The hook shaft shim goes back here." in on.notes
+    assert "Put back the hook shaft shim." in on.notes
 
 
 def test_work_is_done_as_the_machine_lies_after_the_way_in() -> None:

@@ -11,6 +11,7 @@ from generator.analysis.job.types import Practice, Weights
 from generator.analysis.job.way_in import way_in
 from generator.analysis.machine import Machine, MachinePart
 from tests.analysis.job.job_cases import (
+    AS_IT_LIES,
     BACK,
     FACE,
     behind_graph,
@@ -25,8 +26,8 @@ def changes(order: list[str], practice: Practice) -> tuple[int, int]:
     lies, hand, turns, picked = "upright", None, 0, 0
     for part in order:
         handling = practice.parts[part]
-        turns += handling.off_position != lies
-        lies = handling.off_position
+        turns += handling.off_position not in (AS_IT_LIES, lies)
+        lies = handling.off_position or lies
         for tool in handling.off_tools:
             picked += tool != hand
             hand = tool

@@ -117,7 +117,7 @@ def test_a_sheet_says_what_the_hands_need_of_each_joint_where_it_is_first_met(sm
     timing = next(t for h, t in steps.items() if "Set Hook timing" in h)
     assert "as at 3" in timing and "1.8 mm to 2.5 mm" in timing
     refit = next(t for h, t in steps.items() if "Refit Hook gear" in h)
-    for note in ("The same way round.", "Fit the new one.", "The hook shim goes back here.", "first in the direction of rotation on the flat"):
+    for note in ("The same way round.", "Fit the new one.", "Put back the hook shim.", "first in the direction of rotation on the flat"):
         assert note in refit
 
 

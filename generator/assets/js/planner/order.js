@@ -27,13 +27,13 @@
   /** Turns of the machine and tools picked up to take a part off in a state. */
   function changes(task, state) {
     const hands = [state.hand, ...task.tools];
-    return [Number(state.position !== task.position), task.tools.filter((tool, n) => tool !== hands[n]).length];
+    return [Number(!["", state.position].includes(task.position)), task.tools.filter((tool, n) => tool !== hands[n]).length];
   }
 
   function taken(task, state, added) {
     return {
       off: state.off | task.bit,
-      position: task.position,
+      position: task.position || state.position,
       hand: task.tools.length ? task.tools[task.tools.length - 1] : state.hand,
       weight: state.weight + added,
       order: state.order + task.sign,
@@ -83,7 +83,7 @@
 
   function mostPromising(states, tasks) {
     if (states.length <= WIDTH) return states;
-    const [byPosition, byTool] = [bitsBy(tasks, (t) => [t.position]), bitsBy(tasks, (t) => t.tools)];
+    const [byPosition, byTool] = [bitsBy(tasks, (t) => [t.position].filter(Boolean)), bitsBy(tasks, (t) => t.tools)];
     const still = (groups, now, off) => groups.filter(([key, bits]) => key !== now && bits & ~off).length;
     const promise = (s) => s.weight + weightOf(still(byPosition, s.position, s.off), still(byTool, s.hand, s.off));
     const ranked = states.map((state) => ({ state, promise: promise(state) }));

@@ -8,6 +8,9 @@
   const keyOf = (state) => `${state.done.toString(36)}|${state.off.toString(36)}|${state.lies}`;
   const better = (a, b) => a.extra - b.extra || a.turns - b.turns || (a.order < b.order ? -1 : Number(a.order > b.order));
 
+  /** No position: as the machine lies. */
+  const liesRight = (position, state) => !position || position === state.lies;
+
   /** Parts that a job still to come needs off. */
   function neededOff(bench, done) {
     let found = 0n;
@@ -29,12 +32,12 @@
   /** Whether all is on that a setting is read against, and nothing that is yet to come off upsets it. */
   function settles(bench, job, state, needed) {
     const [idle, coming] = [state.off & ~needed, needed & ~state.off];
-    return !bench.parts.some((part) => (part.bit & idle && part.readAgainst) || (part.bit & coming && part.upsets & job.bit));
+    return !bench.parts.some((part) => (part.bit & (idle | coming) && part.upsets & job.bit) || (part.bit & idle && part.readAgainst && job.namesNone));
   }
 
   function ready(bench, job, state, needed) {
     if (job.bit & state.done || job.first & ~state.done || job.off & ~state.off || job.on & state.off) return false;
-    if (job.position && job.position !== state.lies) return false;
+    if (!liesRight(job.position, state)) return false;
     return !job.isSetting || settles(bench, job, state, needed);
   }
 
@@ -53,7 +56,7 @@
       if (first < 0 && !atRisk(bench, bench.jobs[n], state, needed)) first = n;
     }
     const idle = state.off & ~needed;
-    const n = idle ? bench.parts.findIndex((p) => p.bit & idle && p.onPosition === state.lies && !(p.inside & state.off)) : -1;
+    const n = idle ? bench.parts.findIndex((p) => p.bit & idle && liesRight(p.onPosition, state) && !(p.inside & state.off)) : -1;
     if (n >= 0) return refitted(bench, state, n);
     return first < 0 ? null : carriedOut(bench, state, first);
   }
@@ -70,13 +73,13 @@
 
   function moved(bench, job, state) {
     const on = job.on & state.off;
-    const back = on ? bench.parts.findIndex((p) => p.bit & on && p.onPosition === state.lies && !(p.inside & state.off)) : -1;
+    const back = on ? bench.parts.findIndex((p) => p.bit & on && liesRight(p.onPosition, state) && !(p.inside & state.off)) : -1;
     if (back >= 0) return refitted(bench, state, back);
     const off = job.off & ~state.off;
     for (let n = bench.parts.length - 1; off && n >= 0; n -= 1) {
       const part = bench.parts[n];
       const blocked = part.front & ~state.off || part.upsets & state.done;
-      if (part.bit & off && part.offPosition === state.lies && !blocked) return takenOff(bench, state, n);
+      if (part.bit & off && liesRight(part.offPosition, state) && !blocked) return takenOff(bench, state, n);
     }
     return null;
   }

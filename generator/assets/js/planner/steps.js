@@ -1,11 +1,10 @@
 /* The steps of a plan, one small builder for each kind: as generator/analysis/job/steps.py and tray.py. */
 (function () {
   "use strict";
-  const { UPRIGHT, liesAfter } = handwheel.job;
+  const { UPRIGHT } = handwheel.job;
   const AGAIN = "Once more: it was on for what came before and is in the way of what follows.";
 
   const said = (id) => `the ${id.replace(/-/g, " ")}`;
-  const capital = (words) => words[0].toUpperCase() + words.slice(1).toLowerCase();
 
   function step(do_, part, phase, minutes, position, more = {}) {
     return { do: do_, part, phase, minutes, position, tools: [], joints: [], loose: [], tray: [], notes: [], read: false, wait: 0, ...more };
@@ -36,18 +35,17 @@
       wait: h.off_wait.minutes, tools: h.off_tools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part),
       notes: [
         ...h.slackens.map((joint) => `Slacken ${said(joint)} as well.`),
-        ...h.loose.map((piece) => `Watch for ${said(piece)}: it can fall out unseen.`),
+        ...h.loose.map((piece) => `Watch for ${said(piece)}, which can fall out unseen.`),
         ...waits(h.off_wait),
       ],
     });
   }
 
   function workSteps(job) {
-    const lies = liesAfter(job.family, job.order);
     const own = job.remedies.filter((r) => r.minutes || !(r.renew.length || r.set.length));
     return [
-      ...job.renewed.map((part) => step("renew", part, "work", 0, lies)),
-      ...own.map((r) => step("remedy", r.id, "work", r.minutes, lies, { wait: r.wait.minutes, notes: waits(r.wait) })),
+      ...job.renewed.map((part) => step("renew", part, "work", 0, "")),
+      ...own.map((r) => step("remedy", r.id, "work", r.minutes, "", { wait: r.wait.minutes, notes: waits(r.wait) })),
     ];
   }
 
@@ -58,7 +56,7 @@
       wait: h.on_wait.minutes, tools: h.on_tools, joints: h.joints, loose: h.loose, tray: cellsOf(job, part).reverse(),
       notes: [
         ...fresh,
-        ...h.loose.map((piece) => `${capital(said(piece))} goes back here.`),
+        ...h.loose.map((piece) => `Put back ${said(piece)}.`),
         ...h.slackens.filter((joint) => !h.nips.includes(joint)).map((joint) => `Do up ${said(joint)} again.`),
         ...waits(h.on_wait),
       ],
@@ -83,30 +81,34 @@
   function wayOut(job) {
     const oiled = new Set();
     const taken = new Set(job.order);
-    let lies = liesAfter(job.family, job.order);
-    return job.back.flatMap((done) => {
-      const steps = onTheWayOut(job, done, taken, oiled, lies);
-      lies = steps[steps.length - 1].position;
-      return steps;
-    });
+    return job.back.flatMap((done) => onTheWayOut(job, done, taken, oiled));
   }
 
-  function prove(job, { check, off, inTheWay }, lies) {
+  function prove(job, { check, off, inTheWay }) {
     const notes = [
       ...off.map((part) => `Done with ${said(part)} off: no order of this job has it on.`),
       ...inTheWay.map((part) => `Done with ${said(part)} on: no order of this job has it off.`),
     ];
-    return step("check", check, "prove", 0, job.family.checks[check].position || lies, { notes });
+    return step("check", check, "prove", 0, job.family.checks[check].position, { notes });
   }
 
-  function onTheWayOut(job, done, taken, oiled, lies) {
+  function onTheWayOut(job, done, taken, oiled) {
     if (done.setting) return [setStep(job, done)];
-    if (done.check) return [prove(job, done, lies)];
+    if (done.check) return [prove(job, done)];
     if (!done.takeOff) return [refit(job, done), ...oil(job, done, oiled)];
     const off = { ...takeOff(job, done.takeOff), phase: "way-out" };
     if (taken.has(done.takeOff)) off.notes = [AGAIN, ...off.notes];
     taken.add(done.takeOff);
     return [off];
+  }
+
+  /** What is done whichever way the machine lies is done as the step before left it. */
+  function asItLies(steps) {
+    let lies = UPRIGHT;
+    return steps.map((one) => {
+      lies = one.position || lies;
+      return { ...one, position: lies };
+    });
   }
 
   /** Says first when the machine is turned over: that is where heads fall and fingers are caught. */
@@ -131,7 +133,7 @@
   function allSteps(job) {
     const sew = step("sew", "", "prove", job.family.proving, UPRIGHT);
     const steps = [...job.order.map((part) => takeOff(job, part)), ...workSteps(job), ...wayOut(job), sew];
-    return handwheel.job.withJoints(job.family, withTurns(withTests(job, steps)));
+    return handwheel.job.withJoints(job.family, withTurns(withTests(job, asItLies(steps))));
   }
 
   Object.assign(handwheel.job, { tray, allSteps });

@@ -38,7 +38,7 @@
       ...settings.map((id) => ({ do: "set", id, position: family.settings[id].position })),
       ...[...shared.keys()].sort().map((id) => ({ do: "check", id, position: family.checks[id].position })),
       { do: "sew", id: "", position: UPRIGHT },
-    ].map((job, n) => ({ ...job, bit: 1n << BigInt(n), isSetting: job.do === "set", first: 0n, off: 0n, on: 0n }));
+    ].map((job, n) => ({ ...job, bit: 1n << BigInt(n), isSetting: job.do === "set", namesNone: job.do === "set" && !family.settings[job.id].parts_on.length, first: 0n, off: 0n, on: 0n }));
   }
 
   /** Whether one job is done before the other; a check under power comes after every setting made by hand. */

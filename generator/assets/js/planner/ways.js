@@ -5,7 +5,7 @@
   const { UPRIGHT, order, refitsAndMakings, keptOn } = handwheel.job;
 
   /** How the machine lies once these parts are off. */
-  const liesAfter = (family, parts) => (parts.length ? family.parts[parts[parts.length - 1]].off_position : UPRIGHT);
+  const liesAfter = (family, parts) => parts.map((part) => family.parts[part].off_position).filter(Boolean).pop() || UPRIGHT;
 
   /** Parts of the work that a setting or check needs on, with all behind them. */
   function wantedOn(family, work) {
@@ -28,6 +28,13 @@
     return new Set(found);
   }
 
+  /** What the work itself does not need off: all of it, and what the machine is turned for with all behind that. */
+  function late(family, work, reached) {
+    const unreached = [...work.parts].filter((p) => !reached.has(p));
+    const turned = unreached.filter((p) => !["", UPRIGHT].includes(family.parts[p].off_position));
+    return [unreached, keptOn(family, turned, unreached)].filter((parts) => parts.length).map((parts) => new Set(parts));
+  }
+
   function weighed(family, whole, work) {
     const everything = order(family, work.parts);
     const ways = (stillOn) => {
@@ -39,12 +46,13 @@
     const found = [ways(new Set())];
     const reached = wayIn(family, [...whole.renew, ...whole.reach]);
     const waiting = wantedOn(family, work).filter((p) => !reached.has(p));
-    if (!waiting.length) return found;
-    found.push(ways(new Set(waiting)));
-    const early = found[1].back ? offBeforeWanted(family, found[1].back, waiting) : new Set();
-    const needed = waiting.filter((p) => !early.has(p));
-    if (early.size) found.push(ways(new Set(keptOn(family, needed, waiting))));
-    return found.filter(({ back }) => back);
+    if (waiting.length) {
+      found.push(ways(new Set(waiting)));
+      const early = found[1].back ? offBeforeWanted(family, found[1].back, waiting) : new Set();
+      const needed = waiting.filter((p) => !early.has(p));
+      if (early.size) found.push(ways(new Set(keptOn(family, needed, waiting))));
+    }
+    return [...found, ...late(family, work, reached).map(ways)].filter(({ back }) => back);
   }
 
   /** {way, back}: the least in minutes, then in turns of the machine. */
@@ -54,5 +62,5 @@
     return weighed(family, whole, work).reduce((a, b) => (less(cost(b), cost(a)) ? b : a));
   }
 
-  Object.assign(handwheel.job, { leastWays, liesAfter });
+  handwheel.job.leastWays = leastWays;
 })();
