@@ -16,8 +16,8 @@ from generator.records.model import (
     Check,
     FailureMode,
     Family,
+    Outcome,
     Part,
-    Records,
     Setting,
     Symptom,
 )
@@ -45,7 +45,8 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
     }
     modes = {m.id: m for m in records.failure_modes.values() if m.id not in not_here}
     calls = {w: own for f in records.features.values() if family.features.get(f.id) for w, own in f.calls.items()}
-    checks, symptoms = dict(_checks(records, family, parts, settings)), dict(_symptoms(library, family, modes))
+    checks = dict(_checks(library, family, modes, parts, settings))
+    symptoms = dict(_symptoms(library, family, modes))
     notes = {f.joint: f for f in records.fasteners.get(family.id, ())}
     return FamilyView(
         family=family,
@@ -153,13 +154,31 @@ def _title_of(library: CrossReferences, item: str) -> str:
 
 
 def _checks(
-    records: Records, family: Family, parts: Mapping[str, Part], settings: Mapping[str, Setting]
+    library: CrossReferences,
+    family: Family,
+    modes: Mapping[str, FailureMode],
+    parts: Mapping[str, Part],
+    settings: Mapping[str, Setting],
 ) -> Iterator[tuple[str, Check]]:
-    for check in records.checks.values():
+    for check in library.records.checks.values():
         if not unmet(family.features, check.needs, check.lacks):
-            reach = tuple(p for p in check.reach if p in parts)
-            in_place = tuple(p for p in check.in_place if p in parts)
-            yield check.id, replace(check, reach=reach, in_place=in_place, expect=_expected(check, settings))
+            yield (
+                check.id,
+                replace(
+                    check,
+                    reach=tuple(p for p in check.reach if p in parts),
+                    in_place=tuple(p for p in check.in_place if p in parts),
+                    expect=_expected(check, settings),
+                    outcomes=tuple(o for o in check.outcomes if _can_show(library, o, modes)),
+                ),
+            )
+
+
+def _can_show(library: CrossReferences, outcome: Outcome, modes: Mapping[str, FailureMode]) -> bool:
+    """Whether a sound machine of the family shows the outcome, or one with a fault that the family can have."""
+    if outcome.otherwise or outcome.good:
+        return True
+    return any(mode in modes for reference in outcome.fits for mode in library.fitted(reference))
 
 
 def _expected(check: Check, settings: Mapping[str, Setting]) -> str | None:

@@ -34,7 +34,7 @@ class FamilyView:
     not_here: Mapping[str, str]
     "Failure mode id -> why this family cannot have it, in words."
     checks: Mapping[str, Check]
-    "Checks that make sense here; `reach` and `in_place` name only parts that this family has."
+    "Checks that make sense here: `reach` and `in_place` name only parts that this family has, `outcomes` what it can show."
     symptoms: Mapping[str, Symptom]
     fasteners: Mapping[str, Fastener]
     "Joint id -> its note."

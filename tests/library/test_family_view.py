@@ -40,6 +40,13 @@ def test_reach_of_a_check_names_only_parts_that_are_there():
     assert view("full").checks["look"].reach == ("cover",)
 
 
+def test_a_family_is_offered_no_row_of_what_it_cannot_have_and_always_what_a_sound_machine_shows():
+    rows = {f: {c.id: [o.says for o in c.outcomes] for c in view(f).checks.values()} for f in ("full", "plain")}
+    assert rows["full"]["look"] == ["Late", "In time"] and rows["plain"]["look"] == ["In time"]
+    assert rows["full"]["open-ended"] == ["Cracked", "Sharp"] and rows["plain"]["open-ended"] == ["Sharp"]
+    assert rows["plain"]["new-needle"] == ["Cured", "Still"]
+
+
 def test_a_symptom_is_a_familys_only_if_it_can_come_about():
     assert set(view("full").symptoms) == {"skips", "still"}
     assert set(view("plain").symptoms) == {"skips"}

@@ -54,7 +54,10 @@
     const possible = (record) => !unmet(chosen.features, record);
     const modes = book.modes.filter((m) => possible(m) && (m.sits_on in parts || m.sits_on in settings));
     const byId = new Map(modes.map((m) => [m.id, m]));
-    const checks = book.checks.filter(possible).map((c) => ({ ...c, reach: cut(c.reach, parts) }));
+    const shows = (outcome) => outcome.otherwise || outcome.good || outcome.fits.some((mode) => byId.has(mode));
+    const checks = book.checks
+      .filter(possible)
+      .map((c) => ({ ...c, reach: cut(c.reach, parts), outcomes: c.outcomes.filter(shows) }));
     const symptoms = book.symptoms
       .filter(possible)
       .map((s) => ({ ...s, tree: handwheel.faultTree.fold(book, s.tree, (mode) => byId.has(mode)) }))
