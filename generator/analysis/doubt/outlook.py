@@ -15,7 +15,8 @@ def outlook(table: Table, now: Standing) -> float:
     """Minutes (times share) still to come, if remedies alone followed, and then stopping to think.
 
     Remedies not done yet in the order of chance over minutes, those that want a proof with the
-    cheapest check that can still give it. Each that saves more than it takes is added up.
+    cheapest check that can still give it. Each that saves more than it takes is added up. Where power
+    may not go on, only what mends the fault that was found.
     """
     doubt, costs = table.doubt, _costs(table, now)
     saved = doubt.cures * (doubt.stop_minutes + doubt.come_back_minutes)
@@ -31,8 +32,9 @@ def outlook(table: Table, now: Standing) -> float:
 
 
 def _chances(table: Table, now: Standing, costs: list[float]) -> list[tuple[float, float, float]]:
-    weights, tried = now.weights, now.tried
-    found = [(sum([weights[c] for c in causes]), costs[n]) for n, causes in enumerate(table.causes) if not tried >> n & 1]
+    weights, tried, mends = now.weights, now.tried, now.unsafe()
+    open_ones = (n for n in range(len(table.causes)) if not tried >> n & 1 and (mends is None or mends >> n & 1))
+    found = [(sum([weights[c] for c in table.causes[n]]), costs[n]) for n in open_ones]
     return [(c / p, p, c) for p, c in found if p]
 
 

@@ -11,6 +11,7 @@ from generator.analysis.doubt.case import Doubt, Reading, plain
 from generator.analysis.doubt.grow import Grower
 from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.order import order, price_of_caution
+from generator.analysis.doubt.outlook import outlook
 from generator.analysis.doubt.rules import record_order
 from generator.analysis.doubt.standing import allowed_checks, allowed_remedies, seen, start
 from generator.analysis.doubt.table import Table
@@ -173,7 +174,9 @@ def test_nothing_is_powered_while_a_look_that_must_be_sound_shows_a_fault() -> N
     dark = seen(table, start(table), 1, 0)
     assert allowed_checks(table, dark) == [] and allowed_remedies(table, dark) == [0]
     free = Table(unsafe)
-    assert allowed_checks(free, seen(free, start(free), 1, 0)) == [0]
+    lit = seen(free, start(free), 1, 0)
+    assert allowed_checks(free, lit) == [0]
+    assert outlook(table, dark) > outlook(free, lit)  # what waits for power is not counted on
 
 
 def test_evidence_is_read_before_it_is_lost() -> None:

@@ -81,13 +81,14 @@
     return minutes + Math.min(...proofs.map((check) => handwheel.takes.check(of.family, check, now.open)));
   }
 
-  /** Minutes still to come for one job, if remedies alone followed, and then stopping to think. */
+  /** Minutes still to come for one job, if remedies alone followed (on a fault, what mends it), and then stopping to think. */
   function outlook(of, now) {
     const { stop, come_back: comeBack, cures } = of.doubt;
     const whole = sum(now.weights);
     let [rest, listed, total] = [whole, whole - now.weights[now.weights.length - 1], 0];
+    const mends = unsafe(now);
     const left = remediesOf(of)
-      .filter(({ id }) => !now.tried.has(id))
+      .filter(({ id }) => !now.tried.has(id) && (!mends || mends.has(id)))
       .map((remedy) => ({ p: weightOf(of, now, (h) => h.remedy.id === remedy.id), c: withProof(of, now, remedy) }))
       .filter(({ p }) => p > 0)
       .sort((a, b) => a.c / a.p - b.c / b.p || a.p - b.p);
