@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from generator.analysis import minutes
 from generator.analysis.check_order import Solution
+from generator.analysis.coverage import MissingCheck
 from generator.analysis.doubt.worklist import Worklist, worklist
 from generator.analysis.machine import Machine, Remedy
 from generator.bench.cache import DiagnosisCache
@@ -89,6 +90,10 @@ class Bench:
     def certain(self, complaint: Complaint) -> Solution:
         """The order of checks if nothing could deceive: what is told apart is reckoned with it."""
         return self._cache.certain(complaint.doubt)
+
+    def missing(self, complaint: Complaint, solution: Solution, asked: Sequence[tuple[str, ...]]) -> tuple[MissingCheck, ...]:
+        """The check that a complaint lacks most, for each set of its hypotheses; `solution` is that of `certain`."""
+        return self._cache.missing(complaint.doubt, solution, asked)
 
     def diagnose_all(self, say: Callable[[str], None]) -> None:
         """Works out the order of checks of every complaint, on every core; `say` is told how far it is."""

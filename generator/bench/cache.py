@@ -5,11 +5,12 @@ from __future__ import annotations
 import hashlib
 import os
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import fields
+from dataclasses import dataclass, fields
 from functools import cache
 from pathlib import Path
 
 from generator.analysis.check_order import Solution, solve
+from generator.analysis.coverage import MissingCheck, missing_check
 from generator.analysis.doubt.case import Doubt
 from generator.analysis.doubt.order import order, price_of_caution, record_order_minutes
 from generator.bench.diagnosed import Diagnosed
@@ -22,12 +23,21 @@ MOST = 5_000
 "Orders kept: those of several states of a book of a thousand complaints."
 
 
+@dataclass(frozen=True, slots=True)
+class Missing:
+    """What one complaint lacks."""
+
+    checks: tuple[MissingCheck, ...]
+    "In the order in which they were asked for."
+
+
 class DiagnosisCache:
     """A folder of solved cases. Without a folder, cases are solved every time."""
 
     def __init__(self, folder: Path | None) -> None:
         self._store = Kept(folder, "order", Diagnosed, MOST)
         self._certain = Kept(folder, "certain", Solution, MOST)
+        self._missing = Kept(folder, "missing", Missing, MOST)
 
     def diagnosed(self, case: Doubt) -> Diagnosed:
         """The case solved, from the folder if the same case was solved by the same code."""
@@ -43,12 +53,19 @@ class DiagnosisCache:
         solved = iter(_solved(open_cases, say))
         all_solved = [found or self._keep(case, next(solved)) for case, found in zip(cases, kept, strict=True)]
         self._store.prune()
+        self._missing.prune()
         return all_solved
 
     def certain(self, case: Doubt) -> Solution:
         """The order of a world in which nothing deceives: what coverage is reckoned with."""
         name = _fingerprint(case)
         return self._certain.read(name) or self._certain.write(name, solve(case.case))
+
+    def missing(self, case: Doubt, solution: Solution, asked: Sequence[tuple[str, ...]]) -> tuple[MissingCheck, ...]:
+        """The check that is missing most, for each set of hypotheses; `solution` is that of `certain`."""
+        name = hashlib.sha256(f"{_fingerprint(case)}{_coverage_code()}{asked!r}".encode()).hexdigest()[:40]
+        found = self._missing.read(name) or self._missing.write(name, _missing(case, solution, asked))
+        return found.checks
 
     def _kept(self, case: Doubt) -> Diagnosed | None:
         return self._store.read(_fingerprint(case))
@@ -86,6 +103,10 @@ def _diagnose(case: Doubt) -> Diagnosed:
     return Diagnosed(found, record_order_minutes(case), price_of_caution(case, found))
 
 
+def _missing(case: Doubt, solution: Solution, asked: Sequence[tuple[str, ...]]) -> Missing:
+    return Missing(tuple(missing_check(case.case, solution, hypotheses) for hypotheses in asked))
+
+
 def _fingerprint(doubt: Doubt) -> str:
     """Of the case to the last digit and of every line of code that could change its solution."""
     case = doubt.case
@@ -110,3 +131,8 @@ def _code() -> str:
     folders = [path for name in ("check_order", "doubt") for path in (_ANALYSIS / name).rglob("*.py") if path.name not in LATER]
     sources = sorted([*folders, *own, _ANALYSIS.parent / "typed_json.py"])
     return hashlib.sha256(b"".join(path.read_bytes() for path in sources)).hexdigest()
+
+
+@cache
+def _coverage_code() -> str:
+    return hashlib.sha256(b"".join(path.read_bytes() for path in sorted((_ANALYSIS / "coverage").glob("*.py")))).hexdigest()

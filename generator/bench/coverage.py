@@ -15,7 +15,6 @@ from generator.analysis.coverage import (
     ambiguity_groups,
     isolated,
     isolated_to_remedies,
-    missing_check,
     tried_in_turn,
 )
 from generator.analysis.fault_tree import top_probability
@@ -29,12 +28,14 @@ SIZES = (1, 2, 3)
 WORTH = 0.05
 "Expected minutes below which a saving is not worth a word."
 
+Why = Literal["no check separates them", "their remedies are tried in turn"]
+
 
 @dataclass(frozen=True, slots=True)
 class Alike:
     """Causes of one complaint that the bench does not tell apart, with several remedies."""
 
-    why: Literal["no check separates them", "their remedies are tried in turn"]
+    why: Why
     hypotheses: tuple[Hypothesis, ...]
     best_check: MissingCheck
 
@@ -145,28 +146,28 @@ def coverage(bench: Bench, families: Sequence[str] = ()) -> Coverage:
 def _pair(bench: Bench, complaint: Complaint) -> PairCoverage:
     case, certain = complaint.case, bench.certain(complaint)
     groups = ambiguity_groups(case)
-    remedies = {h.remedy.id for h in case.hypotheses}
-    everything = [h.id for h in case.hypotheses]
+    several = len({h.remedy.id for h in case.hypotheses}) > 1
+    untold = tuple(_untold(case, certain, groups))
+    asked = [case.hypotheses] * several + [hypotheses for _, hypotheses in untold]
+    missing = bench.missing(complaint, certain, [tuple(h.id for h in some) for some in asked])
     return PairCoverage(
         complaint,
         bench.diagnosed(complaint),
         groups,
-        tuple(_alike(case, certain, groups)),
-        missing_check(case, certain, everything) if len(remedies) > 1 else None,
+        tuple(Alike(why, some, best) for (why, some), best in zip(untold, missing[several:], strict=True)),
+        missing[0] if several else None,
         top_probability(complaint.tree, complaint.probabilities).value,
         unnamed(complaint),
     )
 
 
-def _alike(case: Case, solution: Solution, groups: tuple[Group, ...]) -> Iterator[Alike]:
+def _untold(case: Case, solution: Solution, groups: tuple[Group, ...]) -> Iterator[tuple[Why, tuple[Hypothesis, ...]]]:
+    """Causes that the bench does not tell apart, with several remedies, and why."""
     inseparable = [g.hypotheses for g in groups if g.remedy_size > 1]
-    for hypotheses in inseparable:
-        best = missing_check(case, solution, [h.id for h in hypotheses])
-        yield Alike("no check separates them", hypotheses, best)
+    yield from (("no check separates them", hypotheses) for hypotheses in inseparable)
     for hypotheses in tried_in_turn(case, solution.policy):
         if not any(set(hypotheses) <= set(group) for group in inseparable):
-            best = missing_check(case, solution, [h.id for h in hypotheses])
-            yield Alike("their remedies are tried in turn", hypotheses, best)
+            yield "their remedies are tried in turn", hypotheses
 
 
 def unnamed(complaint: Complaint) -> tuple[str, ...]:
