@@ -24,9 +24,9 @@ PALETTE: tuple[dict[str, Any], ...] = tuple(
         "scheme": scheme,
         "primary": "custom",
         "accent": "custom",
-        "toggle": {"icon": f"material/weather-{icon}", "name": name},
+        "toggle": {"icon": f"handwheel/{icon}", "name": name},
     }
-    for wanted, scheme, icon, name in (("light", "default", "night", "Dark"), ("dark", "slate", "sunny", "Light"))
+    for wanted, scheme, icon, name in (("light", "default", "dark", "Dark"), ("dark", "slate", "light", "Light"))
 )
 "The toggle names what a press brings."
 _SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import posixpath
+import re
 from dataclasses import dataclass
 from html import escape
 from pathlib import Path
@@ -28,6 +29,7 @@ _HERE = Path(__file__).parent
 _ASSETS = _HERE / "assets"
 _PREFIX = "assets/handwheel"
 _COMMON_SCRIPTS = "js/common"
+_ROOM = re.compile(r"\n\s+")
 _HUBS = {address for hubs in NAVIGATION.values() for address, _ in hubs}
 
 class ReadyPage(Page):
@@ -171,7 +173,14 @@ def finished(output: str, page: Page) -> str:
     here = posixpath.dirname(address) or "."
     scripts = page.text.scripts if isinstance(page, ReadyPage) else ()
     tags = "".join(f'<script src="{posixpath.relpath(script, here)}"></script>' for script in scripts)
-    return _in_its_hub(output, address, here).replace("</body>", f"{tags}</body>", 1)
+    return _tight(_in_its_hub(output, address, here).replace("</body>", f"{tags}</body>", 1))
+
+
+def _tight(output: str) -> str:
+    """The frame without the room that templates leave in it: every page carries it, and most are smaller than it is."""
+    head, begin, rest = output.partition("<article")
+    article, end, foot = rest.rpartition("</article>")
+    return _ROOM.sub("\n", head) + begin + article + end + _ROOM.sub("\n", foot)
 
 
 def _in_its_hub(output: str, address: str, here: str) -> str:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from generator.bench import Bench
 from generator.carried import carried
+from generator.edition import edition_of
 from generator.library import Library
 from generator.pages.charts.reckoners import reckoner_files
 from generator.pages.data.families import data_files
@@ -16,6 +17,7 @@ from generator.pages.data.finder import finder_files
 from generator.pages.data.jobs import planner_files
 from generator.pages.data.pages import page_files
 from generator.pages.learn.practice import cards_files
+from generator.pages.learn.this_copy import read_me
 from generator.pages.page import PageText
 from generator.pages.records.shipped import licence_files
 from generator.pages.site import pieces
@@ -50,9 +52,10 @@ def build(
         raise ContentError("\n".join(("The records have errors.", *errors)))
     bench = Bench(Library(records), cache)
     bench.diagnose_all(say)
-    pages = tuple(page for made in all_made(list(pieces(bench, folders, site_url))) for page in made)
+    edition = edition_of(folders)
+    pages = tuple(page for made in all_made(list(pieces(bench, folders, site_url, edition))) for page in made)
     data = dict(file for made in all_made(_data(bench)) for file in made)
-    return Site(pages, {**data, **dict(page_files(pages, folders, bench.library))})
+    return Site(pages, {**data, **dict(page_files(pages, folders, bench.library)), **read_me(bench.library, edition)})
 
 
 def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:

@@ -32,6 +32,7 @@ NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
         ("coverage.html", "Coverage"),
         ("on-this-device.html", "On this device"),
         ("contribute.html", "Contribute"),
+        ("this-copy.html", "This copy"),
     ),
 }
 """Section -> pages in the side navigation: hubs alone, so that its size does not grow with the content.

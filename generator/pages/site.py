@@ -7,6 +7,7 @@ from functools import partial
 from pathlib import Path
 
 from generator.bench import Bench
+from generator.edition import Edition
 from generator.pages import pictures
 from generator.pages.bench import page as bench_page
 from generator.pages.charts import charts as chart_pages
@@ -16,6 +17,7 @@ from generator.pages.jobs import sheets as job_sheets
 from generator.pages.learn import contribute as contribute_page
 from generator.pages.learn import guides as guides_page
 from generator.pages.learn import practice as practice_page
+from generator.pages.learn import this_copy as this_copy_page
 from generator.pages.maker import Maker
 from generator.pages.not_listed import page as not_listed_page
 from generator.pages.page import PageText
@@ -34,12 +36,13 @@ Piece = Callable[[], Iterable[PageText]]
 "Pages that are made together."
 
 
-def pieces(bench: Bench, folders: Sequence[Path], site_url: str) -> Iterator[Piece]:
+def pieces(bench: Bench, folders: Sequence[Path], site_url: str, edition: Edition) -> Iterator[Piece]:
     """Every page that is made from records, in pieces of which none rests on another."""
     maker, views = Maker(bench), bench.library.views
     yield partial(lists.pages, maker)
     yield partial(guides_page.pages, maker, folders)
     yield partial(contribute_page.pages, maker)
+    yield partial(this_copy_page.pages, maker, edition)
     yield partial(coverage_page.pages, maker)
     yield partial(device_page.pages, maker)
     yield partial(family_pages.pages, maker)
