@@ -12,6 +12,7 @@ from generator.records.kinds import KINDS
 
 _READING = {
     "file": "A file is where its kind of record belongs, and is YAML that can be read in one way only.",
+    "layers": "Where a later content folder says other than an earlier one, the later one wins: a note, and no fault.",
     "schema": "A record has the keys and the shapes of its schema. The page Contribute lists them.",
 }
 "What stands before all rules, under the names that its findings bear."

@@ -11,7 +11,7 @@ from typing import Literal
 
 from generator.records.position import Position
 
-Level = Literal["error", "warning"]
+Level = Literal["error", "warning", "note"]
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -29,7 +29,7 @@ class Finding:
     hint: str
     "The mend, as a sentence."
     level: Level = "error"
-    "An error stops a build; a warning does not."
+    "An error stops a build; a warning does not, and a note is no fault at all."
     rule: str = ""
     "What it breaks: the name of a rule, `schema` for a shape, `file` for what is no good as YAML or is misplaced."
 

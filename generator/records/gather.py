@@ -12,6 +12,7 @@ from generator.records.document import Reading, read_file
 from generator.records.finding import Finding
 from generator.records.folder import RecordFile, scan
 from generator.records.kinds import Kind
+from generator.records.layers import disagreements, note_disagreements
 from generator.records.merge import overlay, overlay_notes
 from generator.records.node import Node
 
@@ -26,6 +27,8 @@ class Gathered:
     "Kind and file name -> what the files of that name hold, merged."
     findings: list[Finding] = field(default_factory=list)
     "What is wrong with the files as files and as YAML."
+    notes: list[Finding] = field(default_factory=list)
+    "Where a later folder says other than an earlier one."
     unread: dict[str, set[str]] = field(default_factory=dict)
     "Kind -> names of files that could not be read."
     words: set[str] = field(default_factory=set)
@@ -46,8 +49,9 @@ class Gathered:
 
     def _lay(self, kind: Kind, id: str, node: Node) -> None:
         below = self.nodes.get((kind.name, id))
-        lay = overlay_notes if kind.name == "fasteners" else overlay
+        lay, differ = (overlay_notes, note_disagreements) if kind.name == "fasteners" else (overlay, disagreements)
         self.nodes[kind.name, id] = lay(below, node) if below else node
+        self.notes += differ(below, node) if below else ()
         if kind.is_list and not isinstance(node.value, dict):
             self.blind.add(kind.name)
 

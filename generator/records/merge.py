@@ -25,9 +25,9 @@ def overlay_notes(below: Node, above: Node) -> Node:
     if not (isinstance(below.value, list) and isinstance(above.value, list)):
         return above
     notes = list(below.value)
-    places = {joint: place for place, note in enumerate(notes) if (joint := _joint(note))}
+    places = {joint: place for place, note in enumerate(notes) if (joint := joint_of(note))}
     for note in above.value:
-        place = places.get(_joint(note) or "")
+        place = places.get(joint_of(note) or "")
         if place is None:
             notes.append(note)
         else:
@@ -35,7 +35,8 @@ def overlay_notes(below: Node, above: Node) -> Node:
     return Node(notes, below.at)
 
 
-def _joint(note: Node) -> str | None:
+def joint_of(note: Node) -> str | None:
+    """The joint that a fastener note is about."""
     fields: Mapping[str, Node] = note.value if isinstance(note.value, dict) else {}
     joint = fields["joint"].value if "joint" in fields else None
     return joint if isinstance(joint, str) else None

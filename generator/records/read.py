@@ -63,7 +63,7 @@ def read(folders: Sequence[Path]) -> Content:
     ]
     return Content(
         records=_by_kind(records),
-        findings=tuple(sorted(_first_in_place(findings, of_files))),
+        findings=tuple(sorted(_with_notes(_first_in_place(findings, of_files), gathered.notes))),
         unread={kind: frozenset(ids) for kind, ids in gathered.unread.items()},
         words=frozenset(gathered.words),
         blind=frozenset(gathered.blind),
@@ -75,6 +75,12 @@ def _first_in_place(findings: Iterable[Finding], first: Iterable[Finding]) -> se
     """Findings without those of the schema that stand where YAML itself was at fault."""
     spoken = {(f.path, f.line, f.column) for f in first}
     return {f for f in findings if (f.path, f.line, f.column) not in spoken}.union(first)
+
+
+def _with_notes(faults: set[Finding], notes: Iterable[Finding]) -> set[Finding]:
+    """Faults, and the notes on values that have none: a value that is wrong wins over nothing."""
+    spoken = {(f.path, f.line, f.column) for f in faults}
+    return faults.union(replace(n, rule="layers") for n in notes if (n.path, n.line, n.column) not in spoken)
 
 
 def _records(kind: Kind, id: str, node: Node, findings: list[Finding]) -> list[Record]:

@@ -7,16 +7,19 @@ from collections.abc import Callable, Iterable
 
 from generator.records.finding import Finding, printable
 
+_ANNOTATED = {"note": "notice"}
+"What the forge calls a level, where it has a word of its own."
+
 
 def as_text(findings: Iterable[Finding]) -> str:
-    """One line a finding: `path:line:column: message hint [rule]`, a warning named as one.
+    """One line a finding: `path:line:column: message hint [rule]`, a warning or a note named as one.
 
     >>> from pathlib import Path
     >>> as_text([Finding(Path("a.yaml"), 2, 1, "'titel' is no key.", "Did you mean 'title'?", rule="schema")])
     "a.yaml:2:1: 'titel' is no key. Did you mean 'title'? [schema]"
     """
     return "\n".join(
-        f"{_path(f)}:{f.line}:{f.column}: {'warning: ' * (f.level == 'warning')}{_words(f)}{f' [{f.rule}]' * bool(f.rule)}"
+        f"{_path(f)}:{f.line}:{f.column}: {f'{f.level}: ' * (f.level != 'error')}{_words(f)}{f' [{f.rule}]' * bool(f.rule)}"
         for f in findings
     )
 
@@ -24,7 +27,7 @@ def as_text(findings: Iterable[Finding]) -> str:
 def as_annotations(findings: Iterable[Finding]) -> str:
     """One line a finding that a forge shows beside the line it is about: `::level file=,line=,col=::words`."""
     return "\n".join(
-        f"::{f.level} file={_property(_path(f))},line={f.line},col={f.column}{_title(f)}::{_data(_words(f))}"
+        f"::{_ANNOTATED.get(f.level, f.level)} file={_property(_path(f))},line={f.line},col={f.column}{_title(f)}::{_data(_words(f))}"
         for f in findings
     )
 
@@ -62,8 +65,13 @@ def summary(findings: Iterable[Finding], records: int) -> str:
     """
     levels = [finding.level for finding in findings]
     counts = [(levels.count("error"), "problem"), (levels.count("warning"), "warning")]
-    said = [f"{count} {word}{'s' * (count != 1)}" for count, word in counts if count]
-    return f"{records} record{'s' * (records != 1)}: {' and '.join(said) or 'no problems'}."
+    said = [_counted(count, word) for count, word in counts if count]
+    notes = f", {_counted(levels.count('note'), 'note')}" if "note" in levels else ""
+    return f"{_counted(records, 'record')}: {' and '.join(said) or 'no problems'}{notes}."
+
+
+def _counted(count: int, noun: str) -> str:
+    return f"{count} {noun}{'s' * (count != 1)}"
 
 
 def _path(finding: Finding) -> str:

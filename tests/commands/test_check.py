@@ -88,6 +88,17 @@ def test_later_content_folders_lie_over_earlier_ones() -> None:
     assert result.output.startswith("own/shop.yaml:1:14: 'labour_rate' is text")
 
 
+def test_where_two_folders_disagree_it_says_which_wins_and_calls_it_no_fault() -> None:
+    Path("own").mkdir()
+    Path("own/shop.yaml").write_text("labour_rate: 55\n")
+    result = run("--content", "content", "--content", "own")
+    assert (result.exit_code, result.output.splitlines()) == (0, [
+        "own/shop.yaml:1:14: note: 'labour_rate' is '55' here and '40' in content/shop.yaml:2. "
+        "The later folder wins: this one stands. [layers]",
+        f"{COUNT} records: no problems, 1 note.",
+    ])
+
+
 def test_a_clean_file_does_not_hide_that_others_are_broken() -> None:
     spoil("sources.yaml", "handbook: {}\n")
     result = run("content/tools.yaml")
@@ -121,7 +132,7 @@ def test_every_rule_is_listed_with_what_it_holds() -> None:
     told = run("--explain")
     assert told.exit_code == 0
     names = [line.split()[0] for line in told.output.splitlines()]
-    assert names == sorted({*(rule.name for rule in ALL_RULES), "schema", "file"})
+    assert names == sorted({*(rule.name for rule in ALL_RULES), "schema", "file", "layers"})
     assert "names-exist" in names
     assert "Everything that a record names exists." in told.output
 
@@ -134,6 +145,10 @@ def test_a_rule_is_explained_by_a_bad_and_a_good_record(name: str) -> None:
     assert told.output.startswith(f"{name} (")
     assert bad < said < good
     assert f"[{name}]" in told.output[said:good]
+
+
+def test_a_note_is_explained_as_no_fault() -> None:
+    assert "the later one wins: a note, and no fault." in run("--explain", "layers").output
 
 
 def test_a_name_that_is_no_rules_gets_the_nearest() -> None:

@@ -64,9 +64,17 @@ def test_a_shop_keeps_its_own_figures_over_the_base() -> None:
     assert shop.stock == {"needle": 30, "hook-gear": 1}
 
 
+def test_what_two_folders_say_alike_is_no_disagreement() -> None:
+    lay("shop.yaml", "labour_rate: 40\nstock: {needle: 31}\n")
+    lay("fasteners/testa-1.yaml", "- {joint: gear-screws, count: 9, thread: 8-36}\n- {joint: extra, kind: nut}\n")
+    told = [(f.path.name, f.message.partition(" in ")[0]) for f in read(FOLDERS).findings]
+    assert [name for name, _ in told] == ["testa-1.yaml", "shop.yaml"]
+    assert told[1][1] == "'needle' is '31' here and '30'"
+
+
 def test_validation_comes_after_the_merge() -> None:
     lay("checks/watch-hook.yaml", "minutes: 2\n")
-    assert load(FOLDERS)[1] == ()
+    assert [f.level for f in load(FOLDERS)[1]] == ["note"]
     assert [f.message for f in load([Path("own")])[1]][0] == "'how' is missing."
 
 

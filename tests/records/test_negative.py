@@ -13,6 +13,7 @@ import pytest
 from generator.content_rules import ALL_RULES, load_checked
 from generator.records.build import build_all
 from generator.records.cases import case_of
+from generator.records.finding import Finding
 from generator.records.read import read
 from generator.records.report import as_text
 from generator.records.rules import Book
@@ -27,6 +28,11 @@ def folders(case: str) -> list[Path]:
     return [Path("sound"), Path("negative", case, "content")]
 
 
+def faults(laid: list[Path]) -> list[Finding]:
+    """What is wrong; that a case laid over the sound records says other than they do is meant, and no fault."""
+    return [f for f in load_checked(laid)[1] if f.level != "note"]
+
+
 @pytest.fixture(autouse=True)
 def _here(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(HERE)
@@ -38,7 +44,7 @@ def test_sound_content_has_no_findings() -> None:
 
 @pytest.mark.parametrize("case", CASES)
 def test_a_negative_case_gives_exactly_its_expected_lines(case: str) -> None:
-    _, findings = load_checked(folders(case))
+    findings = faults(folders(case))
     expected = (HERE / "negative" / case / "expected.txt").read_text("utf-8")
     assert as_text(findings).replace(f"negative/{case}/", "") + "\n" == expected
 
@@ -58,7 +64,7 @@ def test_every_rule_has_a_negative_case() -> None:
 
 @pytest.mark.parametrize("case", [case for case in CASES if (HERE / "negative" / case / "mended").is_dir()])
 def test_a_mended_case_has_no_findings(case: str) -> None:
-    assert as_text(load_checked([Path("sound"), Path("negative", case, "mended")])[1]) == ""
+    assert as_text(faults([Path("sound"), Path("negative", case, "mended")])) == ""
 
 
 @pytest.mark.parametrize("rule", [*(rule.name for rule in ALL_RULES), "schema", "file"])
