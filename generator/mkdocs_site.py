@@ -5,6 +5,7 @@ from __future__ import annotations
 import logging
 import posixpath
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from html import escape
 from pathlib import Path
@@ -29,6 +30,8 @@ _HERE = Path(__file__).parent
 _ASSETS = _HERE / "assets"
 _PREFIX = "assets/handwheel"
 _COMMON_SCRIPTS = "js/common"
+_GUIDES = "guides"
+"Hand-written pages, in any content folder."
 _ROOM = re.compile(r"\n\s+")
 _HUBS = {address for hubs in NAVIGATION.values() for address, _ in hubs}
 
@@ -100,7 +103,7 @@ def forge(config: MkDocsConfig) -> Forge:
 def with_mending(context: TemplateContext, page: Page, at: Forge) -> TemplateContext:
     """The frame's values with the links by which this page is mended, where the book has a forge."""
     if at.repository:
-        source = "" if isinstance(page, ReadyPage) else page.file.src_uri
+        source = "" if page.file.generated_by else page.file.src_uri
         links = mending(at.repository, at.edit, page.file.dest_uri, source, lambda file: bool(file) and (at.content / file).is_file())
         values: Any = context
         values["mending"] = links
@@ -112,8 +115,10 @@ def _append(items: list[Any], item: str) -> None:
         items.append(item)
 
 
-def add_files(files: Files, site: Site, config: MkDocsConfig) -> Files:
-    """All pages, data files and assets; hubs alone are in the navigation."""
+def add_files(files: Files, site: Site, config: MkDocsConfig, more: Sequence[Path] = ()) -> Files:
+    """All pages, data files and assets, and the guides of further content folders; hubs alone are in the navigation."""
+    for folder in more:
+        _lay_guides(files, folder, config)
     for page in site.pages:
         name = posixpath.splitext(page.address)[0] + ".md"
         hub = page.address in _HUBS
@@ -130,6 +135,16 @@ def add_files(files: Files, site: Site, config: MkDocsConfig) -> Files:
     leave_out_what_is_not_used(files, config)
     config.nav = _navigation()
     return files
+
+
+def _lay_guides(files: Files, folder: Path, config: MkDocsConfig) -> None:
+    """The guides of a later content folder, with their pictures; one of the same name stands in an earlier one's place."""
+    for path in sorted(p for p in (folder / _GUIDES).rglob("*") if p.is_file() and not p.name.startswith(".")):
+        name = path.relative_to(folder).as_posix()
+        earlier = files.get_file_from_path(name)
+        if earlier:
+            files.remove(earlier)
+        files.append(File.generated(config, name, abs_src_path=str(path.resolve())))
 
 
 def _navigation() -> list[dict[str, Any]]:

@@ -59,7 +59,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add the pages, the browser's data and the assets."""
-        return mkdocs_site.add_files(files, self.site, config)
+        return mkdocs_site.add_files(files, self.site, config, [Path(folder) for folder in self.config.more_content])
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         """Spare the theme what is the same on many pages, and what changes with the day."""

@@ -16,6 +16,7 @@ from generator.pages.data.families import data_files
 from generator.pages.data.finder import finder_files
 from generator.pages.data.jobs import planner_files
 from generator.pages.data.pages import page_files
+from generator.pages.learn.feed import feed_file
 from generator.pages.learn.practice import cards_files
 from generator.pages.learn.this_copy import read_me
 from generator.pages.page import PageText
@@ -55,7 +56,8 @@ def build(
     edition = edition_of(folders)
     pages = tuple(page for made in all_made(list(pieces(bench, folders, site_url, edition))) for page in made)
     data = dict(file for made in all_made(_data(bench)) for file in made)
-    return Site(pages, {**data, **dict(page_files(pages, folders, bench.library)), **read_me(bench.library, edition)})
+    of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url)}
+    return Site(pages, {**data, **dict(page_files(pages, folders, bench.library)), **of_the_whole})
 
 
 def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:

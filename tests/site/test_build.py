@@ -59,6 +59,10 @@ def test_a_shops_own_folder_is_laid_over_the_first(project):
     own = project / "own"
     own.mkdir()
     (own / "shop.yaml").write_text("currency: '$'\nlabour_rate: 77\n", encoding="utf-8")
+    (own / "guides").mkdir()
+    (own / "guides" / "our-way.md").write_text("# Our way of oiling\n\nA drop, and a note on the ticket.\n", encoding="utf-8")
+    (project / "content" / "guides" / "lamp.md").write_text("# Lamps\n\nOf any make.\n", encoding="utf-8")
+    (own / "guides" / "lamp.md").write_text("# Lamps in our shop\n\nFrom the green box.\n", encoding="utf-8")
     config = (project / "mkdocs.yml").read_text(encoding="utf-8")
     config = config.replace("  - handwheel\n", "  - handwheel:\n      more_content: [own]\n")
     config = config.replace('!ENV [REPO_URL, ""]', "https://forge.example/shop/book")
@@ -69,6 +73,11 @@ def test_a_shops_own_folder_is_laid_over_the_first(project):
         links = re.findall(r'<a href="(https://forge.example[^"]*)"', (project / "site" / f"{page}.html").read_text(encoding="utf-8"))
         wrong = f"https://forge.example/shop/book/issues/new?template=wrong-or-missing.yml&amp;where={page.replace('/', '%2F')}.html"
         assert links == [wrong, *([f"https://forge.example/shop/book/edit/main/content/{record}"] if record else [])]
+    guides = {name: (project / "site" / "guides" / f"{name}.html").read_text(encoding="utf-8") for name in ("our-way", "lamp")}
+    assert "a note on the ticket" in guides["our-way"] and "the green box" in guides["lamp"]
+    assert not any("/edit/" in guide for guide in guides.values())
+    hub = (project / "site" / "guides.html").read_text(encoding="utf-8")
+    assert 'href="guides/our-way.html">Our way of oiling' in hub and 'href="guides/lamp.html">Lamps in our shop' in hub
 
 
 def test_a_guide_shows_tags_as_words(project):

@@ -7,6 +7,7 @@ from datetime import date
 
 from generator.edition import Edition
 from generator.library import Library
+from generator.pages.learn.feed import ADDRESS
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
 from generator.records.model import Records
@@ -23,6 +24,7 @@ def pages(maker: Maker, edition: Edition) -> Iterator[PageText]:
         "this-copy.html",
         edition=edition,
         day=day(edition),
+        feed=ADDRESS if any(release.month for release in edition.releases) else "",
         counts=_counts(maker.records),
         description="What this copy of the book is, and from what it was made.",
     )
