@@ -16,6 +16,7 @@ from generator.pages.data.families import data_files
 from generator.pages.data.finder import finder_files
 from generator.pages.data.jobs import planner_files
 from generator.pages.data.pages import page_files
+from generator.pages.data.tables import tables
 from generator.pages.learn.feed import feed_file
 from generator.pages.learn.practice import cards_files
 from generator.pages.learn.this_copy import read_me
@@ -70,4 +71,5 @@ def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:
         partial(reckoner_files, bench.library),
         partial(cards_files, bench),
         licence_files,
+        *(partial(tables, view) for view in bench.library.views),
     ]

@@ -11,6 +11,7 @@ from generator.analysis.job.precedence import earlier
 from generator.bench.fastener_facts import FastenerFacts, fastener_facts
 from generator.diagrams import flat_section
 from generator.family_view import FamilyView
+from generator.pages.data.tables import table_address
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.pictures import Pictures
@@ -51,6 +52,7 @@ def _fasteners(maker: Maker, view: FamilyView) -> PageText:
         search=texts("fastener screw key thread", view.family.title, [joint_title(f) for f in view.fasteners.values()]),
         family=view.family,
         groups=groups,
+        table=table_address("fasteners", view.id),
         missing=[words.spaced(j) for j in holders if j not in view.fasteners],
         guide=[_feel(maker, note) for note in FEEL_NOTES],
     )
@@ -120,6 +122,7 @@ def _oil(maker: Maker, view: FamilyView) -> PageText:
         search=texts("oil grease lubrication", view.family.title, [p["title"] for p in points]),
         family=view.family,
         points=points,
+        table=table_address("oil", view.id),
     )
 
 
@@ -138,6 +141,7 @@ def _settings(maker: Maker, view: FamilyView, pictures: Pictures) -> PageText:
         search=texts("settings order adjust", view.family.title, [s.title for s in view.settings.values()]),
         family=view.family,
         settings=rows,
+        table=table_address("settings", view.id),
         svg=pictures.get((address, "settings"), ""),
     )
 
