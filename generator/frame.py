@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+import re
 from collections.abc import Callable, Iterator
 from typing import Any
 
@@ -29,6 +30,7 @@ PALETTE: tuple[dict[str, Any], ...] = tuple(
     for wanted, scheme, icon, name in (("light", "default", "dark", "Dark"), ("dark", "slate", "light", "Light"))
 )
 "The toggle names what a press brings."
+_ROOM = re.compile(r"\n\s+")
 _SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
 _NO_DAY = "1980-01-01"
 "Where a date must be: the first day that every kind of archive knows."
@@ -91,3 +93,10 @@ def _once_a_folder(render: Callable[[Context], Iterator[str]]) -> Callable[[Cont
         yield from known[folder]
 
     return kept
+
+
+def tight(output: str) -> str:
+    """The frame without the room that templates leave in it: every page carries it, and most are smaller than it is."""
+    head, begin, rest = output.partition("<article")
+    article, end, foot = rest.rpartition("</article>")
+    return _ROOM.sub("\n", head) + begin + article + end + _ROOM.sub("\n", foot)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import logging
 import posixpath
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from html import escape
@@ -18,7 +17,7 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
-from generator.frame import leave_out_what_is_not_used, settle
+from generator.frame import leave_out_what_is_not_used, settle, tight
 from generator.pages.hubs import NAVIGATION, hub_of
 from generator.pages.mending import mending
 from generator.pages.page import PageText
@@ -32,7 +31,6 @@ _PREFIX = "assets/handwheel"
 _COMMON_SCRIPTS = "js/common"
 _GUIDES = "guides"
 "Hand-written pages, in any content folder."
-_ROOM = re.compile(r"\n\s+")
 _HUBS = {address for hubs in NAVIGATION.values() for address, _ in hubs}
 
 class ReadyPage(Page):
@@ -188,14 +186,7 @@ def finished(output: str, page: Page) -> str:
     here = posixpath.dirname(address) or "."
     scripts = page.text.scripts if isinstance(page, ReadyPage) else ()
     tags = "".join(f'<script src="{posixpath.relpath(script, here)}"></script>' for script in scripts)
-    return _tight(_in_its_hub(output, address, here).replace("</body>", f"{tags}</body>", 1))
-
-
-def _tight(output: str) -> str:
-    """The frame without the room that templates leave in it: every page carries it, and most are smaller than it is."""
-    head, begin, rest = output.partition("<article")
-    article, end, foot = rest.rpartition("</article>")
-    return _ROOM.sub("\n", head) + begin + article + end + _ROOM.sub("\n", foot)
+    return tight(_in_its_hub(output, address, here).replace("</body>", f"{tags}</body>", 1))
 
 
 def _in_its_hub(output: str, address: str, here: str) -> str:
