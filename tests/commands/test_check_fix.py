@@ -95,6 +95,6 @@ def test_a_file_that_cannot_be_written_whole_stays_whole(monkeypatch: pytest.Mon
     def full(*paths: object) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr("generator.records.fixing.edits.os.replace", full)
+    monkeypatch.setattr("pathlib.Path.replace", full)
     assert "left, it cannot be written: No space left on device." in run("--fix").output
     assert texts() == before
