@@ -31,12 +31,12 @@ class Release:
 
 @dataclass(frozen=True, slots=True)
 class Edition:
-    """What a book is made from. The same records give the same, whoever builds, whenever."""
+    """What a book is made from. The same checkout gives the same, whoever builds, whenever."""
 
     fingerprint: str
     "Twelve signs of the SHA-256 of all files of the content folders."
     commit: str = ""
-    "Of the first content folder; empty where it has no history."
+    "That the first content folder is checked out of; empty where it has no history."
     date: str = ""
     "The day of that commit, such as 2026-11-26."
     changed: bool = False

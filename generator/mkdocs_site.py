@@ -33,6 +33,7 @@ _GUIDES = "guides"
 "Hand-written pages, in any content folder."
 _HUBS = {address for hubs in NAVIGATION.values() for address, _ in hubs}
 
+
 class ReadyPage(Page):
     """A page that brings its own HTML and table of contents: nothing is left to convert.
 

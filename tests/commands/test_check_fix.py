@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 from pathlib import Path
 
 import pytest
@@ -10,15 +9,11 @@ from click.testing import CliRunner, Result
 
 from generator.commands.check import check
 
-SOUND = Path(__file__).parents[1] / "records" / "sound"
 DRIVE = Path("content/assemblies/hook-drive.yaml")
 CHECK = Path("content/checks/watch-hook.yaml")
 
 
-@pytest.fixture(autouse=True)
-def _here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    shutil.copytree(SOUND, tmp_path / "content")
-    monkeypatch.chdir(tmp_path)
+pytestmark = pytest.mark.usefixtures("in_sound_folder")
 
 
 def run(*arguments: str) -> Result:

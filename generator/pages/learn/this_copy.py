@@ -17,7 +17,7 @@ READ_ME = "READ-ME.txt"
 
 
 def pages(maker: Maker, edition: Edition) -> Iterator[PageText]:
-    """One page, the same for the same records."""
+    """One page, the same for the same checkout."""
     yield maker.page(
         "this-copy.html",
         "This copy",
