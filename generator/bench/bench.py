@@ -16,6 +16,7 @@ from generator.bench.closing import closing_minutes
 from generator.bench.complaint import Complaint, complaint
 from generator.bench.diagnosed import Diagnosed
 from generator.bench.machines import machine
+from generator.bench.recorded import Recorded, recorded
 from generator.bench.remedies import remedies
 from generator.bench.trees import family_tree
 from generator.family_view import FamilyView
@@ -124,6 +125,11 @@ class Bench:
             records = self.library.records
             self._jobs[key] = job(view, machine, practice, asked, self.remedies(view), records.shop, records.tools)
         return self._jobs[key]
+
+    def recorded(self, view: FamilyView, remedy: Remedy) -> Recorded | None:
+        """What the shop's own jobs with the remedy took; None where too few are known."""
+        modes = [mode for mode, serves in self.remedies(view).items() if serves == remedy]
+        return recorded(view, modes, self.library.records.shop)
 
     def worklist(self, complaint: Complaint) -> Worklist:
         """The checks of a complaint as a list to work down."""

@@ -12,6 +12,7 @@ from generator.analysis.job.types import Plan, Practice, Weights
 from generator.analysis.machine import Machine, Remedy
 from generator.bench.closing import closing_minutes
 from generator.bench.keys import joint_keys, with_keys
+from generator.bench.recorded import Recorded, recorded
 from generator.bench.remedies import with_companions
 from generator.family_view import FamilyView
 from generator.records.model import Shop
@@ -27,6 +28,8 @@ class Job:
     plan: Plan
     quote: Quote | None
     "None while the shop gives no rate for labour."
+    recorded: Recorded | None
+    "What the shop's own jobs took; the quote then rests on it. None where too few are known, or several remedies are asked."
     tools: tuple[str, ...]
     "Those of the steps, of the remedies, of the checks that prove the settings, and the keys of the joints, by id."
 
@@ -48,8 +51,9 @@ def job(
     remedies = tuple(dict.fromkeys(asked))
     planned = plan(machine, practice, remedies, Weights(proving_minutes=closing_minutes(view.family, shop)))
     modes = tuple(sorted(mode for mode, remedy in serves.items() if remedy in remedies))
-    priced = quote(planned, practice, rates(shop)) if shop.labour_rate else None
-    return Job(remedies, modes, planned, priced, _tools(view, planned, modes, tools))
+    took = recorded(view, modes, shop) if len(remedies) == 1 else None
+    priced = quote(planned, practice, rates(shop), took.minutes if took else None) if shop.labour_rate else None
+    return Job(remedies, modes, planned, priced, took, _tools(view, planned, modes, tools))
 
 
 def rates(shop: Shop) -> Rates:

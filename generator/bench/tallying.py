@@ -6,7 +6,6 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
-from statistics import median
 
 from generator.family_view import FamilyView
 from generator.library import Library
@@ -48,8 +47,12 @@ class Counted:
     machines: int
     found: Mapping[tuple[str, str], int]
     "Symptom id, or nothing, and failure mode id -> machines that had it."
-    minutes: Mapping[str, tuple[int, float]]
-    "Failure mode id -> jobs of which the minutes are known, and the middle one's minutes."
+    minutes: Mapping[str, tuple[float, ...]]
+    "Failure mode id -> what each job took of which the minutes are known."
+
+
+_LONGEST = 2000
+"Minutes above which a clock was left running; the schema takes no more."
 
 
 class _CannotPlace(Exception):
@@ -105,7 +108,7 @@ def _minutes(text: str) -> float | None:
         value = float(words[0]) if words else None
     except ValueError:
         return None
-    return value if value and value > 0 else None
+    return value if value and 0 < value <= _LONGEST else None
 
 
 def _family(library: Library, said: str) -> str:
@@ -149,9 +152,8 @@ def _counted(family: str, period: str, rows: list[_Placed]) -> Counted:
     return Counted(family, period, len(rows), dict(sorted(found.items())), dict(_took(rows)))
 
 
-def _took(rows: list[_Placed]) -> Iterator[tuple[str, tuple[int, float]]]:
+def _took(rows: list[_Placed]) -> Iterator[tuple[str, tuple[float, ...]]]:
     """Minutes of jobs with one cause: where two were put right, nobody knows which took how long."""
     alone = [(row.modes[0], row.minutes) for row in rows if len(row.modes) == 1 and row.minutes]
     for mode in sorted({mode for mode, _ in alone}):
-        spent = [minutes for name, minutes in alone if name == mode and minutes]
-        yield mode, (len(spent), median(spent))
+        yield mode, tuple(minutes for name, minutes in alone if name == mode and minutes)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import asdict, replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -21,6 +21,7 @@ from generator.family_view import FamilyView
 from generator.records.model import Records, Shop
 from generator.wording import words
 from generator.wording.jobs import around as job_view
+from generator.wording.jobs import quotes
 from generator.wording.jobs.steps import StepView, step_views
 from generator.wording.links import Links
 
@@ -68,6 +69,7 @@ def _json(job: Job, shop: Shop) -> dict[str, object]:
         **plan_json(job.plan),
         "tools": list(job.tools),
         "puts_right": list(job.modes),
+        "recorded": asdict(job.recorded) if job.recorded else None,
         "quote": _quote_json(job.quote, shop) if job.quote else None,
     }
 
@@ -101,8 +103,8 @@ def _lines(bench: Bench, view: FamilyView, job: Job) -> Iterator[str]:
         title = view.parts[other.part].title
         yield f"While it is open: {title}, {other.extra_minutes:g} min more now, {other.later_minutes:g} min later"
     if job.quote:
-        yield f"Quote: {job_view.range_of_money(job.quote.total, shop.currency)}"
-    yield from job_view.quote_lines(job, shop)
+        yield f"Quote: {quotes.range_of_money(job.quote.total, shop.currency)}"
+    yield from quotes.quote_lines(job, shop)
 
 
 def _needed(bench: Bench, view: FamilyView, job: Job) -> Iterator[str]:

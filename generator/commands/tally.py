@@ -103,11 +103,17 @@ def _write(folder: Path, shop: str, found: Counted) -> Path:
 def _record(shop: str, found: Counted) -> str:
     head = {**({"shop": shop} if shop else {}), "family": found.family, "period": found.period, "machines": found.machines}
     lines = "".join(f"\n  - {_line(*key, count)}" for key, count in found.found.items())
-    return f"{_MARK}\n{block(head)}found:{lines or ' []'}\n"
+    spent = "".join(f"\n  - {_spent(mode, minutes)}" for mode, minutes in found.minutes.items())
+    took = f"took:{spent}\n" if spent else ""
+    return f"{_MARK}\n{block(head)}found:{lines or ' []'}\n{took}"
 
 
 def _line(symptom: str, mode: str, count: int) -> str:
     return shown({**({"symptom": symptom} if symptom else {}), "mode": mode, "count": count})
+
+
+def _spent(mode: str, minutes: Iterable[float]) -> str:
+    return shown({"mode": mode, "minutes": [int(spent) if spent == int(spent) else spent for spent in minutes]})
 
 
 def _json(counted: Sequence[Counted], written: Sequence[Path], lost: Sequence[NotPlaced], dropped: Sequence[str]) -> dict[str, object]:

@@ -97,6 +97,7 @@ NAMES: dict[str, dict[tuple[str, ...], str]] = {
         ("found", "*:"): "failure-mode",
         ("found", "*", "mode"): "failure-mode",
         ("found", "*", "symptom"): "symptom",
+        ("took", "*", "mode"): "failure-mode",
     },
     "technique": {
         **_lists(_GUARDS),

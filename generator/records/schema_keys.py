@@ -32,7 +32,7 @@ def keys_of(name: str) -> tuple[Key, ...]:
     """The keys of a schema file, from the top down; what nests in itself is gone into once.
 
     >>> [key.path for key in keys_of("tally") if key.required]
-    ['family', 'machines', 'found', 'found[].mode', 'found[].count']
+    ['family', 'machines', 'found', 'found[].mode', 'found[].count', 'took[].mode', 'took[].minutes']
     """
     return tuple(_keys(name, body(name), "", ()))
 

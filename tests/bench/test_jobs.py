@@ -12,9 +12,10 @@ import pytest
 from generator.analysis.machine import Machine
 from generator.bench import Bench
 from generator.bench.jobs import Job, rates, renewing, setting
+from generator.bench.recorded import Recorded
 from generator.content_rules import load_checked
 from generator.library import Library
-from generator.records.model import Shop
+from generator.records.model import Shop, Tally, Took
 from tests.analysis.job.job_proof import faults
 
 TESTS = Path(__file__).parents[1]
@@ -116,3 +117,28 @@ def test_what_is_turned_by_hand_has_its_wheel_on_and_what_runs_has_its_guards_on
             on = set(machine.settings[made.id].on) | set(made.reach)
             assert made.power != "handwheel-only" or wheel <= on, (view.id, made.id)
             assert made.power != "on" or guards <= on, (view.id, made.id)
+
+
+def recording(*shops_and_minutes: tuple[str | None, tuple[float, ...]]) -> Job:
+    """The cracked gear's job in a book where shops wrote down what such jobs took them."""
+    records = load_checked([TESTS / "fixtures" / "jobs"])[0]
+    told = [
+        Tally(f"t{n}", "probe-1", 40, (), shop=shop, took=(Took("gear-cracked", minutes),))
+        for n, (shop, minutes) in enumerate(shops_and_minutes)
+    ]
+    bench = Bench(Library(replace(records, tallies={tally.id: tally for tally in told})))
+    view = bench.library.for_family("probe-1")
+    return bench.job(view, (bench.remedies(view)["gear-stripped"],))
+
+
+def test_three_finished_jobs_of_the_shop_itself_carry_the_quote_instead_of_the_plan() -> None:
+    job = recording(("Test bench", (70, 40)), (None, (60,)), ("Another shop", (5, 5, 5)))
+    assert job.recorded == Recorded(3, 60)  # the middle of 40, 60 and 70; another shop's pace says nothing
+    assert job.plan.minutes == 32
+    assert (job.quote.minutes, job.quote.labour) == ((60, 75), (60, 75))  # 60 an hour; a quarter over
+
+
+def test_two_finished_jobs_carry_no_quote() -> None:
+    job = recording(("Test bench", (70, 40)), ("Another shop", (60,)))
+    assert job.recorded is None
+    assert job.quote.labour == (32, 40)

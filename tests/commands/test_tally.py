@@ -90,4 +90,4 @@ def test_minutes_count_where_one_cause_was_put_right() -> None:
     jobs = [Job(n, "2024", "testa-1", "", cause, took) for n, (cause, took) in enumerate([("gear-cracked", "30"), ("gear-cracked", "40 min"), ("gear-cracked", "?"), ("gear-cracked+needle-worn", "90")])]
     ((counted,), lost) = tallied(library, jobs)
     assert (counted.machines, lost) == (4, [])
-    assert counted.minutes == {"gear-cracked": (2, 35)}
+    assert counted.minutes == {"gear-cracked": (30, 40)}

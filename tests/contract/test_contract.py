@@ -73,6 +73,9 @@ def _faults(value: Any, shape: Any, at: str):
 
 
 def _dict_faults(value: Mapping[str, Any], shape: Any, at: str):
+    if not isinstance(value, Mapping):
+        yield f"{at} is {type(value).__name__}"
+        return
     keys = get_type_hints(shape, include_extras=True)
     for name, kind in keys.items():
         optional = get_origin(kind) is NotRequired

@@ -35,6 +35,7 @@ PAIRS = {
     "Flat": ("fasteners", ["items", "properties", "flat"]),
     "Tally": ("tally", []),
     "Found": ("tally", ["properties", "found", "else", "items"]),
+    "Took": ("tally", ["properties", "took", "items"]),
     "Technique": ("technique", []),
     "TechniqueStep": ("technique", ["properties", "steps", "items"]),
     "Tool": ("tools", ["additionalProperties"]),

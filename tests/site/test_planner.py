@@ -15,6 +15,7 @@ from generator.bench.jobs import Job, renewing, setting
 from generator.family_view import FamilyView
 from generator.pages.planner import page as planner_page
 from generator.wording.jobs import around as job_view
+from generator.wording.jobs import quotes
 from generator.wording.jobs.steps import step_views
 from generator.wording.links import Links
 
@@ -104,7 +105,7 @@ def test_steps_settings_and_minutes_are_those_of_plan(both):
 
 def test_the_price_range_is_that_of_plan_and_said_in_its_words(bench, both):
     for _, job, got in both:
-        words = " ".join(job_view.quote_lines(job, bench.library.records.shop))
+        words = " ".join(quotes.quote_lines(job, bench.library.records.shop))
         assert got["quote_words"] == words
         assert (job.quote is None) == (got["quote"] is None)
         if job.quote:

@@ -55,10 +55,11 @@ class Quote:
     rounding: str = "Each line is rounded outward to whole units: the low end down, the high end up."
 
 
-def quote(plan: Plan, practice: Practice, rates: Rates) -> Quote:
+def quote(plan: Plan, practice: Practice, rates: Rates, recorded: float | None = None) -> Quote:
     """The range that a plan comes to. All arithmetic is exact; only the lines shown are rounded.
 
-    Waiting is not charged: other work is done meanwhile.
+    `recorded` are the minutes that such jobs took, to rest on instead of the plan's. Waiting is not
+    charged: other work is done meanwhile.
 
     Raises ValueError for a rate, margin, tax, price or spread that is below nothing, for a range
     whose low end is above its high end, for a rounding to 0, and for what is no number.
@@ -70,15 +71,15 @@ def quote(plan: Plan, practice: Practice, rates: Rates) -> Quote:
     >>> got.minutes, got.labour, got.parts, got.total
     ((30, 60), (30, 57), (11, 23), (41, 80))
     """
-    minutes = _minutes(plan.minutes, rates)
+    whole = plan.minutes if recorded is None else recorded
     hourly = _exact(rates.labour, "labour")
-    labour = _outward(_times(_minutes(plan.minutes - plan.waiting, rates), hourly / 60))
+    labour = _outward(_times(_minutes(max(whole - plan.waiting, 0), rates), hourly / 60))
     parts = _outward(_times(_prices(plan.parts, practice), 1 + _exact(rates.margin, "margin")))
     untaxed = _sum(labour, parts)
     tax = None if rates.tax is None else _outward(_times(untaxed, _exact(rates.tax, "tax")))
     return Quote(
         rates.currency,
-        _outward(minutes, 5),
+        _outward(_minutes(whole, rates), 5),
         labour,
         parts,
         tax,

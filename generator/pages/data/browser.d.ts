@@ -284,6 +284,12 @@ interface PlannerMode {
   technique: string;
 }
 
+/** What finished jobs of one remedy took. */
+interface RecordedData {
+  jobs: number;
+  minutes: number;
+}
+
 /** A remedy in words. */
 interface PlannerRemedy {
   renew: Array<string>;
@@ -293,6 +299,7 @@ interface PlannerRemedy {
   clean: Array<string>;
   wait: WaitData;
   says: string;
+  recorded: RecordedData | null;
 }
 
 /** A mechanism and what holds for all work in it. */

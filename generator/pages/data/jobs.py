@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import cast
 
 from generator.analysis.job.types import UPRIGHT, Do, Plan, Step
 from generator.bench import Bench
 from generator.bench.closing import closing_minutes
 from generator.bench.keys import joint_keys
+from generator.bench.recorded import recorded
 from generator.family_view import FamilyView, sits_on
 from generator.pages.data.pieces import (
     ROOT,
@@ -27,6 +28,7 @@ from generator.pages.data.shapes import (
     PlannerRemedy,
     PlannerSetting,
     ProvingWords,
+    RecordedData,
     ShopData,
     StepWords,
 )
@@ -152,7 +154,13 @@ def _modes(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, P
 
 def _remedies(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, PlannerRemedy]]:
     for name, (remedy, causes) in sorted(causes_of_remedies(bench, view).items()):
-        yield name, {**remedy_data(remedy), "says": in_one_line(remedy_words(bench, view, remedy, causes, link))}
+        says = in_one_line(remedy_words(bench, view, remedy, causes, link))
+        yield name, {**remedy_data(remedy), "says": says, "recorded": _recorded(bench, view, causes)}
+
+
+def _recorded(bench: Bench, view: FamilyView, causes: Collection[str]) -> RecordedData | None:
+    took = recorded(view, causes, bench.library.records.shop)
+    return {"jobs": took.jobs, "minutes": took.minutes} if took else None
 
 
 def _checks(bench: Bench, view: FamilyView, link: Links) -> Iterator[tuple[str, ProvingWords]]:

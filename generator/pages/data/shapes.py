@@ -298,10 +298,20 @@ class PlannerMode(TypedDict):
     technique: str
 
 
+class RecordedData(TypedDict):
+    """What finished jobs of one remedy took."""
+
+    jobs: int
+    minutes: float
+    "The middle one's."
+
+
 class PlannerRemedy(RemedyData):
     """A remedy in words."""
 
     says: str
+    recorded: RecordedData | None
+    "What the shop's own jobs took; None where too few are known."
 
 
 class HomeData(TypedDict):

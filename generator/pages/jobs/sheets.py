@@ -17,6 +17,7 @@ from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.timing.beside import Beside
 from generator.wording.jobs import around as job_view
+from generator.wording.jobs import quotes
 from generator.wording.jobs.steps import step_views
 from generator.wording.links import Links
 from generator.wording.places import place
@@ -68,7 +69,7 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Be
         minutes=job.plan.minutes,
         waiting=job.plan.waiting,
         total=_total(maker, job),
-        quote=job_view.quote_lines(job, shop),
+        quote=quotes.quote_lines(job, shop),
         throughout=throughout,
         parts=job_view.parts_to_have(view, job, shop),
         tools=job.tools,
@@ -96,7 +97,7 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Be
 def _total(maker: Maker, job: Job) -> str:
     if job.quote is None:
         return ""
-    return job_view.range_of_money(job.quote.total, maker.records.shop.currency)
+    return quotes.range_of_money(job.quote.total, maker.records.shop.currency)
 
 
 def _order_said(plan: Plan) -> str:

@@ -9,6 +9,7 @@ from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.records.check_uses import uses
 from generator.records.model import Check, FailureMode, Outcome
+from generator.wording.jobs.quotes import own_jobs
 from generator.wording.links import Links
 from generator.wording.places import place
 
@@ -72,7 +73,8 @@ def _jobs(maker: Maker, mode: FailureMode, link: Links) -> list[dict[str, object
         remedy = maker.bench.remedies(view)[mode.id]
         sheet = maker.bench.sheet_of(view, remedy.id)
         minutes = maker.bench.whole_minutes(view, remedy)
-        rows.append({"href": link("jobs", sheet, family), "title": view.family.title, "minutes": minutes})
+        own = maker.bench.recorded(view, remedy)
+        rows.append({"href": link("jobs", sheet, family), "title": view.family.title, "minutes": minutes, "own": own and own_jobs(own)})
     return rows
 
 

@@ -9,6 +9,7 @@ from generator.records.model.bench import (
     Tally,
     Technique,
     TechniqueStep,
+    Took,
     price_band,
 )
 from generator.records.model.faults import (
@@ -82,6 +83,7 @@ __all__ = [
     "Technique",
     "TechniqueStep",
     "Term",
+    "Took",
     "Tool",
     "TreeEvent",
     "TreeGate",

@@ -74,6 +74,16 @@ class Found:
 
 
 @dataclass(frozen=True, slots=True)
+class Took:
+    """How long finished jobs with one cause took."""
+
+    mode: str
+    "Id of the failure mode."
+    minutes: tuple[float, ...]
+    "A figure a job, from the first look to the proved machine."
+
+
+@dataclass(frozen=True, slots=True)
 class Tally:
     """What one shop found on one family in one period."""
 
@@ -89,6 +99,8 @@ class Tally:
     "The shop."
     period: str | None = None
     "When, in words."
+    took: tuple[Took, ...] = ()
+    "Minutes of finished jobs, a line for each failure mode."
     note: str | None = None
     "Markdown."
 

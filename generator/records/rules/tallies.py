@@ -78,6 +78,18 @@ def found_in_the_tree(book: Book) -> Iterator[Finding]:
                 yield book.finding(("tally", id), route, message, hint, level="warning")
 
 
+@rule("A tally gives the minutes of no more jobs than it found.", "tally")
+def took_within_found(book: Book) -> Iterator[Finding]:
+    for id, tally in book.records.tallies.items():
+        found = Counter(dict.fromkeys((took.mode for took in tally.took), 0))
+        for line in tally.found:
+            found[line.mode] += line.count
+        for place, took in enumerate(tally.took):
+            if len(took.minutes) > found[took.mode]:
+                message = f"{quote(took.mode)} is found {found[took.mode]} times, and minutes are given of {len(took.minutes)} jobs."
+                yield book.finding(("tally", id), ("took", place, "minutes"), message, "Mend the count in `found`, or take minutes out.")
+
+
 def _entries(book: Book, tally: str) -> Iterator[tuple[Route, Found]]:
     """Each count with the place where it stands."""
     data = book.content.records["tally"][tally].data

@@ -1,4 +1,4 @@
-/* A quote in words: the range, its lines, and what they rest on, as generator/pages/job_view.py says it. */
+/* A quote in words: the range, its lines, and what they rest on, as generator/wording/jobs/quotes.py says it. */
 (function () {
   "use strict";
   const { minutes } = handwheel;
@@ -9,9 +9,12 @@
     return low ? `${amount(low)} to ${amount(high)}` : `up to ${amount(high)}`;
   }
 
-  function waiting(plan) {
+  const ownJobs = (took) => `The middle of this shop's own ${took.jobs} such jobs took ${minutes(took.minutes)}, looking included.`;
+
+  function waiting(plan, took) {
     if (!plan.waiting) return "";
-    return ` (${minutes(plan.waiting)} of it, ${handwheel.percent(plan.waiting / plan.minutes)}, is waiting and not charged)`;
+    const share = Math.min(plan.waiting / (took || plan).minutes, 1);
+    return ` (${minutes(plan.waiting)} of it, ${handwheel.percent(share)}, is waiting and not charged)`;
   }
 
   function quoteWords(family, plan, quote) {
@@ -19,9 +22,11 @@
     if (!quote) return "No quote: the shop's rate for an hour is not given.";
     const parts = plan.parts.length ? `parts ${money(quote.parts, shop)}` : "no parts";
     const many = quote.unpriced.length;
+    const took = handwheel.job.recorded(family, plan);
     return [
       `Labour ${money(quote.labour, shop)}, ${parts}.`,
-      `Rests on ${minutes(plan.minutes)} as planned${waiting(plan)}${shop.spread ? ` to ${handwheel.percent(shop.spread)} over` : ""}, ` +
+      took ? ownJobs(took) : "",
+      `Rests on ${took ? "that" : `${minutes(plan.minutes)} as planned`}${waiting(plan, took)}${shop.spread ? ` to ${handwheel.percent(shop.spread)} over` : ""}, ` +
         `${money([shop.labour_rate, shop.labour_rate], shop)} an hour` +
         `${shop.margin && plan.parts.length ? `, parts at their price and ${handwheel.percent(shop.margin)}` : ""}; ` +
         `rounded outward to ${money([shop.rounding, shop.rounding], shop)}.`,

@@ -75,17 +75,25 @@
   const up = (amount, unit = 1) => Math.ceil(amount / unit - HAIR) * unit;
   const outward = (/** @type {number[]} */ [low, high], unit = undefined) => [down(low, unit), up(high, unit)];
 
+  /** What the shop's own jobs with the one remedy of a plan took, or null. */
+  function recorded(family, { remedies }) {
+    const own = remedies.length === 1 && family.remedies[remedies[0].id];
+    return own ? own.recorded : null;
+  }
+
   /** The range of money that a plan comes to; null while the shop gives no rate for labour. */
   function quote(family, planned) {
     const { shop } = family;
     if (!shop.labour_rate) return null;
+    const took = recorded(family, planned);
+    const whole = took ? took.minutes : planned.minutes;
     const ends = (minutes) => [minutes, minutes * (1 + shop.spread)];
-    const labour = outward(ends(planned.minutes - planned.waiting).map((end) => (end * shop.labour_rate) / 60));
+    const labour = outward(ends(Math.max(whole - planned.waiting, 0)).map((end) => (end * shop.labour_rate) / 60));
     const priced = planned.parts.map((part) => family.parts[part].price).filter(Boolean);
     const sum = (end) => priced.reduce((all, price) => all + price[end], 0) * (1 + shop.margin);
     const parts = outward([sum(0), sum(1)]);
     return {
-      minutes: outward(ends(planned.minutes), 5),
+      minutes: outward(ends(whole), 5),
       labour,
       parts,
       total: outward([labour[0] + parts[0], labour[1] + parts[1]], shop.rounding),
@@ -93,5 +101,5 @@
     };
   }
 
-  Object.assign(handwheel.job, { plan, quote, renewing, setting });
+  Object.assign(handwheel.job, { plan, quote, recorded, renewing, setting });
 })();
