@@ -51,6 +51,7 @@ class Facts:
     settings: Mapping[str, WorkFacts]
     checks: Mapping[str, WorkFacts] = field(default_factory=dict)
     needle: str = "needle"
+    thread: str = "thread"
 
     def with_front(self, ids: Iterable[str]) -> set[str]:
         """The parts and all that must come off before them."""

@@ -91,8 +91,10 @@ def _no_power_while_loose(facts: Facts, state: State, step: Step) -> Iterator[st
 
 
 def _no_power_while_out_of_time(facts: Facts, state: State, step: Step) -> Iterator[str]:
+    """What is made by the thread itself, such as the check spring's throw, lets nothing strike."""
     if _live(facts, step):
         striking = {s for s in state.upset if facts.needle in facts.settings[s].on and facts.settings[s].power != "on"}
+        striking = {s for s in striking if facts.thread not in facts.settings[s].on}
         yield from (f"power with {setting} upset" for setting in sorted(striking - {step.part}))
 
 
