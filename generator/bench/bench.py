@@ -55,7 +55,8 @@ class Bench:
         )
 
         if view.id not in self._practices:
-            self._practices[view.id] = practice(view, self.library.records.shop)
+            records = self.library.records
+            self._practices[view.id] = practice(view, records.shop, records.tools)
         return self._practices[view.id]
 
     def remedies(self, view: FamilyView) -> Mapping[str, Remedy]:

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Container, Iterable
+
 from generator.analysis.job.types import UPRIGHT, Handling, Practice, SettingHandling
+from generator.bench.keys import fitted, joint_keys
 from generator.bench.machines import waiting
 from generator.bench.prices import price
 from generator.family_view import FamilyView
 from generator.records.model import AS_IT_LIES, Part, Setting, Shop
 
 
-def practice(view: FamilyView, shop: Shop) -> Practice:
-    """How each part and setting of one family is handled, with the shop's prices."""
+def practice(view: FamilyView, shop: Shop, known: Container[str]) -> Practice:
+    """How each part and setting of one family is handled, with the shop's prices and the tools that the book knows."""
     return Practice(
-        parts={p.id: _handling(p, view, shop) for p in view.parts.values()},
-        settings={s.id: _setting_handling(s, view) for s in view.settings.values()},
+        parts={p.id: _handling(p, view, shop, known) for p in view.parts.values()},
+        settings={s.id: _setting_handling(s, view, known) for s in view.settings.values()},
         live=frozenset(
             (
                 *(s.id for s in view.settings.values() if s.power == "on"),
@@ -36,13 +39,19 @@ def _lies(position: str) -> str:
     return "" if position == AS_IT_LIES else position
 
 
-def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
+def _fitted(
+    tools: tuple[str, ...], joints: Iterable[str], view: FamilyView, known: Container[str]
+) -> tuple[str, ...]:
+    return fitted(tools, joint_keys(view, joints, known)) if tools else ()
+
+
+def _handling(part: Part, view: FamilyView, shop: Shop, known: Container[str]) -> Handling:
     off = part.off.position or UPRIGHT
     return Handling(
         off_position=_lies(off),
         on_position=_lies(part.on.position or off),
-        off_tools=part.off.tools,
-        on_tools=part.on.tools,
+        off_tools=_fitted(part.off.tools, (*part.joints, *part.off.slackens), view, known),
+        on_tools=_fitted(part.on.tools, (*part.joints, *part.on.slackens), view, known),
         joints=part.joints,
         slackens=part.off.slackens,
         nips=part.on.slackens,
@@ -55,11 +64,11 @@ def _handling(part: Part, view: FamilyView, shop: Shop) -> Handling:
     )
 
 
-def _setting_handling(setting: Setting, view: FamilyView) -> SettingHandling:
+def _setting_handling(setting: Setting, view: FamilyView, known: Container[str]) -> SettingHandling:
     """A check that this family cannot do proves nothing on it: the proving sew must."""
     return SettingHandling(
         position=_lies(setting.position or UPRIGHT),
-        tools=setting.tools,
+        tools=_fitted(setting.tools, setting.joints, view, known),
         joints=setting.joints,
         proved_by=setting.proved_by if setting.proved_by and setting.proved_by in view.checks else "",
     )

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
-from generator.analysis.machine import Machine
+from generator.analysis.machine import Machine, Remedy
 from generator.bench import Bench
 from generator.bench.jobs import Job, rates, renewing, setting
+from generator.bench.keys import keys
 from generator.bench.recorded import Recorded
 from generator.content_rules import load_checked
+from generator.family_view import FamilyView
 from generator.library import Library
 from generator.records.model import Shop, Tally, Took
 from tests.analysis.job.job_proof import faults
@@ -97,6 +100,32 @@ def test_tools_are_those_of_the_steps_the_remedies_and_the_proofs(bench: Bench) 
     remedies = bench.remedies(view)
     assert bench.job(view, (remedies["gear-cracked"],)).tools == ("driver", "key", "loupe")
     assert bench.job(view, (remedies["lint-packed"],)).tools == ("brush", "driver")
+
+
+def test_no_step_names_a_key_that_its_own_screws_do_not_take(real: Bench) -> None:
+    """Common practice, no source: the nearest wrong key rounds a socket, 3/32 in in 2.5 mm before all."""
+    for view in real.library.views:
+        practice = real.practice(view)
+        for part in view.parts.values():
+            handled = practice.parts[part.id]
+            assert keys_of(handled.off_tools) <= taken(view, (*part.joints, *part.off.slackens)), (view.id, part.id)
+        for setting_of in view.settings.values():
+            tools = practice.settings[setting_of.id].tools
+            assert keys_of(tools) <= taken(view, setting_of.joints), (view.id, setting_of.id)
+    steps = real.job(real.library.for_family("pellworth-f"), remedies_of(real, "pellworth-f", "upper-shaft-bush-worn")).plan.steps
+    assert "hex-key-2-5" in {tool for step in steps for tool in step.tools}
+
+
+def keys_of(tools: Iterable[str]) -> set[str]:
+    return {tool for tool in tools if tool.startswith("hex-key-")}
+
+
+def taken(view: FamilyView, joints: Iterable[str]) -> set[str]:
+    return keys_of(tool for joint in joints for group in keys(view.fasteners[joint].drive or "") for tool in group)
+
+
+def remedies_of(bench: Bench, family: str, mode: str) -> tuple[Remedy, ...]:
+    return (bench.remedies(bench.library.for_family(family))[mode],)
 
 
 def test_a_check_that_a_family_cannot_do_proves_none_of_its_settings(real: Bench) -> None:
