@@ -12,8 +12,9 @@ site: .venv/ready
 	$(BIN)/python -m generator check
 	$(BIN)/mkdocs build --strict
 
+# With FAMILY=tessaly-40 that family alone, which follows an edit in seconds.
 serve: .venv/ready
-	$(BIN)/mkdocs serve
+	HANDWHEEL_FAMILY="$(FAMILY)" $(BIN)/mkdocs serve
 
 # Types, order and likely bugs, by the rules in pyproject.toml.
 lint: .venv/test-ready

@@ -29,6 +29,8 @@ class HandwheelConfig(base.Config):
     "Content folders laid over the first one, such as a shop's private records."
     cache = config_options.Type(str, default=".cache/handwheel")
     "Where worked-out check orders are kept between builds."
+    only = config_options.Type(str, default="")
+    "Families of which a preview shows the pages, so that it follows an edit in seconds; all, where none is named."
 
 
 class HandwheelPlugin(BasePlugin[HandwheelConfig]):
@@ -52,7 +54,8 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         folders = [Path(config.docs_dir), *map(Path, self.config.more_content)]
         cache = Path(config.config_file_path).parent / self.config.cache
         try:
-            self.site = site_build.build(folders, cache, config.site_url or "", _log.info)
+            only = self.config.only.split() if self.is_preview else ()
+            self.site = site_build.build(folders, cache, config.site_url or "", _log.info, only)
         except (site_build.ContentError, GraphvizError) as error:
             raise PluginError(str(error)) from None
         self.new = None if self.is_preview else mkdocs_site.begin_beside(config)

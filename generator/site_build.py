@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
@@ -24,6 +24,8 @@ from generator.pages.page import PageText
 from generator.pages.records.shipped import licence_files
 from generator.pages.site import pieces
 from generator.pages.which_machine.page import which_machine_files
+from generator.records.finding import did_you_mean, quote
+from generator.records.model import Records
 from generator.store import load_kept
 from generator.workers import all_made
 
@@ -46,19 +48,35 @@ class Site:
 
 
 def build(
-    folders: Sequence[Path], cache: Path, site_url: str, say: Callable[[str], None] = lambda _: None
+    folders: Sequence[Path], cache: Path, site_url: str, say: Callable[[str], None] = lambda _: None, only: Collection[str] = ()
 ) -> Site:
-    """Reads, checks, computes and renders. Raises ContentError where a record is faulty."""
+    """Reads, checks, computes and renders. Raises ContentError where a record is faulty.
+
+    `only`: the families that the site shows, for whoever writes one and looks at it after each line; all, where none is named.
+    """
     records, errors = load_kept(folders, cache)
     if errors:
         raise ContentError("\n".join(("The records have errors.", *errors)))
-    bench = Bench(Library(records), cache)
+    bench = Bench(Library(_shown(records, only) if only else records), cache)
     bench.diagnose_all(say)
     edition = edition_of(folders)
     pages = tuple(page for made in all_made(list(pieces(bench, folders, site_url, edition))) for page in made)
     data = dict(file for made in all_made(_data(bench)) for file in made)
     of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url)}
     return Site(pages, {**data, **dict(page_files(pages, folders, bench.library)), **of_the_whole})
+
+
+def _shown(records: Records, only: Collection[str]) -> Records:
+    """The records without the other families, and without what is said of those alone."""
+    for id in only:
+        if id not in records.families:
+            raise ContentError(f"{quote(id)} is no family of the book. {did_you_mean(id, records.families, 'Name one by its id.')}")
+    return replace(
+        records,
+        families={id: family for id, family in records.families.items() if id in only},
+        fasteners={id: notes for id, notes in records.fasteners.items() if id in only},
+        tallies={id: tally for id, tally in records.tallies.items() if tally.family in only},
+    )
 
 
 def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:
