@@ -9,7 +9,7 @@ from generator.bench.keys import fitted, joint_keys
 from generator.bench.machines import waiting
 from generator.bench.prices import price
 from generator.family_view import FamilyView
-from generator.records.model import AS_IT_LIES, Part, Setting, Shop
+from generator.records.model import AS_IT_LIES, Check, Part, Setting, Shop
 
 
 def practice(view: FamilyView, shop: Shop, known: Container[str]) -> Practice:
@@ -23,8 +23,15 @@ def practice(view: FamilyView, shop: Shop, known: Container[str]) -> Practice:
                 *(c.id for c in view.checks.values() if c.power == "on"),
             )
         ),
-        proofs={c.id: c.position for c in view.checks.values() if c.position and c.position in _positions(view)},
+        proofs={c.id: lie for c in view.checks.values() if (lie := _proves(c, view))},
     )
+
+
+def _proves(check: Check, view: FamilyView) -> str:
+    """How a check lies: as its record says, upright where the machine runs, else as the work left it."""
+    if check.position and check.position in _positions(view):
+        return check.position
+    return UPRIGHT if check.power == "on" else ""
 
 
 def _positions(view: FamilyView) -> set[str | None]:

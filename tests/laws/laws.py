@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
-from generator.analysis.job.types import Plan, Step
+from generator.analysis.job.types import UPRIGHT, Plan, Step
 from generator.analysis.machine import Remedy
 from tests.laws.facts import Facts, WorkFacts
 
@@ -20,6 +20,7 @@ class State:
     upset: set[str] = field(default_factory=set)
     untested: set[str] = field(default_factory=set)
     "Mains parts renewed or opened and not tested since."
+    lie: str = UPRIGHT
 
 
 Law = Callable[[Facts, State, Step], Iterator[str]]
@@ -47,6 +48,7 @@ def unsaid(facts: Facts, planned: Plan, remedies: tuple[Remedy, ...]) -> list[tu
 
 
 def _done(facts: Facts, state: State, step: Step) -> None:
+    state.lie = step.position or state.lie
     if step.do == "take off":
         part = facts.parts[step.part]
         state.off.add(step.part)
@@ -83,6 +85,12 @@ def _no_power_while_open(facts: Facts, state: State, step: Step) -> Iterator[str
         for part in sorted(state.off - spared):
             if facts.parts[part].guards or facts.parts[part].mains:
                 yield f"power with {part} off"
+
+
+def _no_power_while_lying(facts: Facts, state: State, step: Step) -> Iterator[str]:
+    """A head that runs stands on its feet or in its table."""
+    if _live(facts, step) and (step.position or state.lie) != UPRIGHT:
+        yield f"power while {step.position or state.lie}"
 
 
 def _no_power_while_loose(facts: Facts, state: State, step: Step) -> Iterator[str]:
@@ -145,6 +153,7 @@ def _nipped_as_the_records_say(facts: Facts, state: State, step: Step) -> Iterat
 
 LAWS: tuple[Law, ...] = (
     _no_power_while_open,
+    _no_power_while_lying,
     _no_power_while_loose,
     _no_power_while_out_of_time,
     _mains_tested_before_power,

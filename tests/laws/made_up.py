@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from dataclasses import replace
 
-from generator.analysis.job.types import Practice
+from generator.analysis.job.types import UPRIGHT, Practice
 from generator.analysis.machine import Machine, MachineSetting, Proof, Remedy
 from tests.analysis.job.job_cases import random_case_in_place
 from tests.laws.facts import Facts, PartFacts, WorkFacts
@@ -21,7 +21,7 @@ def made_up(number: int) -> Case:
     mains = {p for p in machine.parts if rng.random() < 0.2}
     live = frozenset(w for w in (*sorted(machine.settings), "check-a", "check-b") if rng.random() < 0.2)
     machine = _with_guards_on(machine, mains, guards | mains, live)
-    practice = _with_joints(rng, replace(practice, live=live))
+    practice = _with_joints(rng, _upright_where_live(practice, live))
     return machine, practice, tuple(remedies), _facts(machine, practice, guards)
 
 
@@ -37,6 +37,13 @@ def _with_guards_on(machine: Machine, mains: set[str], guards: set[str], live: f
         {c: replace(proof, on=on(proof)) for c, proof in machine.proofs.items()},
         mains_test=6,
     )
+
+
+def _upright_where_live(practice: Practice, live: frozenset[str]) -> Practice:
+    """What runs stands upright, as the records' rule and the bench have it."""
+    settings = {s: replace(h, position=UPRIGHT) if s in live else h for s, h in practice.settings.items()}
+    proofs = {c: UPRIGHT if c in live else practice.proofs.get(c, "") for c in ("check-a", "check-b")}
+    return replace(practice, live=live, settings=settings, proofs=proofs)
 
 
 def _with_joints(rng: random.Random, practice: Practice) -> Practice:

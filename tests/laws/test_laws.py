@@ -75,6 +75,7 @@ GOOD = (
 )  # fmt: skip
 FAULTS = {
     "no_power_while_open": [(OFF, "cover"), ("check", "watch"), (ON, "cover")],
+    "no_power_while_lying": [("renew", "switch"), ("check", "watch")],
     "no_power_while_loose": [*GOOD[:3], (ON, "hook"), (ON, "needle"), (ON, "cover"), ("sew", "")],
     "no_power_while_out_of_time": [*GOOD[:3], (ON, "hook"), (ON, "needle"), (ON, "cover"), ("sew", "")],
     "mains_tested_before_power": [("renew", "switch"), ("sew", "")],
@@ -92,7 +93,10 @@ FAULTS = {
 
 def _plan(done: list[tuple[str, str]]) -> Plan:
     nips = {"hook": ("hook-screws",), "cover": ("cover-screw",) if len(done) == 2 else ()}
-    steps = tuple(Step(do, part, "work", nips=nips.get(part, ()) if do == ON else ()) for do, part in done)
+    steps = tuple(
+        Step(do, part, "work", position="on-its-back" if do == "renew" else "", nips=nips.get(part, ()) if do == ON else ())
+        for do, part in done
+    )
     return Plan(steps, (), 0, (), (), (), (), 0, 0, True)
 
 

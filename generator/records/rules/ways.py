@@ -70,6 +70,16 @@ def check_has_the_power_it_says(book: Book) -> Iterator[Finding]:
             yield book.finding(("check", id), ("power",), message, 'Write `power: "on"`, or take the words out.')
 
 
+@rule("A machine that runs stands upright: no setting with power lays it over.", "assembly")
+def what_runs_stands_upright(book: Book) -> Iterator[Finding]:
+    for id, assembly in book.records.assemblies.items():
+        for made in assembly.settings.values():
+            if made.power == "on" and made.position not in (None, "upright"):
+                message = f"{quote(made.id)} puts power on with the machine {quote(made.position)}."
+                hint = "Write `position: upright`, or do it by the hand wheel."
+                yield book.finding(("assembly", id), ("settings", made.id, "position"), message, hint)
+
+
 @rule("No power is put on while a remedy or a move is at work: what is run afterwards is a setting with `power: on`.")
 def work_is_done_without_power(book: Book) -> Iterator[Finding]:
     for record, route, text in _worked(book):
