@@ -17,6 +17,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from generator import frame, mkdocs_site, offline, site_build
 from generator.diagrams.layout import GraphvizError
+from generator.made_from import to_build, write_made_from
 from generator.swapped_in import NewFolder
 
 _log = logging.getLogger("mkdocs.plugins.handwheel")
@@ -51,7 +52,8 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """Do all that can fail before MkDocs clears the folder of the last good site."""
-        folders = [Path(config.docs_dir), *map(Path, self.config.more_content)]
+        self.more = to_build([Path(folder) for folder in self.config.more_content])
+        folders = [Path(config.docs_dir), *self.more]
         cache = Path(config.config_file_path).parent / self.config.cache
         try:
             only = self.config.only.split() if self.is_preview else ()
@@ -62,7 +64,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add the pages, the browser's data and the assets."""
-        return mkdocs_site.add_files(files, self.site, config, [Path(folder) for folder in self.config.more_content])
+        return mkdocs_site.add_files(files, self.site, config, self.more)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         """Spare the theme what is the same on many pages, and what changes with the day."""
@@ -83,6 +85,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         """Let browsers keep the whole site for use without signal, after all else is written; then publish it."""
         if not self.is_preview:
             offline.write_service_worker(Path(config.site_dir))
+            write_made_from(Path(config.site_dir), [Path(config.docs_dir), *self.more], Path(config.config_file_path).parent)
         if self.new:
             mkdocs_site.publish(self.new, config)
 

@@ -13,7 +13,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("graph", "carried", "typed_json", "workers", "whole_files", "swapped_in"),
     ("standards", "kept", "edition"),
     ("records", "analysis"),
-    ("content_rules", "family_view", "own_words"),
+    ("content_rules", "family_view", "own_words", "made_from"),
     ("cross_references", "store"),
     ("family_build",),
     ("library",),

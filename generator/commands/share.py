@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
+import tempfile
 import zipfile
 from pathlib import Path
 
 import click
 
 from generator.commands import common
+from generator.made_from import LEAVE_OUT, NAME, made_from, private_in
 
+_CONFIG = "mkdocs.yml"
 _EPOCH = (1980, 1, 1, 0, 0, 0)
 "The same site gives the same file, whenever it is packed."
 _READABLE = 0o100644 << 16
@@ -28,7 +34,36 @@ def share(out: Path, site: Path) -> None:
         common.refuse(f"'{out}' does not end in .zip. Name the file something.zip.")
     if not (site / "index.html").is_file():
         common.refuse(f"There is no built site in {site}. Build it first with `make site`.")
-    files = sorted(path for path in site.rglob("*") if path.is_file() and path.resolve() != out.resolve())
+    said = made_from(site)
+    if said is None:
+        common.refuse(f"{site} does not say from which folders it was made. Build it again with `make site`.")
+    private = private_in(said, Path())
+    if not private:
+        _write(out, site)
+        return
+    click.echo(f"Left out, marked private: {', '.join(private)}. The site is built again without.")
+    with tempfile.TemporaryDirectory() as folder:
+        _write(out, _built_without(Path(folder, "site")))
+
+
+def _built_without(site: Path) -> Path:
+    """A site of the folders that are not private. Refuses where it cannot be built, or would hold one of them."""
+    if not Path(_CONFIG).is_file():
+        common.refuse(f"There is no {_CONFIG} here to build it from. Run `share` in the folder that holds it. Nothing was packed.")
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "--site-dir", str(site)]
+    done = subprocess.run(command, env={**os.environ, LEAVE_OUT: "1"}, capture_output=True, text=True, check=False)
+    if done.returncode:
+        common.refuse(f"Without its private folders the site cannot be built. Nothing was packed.\n{done.stdout}{done.stderr}".rstrip())
+    left = private_in(made_from(site) or (), Path())
+    if left:
+        common.refuse(f"{', '.join(left)} is marked private and is the first folder: nothing would be left. Nothing was packed.")
+    return site
+
+
+def _write(out: Path, site: Path) -> None:
+    """One file of everything in the site but what is about this computer alone."""
+    spared = {out.resolve(), (site / NAME).resolve()}
+    files = sorted(path for path in site.rglob("*") if path.is_file() and path.resolve() not in spared)
     part = out.with_suffix(".part")
     try:
         _pack(files, site, part)

@@ -12,6 +12,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from generator.commands.share import share
+from generator.records.private import is_private
 
 
 @pytest.fixture
@@ -35,7 +36,7 @@ def test_it_holds_every_file_of_the_site_and_how_to_open_it(built, tmp_path):
         assert book.testzip() is None
         book.extractall(tmp_path / "unpacked")
     unpacked = files(tmp_path / "unpacked" / "handwheel")
-    assert unpacked == files(built)
+    assert unpacked == {name: data for name, data in files(built).items() if name != "made-from.json"}
     assert b"Open index.html" in unpacked["READ-ME.txt"]
     assert sum(name.endswith(".html") for name in unpacked) > 20
 
@@ -86,7 +87,7 @@ def test_packed_into_the_site_itself_it_does_not_hold_itself(built):
     assert packed(built / "book.zip", built).exit_code == 0
     assert packed(built / "book.zip", built).exit_code == 0
     with ZipFile(built / "book.zip") as book:
-        assert {name.removeprefix("handwheel/") for name in book.namelist()} == before
+        assert {name.removeprefix("handwheel/") for name in book.namelist()} == before - {"made-from.json"}
 
 
 def test_a_name_that_is_no_zip_is_refused(built, tmp_path):
@@ -106,3 +107,10 @@ def test_where_it_cannot_be_written_it_says_so_and_leaves_nothing(built, tmp_pat
     assert f"{tmp_path / 'no-such-folder' / 'book.zip'} cannot be written: No such file or directory." in done.output
     assert "Traceback" not in done.output
     assert [p.name for p in tmp_path.iterdir()] == ["site"]
+
+
+@pytest.mark.parametrize("written", ["private: perhaps\n", "private: [\n", "- private\n"])
+def test_a_folder_that_cannot_be_asked_is_taken_to_be_private(tmp_path, written):
+    assert not is_private(tmp_path)
+    (tmp_path / "shop.yaml").write_text(written, encoding="utf-8")
+    assert is_private(tmp_path)

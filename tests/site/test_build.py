@@ -8,7 +8,11 @@ import shutil
 import subprocess
 import sys
 from pathlib import Path
+from zipfile import ZipFile
 
+from click.testing import CliRunner
+
+from generator.commands.share import share
 from tests.same_bytes import ELSEWHERE
 
 
@@ -55,7 +59,7 @@ def test_the_same_records_give_the_same_bytes_in_another_place_zone_language_and
     assert state(project / "site") == state(sound_site)
 
 
-def test_a_shops_own_folder_is_laid_over_the_first(project):
+def test_a_shops_own_folder_is_laid_over_the_first_and_stays_in_the_shop_where_it_is_private(project, monkeypatch):
     own = project / "own"
     own.mkdir()
     (own / "shop.yaml").write_text("currency: '$'\nlabour_rate: 77\n", encoding="utf-8")
@@ -78,6 +82,20 @@ def test_a_shops_own_folder_is_laid_over_the_first(project):
     assert not any("/edit/" in guide for guide in guides.values())
     hub = (project / "site" / "guides.html").read_text(encoding="utf-8")
     assert 'href="guides/our-way.html">Our way of oiling' in hub and 'href="guides/lamp.html">Lamps in our shop' in hub
+    monkeypatch.chdir(project)
+    held = _shared_once_private(own)
+    assert b"Of any make" in held["handwheel/guides/lamp.html"] and "handwheel/guides/our-way.html" not in held
+    assert [name for name, data in held.items() if b"the green box" in data or b"our-way" in data or b"$ 77" in data] == []
+
+
+def _shared_once_private(own: Path) -> dict[str, bytes]:
+    """What the shared file holds after a folder was marked private, though the site was built with it before."""
+    (own / "shop.yaml").write_text("private: true\ncurrency: '$'\nlabour_rate: 77\n", encoding="utf-8")
+    done = CliRunner().invoke(share, ["book.zip"])
+    assert done.exit_code == 0, done.output
+    assert "Left out, marked private: own. The site is built again without.\n" in done.output
+    with ZipFile("book.zip") as book:
+        return {name: book.read(name) for name in book.namelist()}
 
 
 def test_a_guide_shows_tags_as_words(project):

@@ -167,6 +167,8 @@ class Shop:
     "Money for an hour at the bench; 0 while no shop says."
     shop: str | None = None
     "The shop's name."
+    private: bool = False
+    "Whether the folder stays in the shop; see `records/private.py`, which asks each folder by itself."
     invented: bool = False
     "Whether the figures are made up."
     proving_sew: float = 2
