@@ -100,6 +100,9 @@ def _worked(book: Book) -> Iterator[tuple[tuple[str, str], Route, str]]:
             for name, move in (("off", part.off), ("on", part.on)):
                 if move and move.how:
                     yield ("assembly", id), ("parts", part.id, name, "how"), move.how
+        for n, point in enumerate(assembly.oil):
+            if point.how:
+                yield ("assembly", id), ("oil", n, "how"), point.how
 
 
 @rule("A machine lies for a check as it does for the covers that the check opens.", "check")
