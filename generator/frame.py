@@ -32,6 +32,24 @@ PALETTE: tuple[dict[str, Any], ...] = tuple(
 "The toggle names what a press brings."
 _ROOM = re.compile(r"\n\s+")
 _SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
+CONTENT_POLICY = "; ".join(
+    (
+        "default-src 'none'",
+        "script-src 'self' file:",
+        "style-src 'self' file:",
+        "img-src 'self' file: data:",
+        "font-src 'self' file: data:",
+        "connect-src 'self'",
+        "worker-src 'self'",
+        "base-uri 'none'",
+        "form-action 'none'",
+    )
+)
+"""What a page may load and run: files of this site, and pictures and type that its style sheets hold as data.
+
+Nothing written into a page runs or dresses it, whatever a record says. From disk a browser may not know the site as
+`self`, hence `file:`, which no page from a host can load.
+"""
 _NO_DAY = "1980-01-01"
 "Where a date must be: the first day that every kind of archive knows."
 
@@ -70,6 +88,11 @@ def without_dates(files: Files) -> None:
     for file in files.documentation_pages():
         if file.page:
             file.page.update_date = _NO_DAY
+
+
+def guard(env: Environment) -> None:
+    """Have every page refuse what it should not load. A live preview goes without: it is told of changes by a script in its pages."""
+    env.globals["content_policy"] = CONTENT_POLICY
 
 
 def keep_navigation(env: Environment) -> None:

@@ -67,7 +67,9 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         return mkdocs_site.add_files(files, self.site, config, self.more)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
-        """Spare the theme what is the same on many pages, and what changes with the day."""
+        """Spare the theme what is the same on many pages, and what changes with the day; give pages their policy."""
+        if not self.is_preview:
+            frame.guard(env)
         frame.without_dates(files)
         frame.keep_navigation(env)
         return env

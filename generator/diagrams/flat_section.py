@@ -19,27 +19,12 @@ _HALF_VIEW = 70.0
 _HEADING = 44
 _LINE = 19.0
 
-_STYLE = """
-#{id} text{font:13px var(--hw-type,sans-serif);fill:var(--hw-ink,#1c2022)}
-#{id} .head{font-weight:700}
-#{id} .metal{fill:var(--hw-card,#fff);stroke:var(--hw-ink,#1c2022);stroke-width:1.5}
-#{id} .hub{stroke:var(--hw-ink,#1c2022);stroke-width:1.5;fill:url(#{id}-hatch)}
-#{id} .bare{fill:var(--hw-card,#fff);stroke:var(--hw-ink,#1c2022)}
-#{id} .screw{fill:var(--hw-green-wash,#e4efec);stroke:var(--hw-green,#17463f);stroke-width:1.5;stroke-linejoin:round}
-#{id} .hidden{fill:none;stroke:var(--hw-green,#17463f);stroke-dasharray:4 3}
-#{id} .crown{fill:none;stroke:var(--hw-soft,#565f63);stroke-dasharray:5 3}
-#{id} .measure{fill:none;stroke:var(--hw-ink,#1c2022)}
-#{id} .arrow{fill:var(--hw-ink,#1c2022)}
-#{id} .hatch{stroke:var(--hw-soft,#565f63)}
-"""
-
 
 def svg(shaft_mm: float, flat_mm: float, thread: Thread, prefix: str = "flat-section") -> str:
     """The section as one inline SVG: type is 13 px where it is shown 340 px wide.
 
-    `flat_mm` is the width of the flat. Colours are the page's custom properties (--hw-ink, --hw-soft,
-    --hw-green, --hw-green-wash, --hw-card), with fallbacks; hatching and dashes tell the parts apart
-    without them. `prefix` keeps ids apart on one page. ValueError as `flat_depth`.
+    `flat_mm` is the width of the flat. Colours stand in the style sheet (`reckoners.css`); hatching and
+    dashes tell the parts apart without them. `prefix` keeps ids apart on one page. ValueError as `flat_depth`.
     """
     depth = flat_depth(shaft_mm, flat_mm)
     turns = whole_quarters(turns_to_clear(depth, float(thread.pitch_mm)))
@@ -65,7 +50,7 @@ def _view(scene: Scene, middle: float, lift: float, prefix: str) -> str:
     view = f"{prefix}-raised" if lift else f"{prefix}-seated"
     return (
         f'<g clip-path="url(#{view})">'
-        + _disc("hub", middle, scene.centre, scene.radius + scene.wall)
+        + f'<g fill="url(#{prefix}-hatch)">{_disc("hub", middle, scene.centre, scene.radius + scene.wall)}</g>'
         + f'<g clip-path="url(#{view}-hub)">{_polygon("bare", hole)}</g>'
         + _disc("bare", middle, scene.centre, scene.radius)
         + "</g>"
@@ -132,7 +117,7 @@ def _turns(turns: float) -> str:
 
 
 def _frame(prefix: str, scene: Scene, drawing: str, legend: tuple[tuple[str, str], ...]) -> str:
-    """Title, description, style and definitions around the drawing, the legend under it."""
+    """Title, description and definitions around the drawing, the legend under it."""
     top = _HEADING + scene.bottom + 24
     height = ceil(top + _LINE * len(legend) - 10)
     lines = "".join(
@@ -141,10 +126,10 @@ def _frame(prefix: str, scene: Scene, drawing: str, legend: tuple[tuple[str, str
     )
     told = "; ".join(f"{letter} {line}".strip() for letter, line in legend)
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" id="{prefix}" viewBox="0 0 {_WIDTH} {height}" '
-        f'style="width:100%;max-width:34rem;height:auto" role="img" aria-labelledby="{prefix}-title {prefix}-desc">'
+        f'<svg xmlns="http://www.w3.org/2000/svg" id="{prefix}" class="hw-flat-section" viewBox="0 0 {_WIDTH} {height}" '
+        f'role="img" aria-labelledby="{prefix}-title {prefix}-desc">'
         f'<title id="{prefix}-title">Set screw on the flat of a shaft, seated and backed off</title>'
-        f'<desc id="{prefix}-desc">{escape(told)}.</desc><style>{_STYLE.replace("{id}", prefix)}</style>'
+        f'<desc id="{prefix}-desc">{escape(told)}.</desc>'
         f"<defs>{_definitions(prefix, scene)}</defs>{drawing}{lines}</svg>"
     )
 

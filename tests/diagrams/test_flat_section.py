@@ -1,12 +1,14 @@
 """The section of a set screw on its flat: true to scale, well-formed, legible."""
 
 import re
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+import generator
 from generator.analysis.fasteners.flats import (
     flat_depth,
     turns_to_clear,
@@ -16,6 +18,7 @@ from generator.diagrams.flat_section import svg
 from generator.standards.notation import parse_thread
 from generator.standards.threads import THREADS
 
+_STYLES = Path(generator.__file__).parent / "assets" / "css" / "reckoners.css"
 SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -103,8 +106,10 @@ def test_every_reference_finds_its_definition() -> None:
 def test_type_is_legible_and_colours_are_the_pages() -> None:
     text = svg(8, 4, parse_thread("M4"))
     width = float(re.search(r'viewBox="0 0 ([\d.]+)', text)[1])
-    assert min(float(size) for size in re.findall(r"font:([\d.]+)px", text)) * 340 / width >= 11
-    assert all(f"var(--hw-{name}," in text for name in ("ink", "soft", "green", "green-wash", "card"))
+    looks = "".join(re.findall(r"\.hw-flat-section [^{]+\{[^}]+\}", _STYLES.read_text(encoding="utf-8")))
+    assert min(float(size) for size in re.findall(r"font: ([\d.]+)px", looks)) * 340 / width >= 11
+    assert all(f"var(--hw-{name})" in looks for name in ("ink", "soft", "green", "green-wash", "card"))
+    assert set(re.findall(r'class="([a-z]+)"', text)) <= set(re.findall(r"[( ]\.([a-z]+)", looks))
     assert not re.search(r'(?:fill|stroke)[:=]"?#', text)
 
 

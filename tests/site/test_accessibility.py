@@ -9,6 +9,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
+from tests.site.hearing import heard, listening
+
 KINDS = (
     "index",
     "symptoms",
@@ -54,7 +56,8 @@ COLOURS = {"runOnly": {"type": "rule", "values": ["color-contrast", "link-in-tex
 @pytest.fixture(scope="module")
 def windows(browser) -> Iterator[dict[str, Page]]:
     """A phone's window in each colour scheme."""
-    contexts = {s: browser.new_context(color_scheme=s, viewport={"width": 390, "height": 844}, offline=True) for s in ("light", "dark")}
+    phone = {"viewport": {"width": 390, "height": 844}, "offline": True}
+    contexts = {s: listening(browser.new_context(color_scheme=s, **phone)) for s in ("light", "dark")}
     yield {scheme: context.new_page() for scheme, context in contexts.items()}
     for context in contexts.values():
         context.close()
@@ -66,11 +69,12 @@ def tab(windows) -> Page:
 
 
 def _faults(tab: Page, path: Path, options: dict) -> list[str]:
-    """What axe finds by these rules."""
+    """What axe finds by these rules, and before it what the page's own policy refuses and its scripts trip over."""
     tab.goto(path.as_uri())
     tab.wait_for_timeout(150)
+    complaints = heard(tab)
     found = Axe().run(tab, options=options).response["violations"]
-    return [f"{v['id']}: {v['nodes'][0]['target']} {v['nodes'][0]['failureSummary']}" for v in found]
+    return complaints + [f"{v['id']}: {v['nodes'][0]['target']} {v['nodes'][0]['failureSummary']}" for v in found]
 
 
 @pytest.mark.parametrize("page", KINDS)

@@ -13,6 +13,7 @@ from generator.analysis.finder import units
 from generator.library import Library
 from generator.pages.data.finder import everyday_words, tables
 from generator.pages.hubs import hub_of
+from tests.site.hearing import until
 from tests.site.serving import served
 
 _HERE = Path(__file__).parent
@@ -36,7 +37,7 @@ def home(browser, site):
     page.problems = []
     page.on("pageerror", lambda error: page.problems.append(str(error)))
     page.goto((site / "index.html").as_uri())
-    page.wait_for_function("Boolean(handwheel.finder && handwheel.finder.match)")
+    until(page, "handwheel.finder && handwheel.finder.match")
     yield page
     assert page.problems == []
     context.close()
@@ -247,7 +248,7 @@ def test_no_id_stands_twice_once_the_scripts_have_run(browser, site):
     page = browser.new_page(viewport={"width": 1280, "height": 900})
     for name in ("index.html", "symptoms.html", "guides.html"):
         page.goto((site / name).as_uri())
-        page.wait_for_function("document.getElementById('finder-family').options.length > 1")
+        page.locator("#finder-family option").nth(1).wait_for(state="attached")
         ids = page.evaluate("[...document.querySelectorAll('[id]')].map(node => node.id)")
         assert ids.count("finder") == ids.count("finder-results") == ids.count("finder-family") == 1
     page.close()
@@ -355,7 +356,7 @@ def test_arrows_go_from_the_symptoms_into_the_pages_and_enter_follows(opened):
 def test_a_stroke_goes_to_the_one_field_from_anywhere(browser, site, width, start):
     tab = browser.new_page(viewport={"width": width, "height": 844})
     tab.goto((site / start).as_uri())
-    tab.wait_for_function("document.getElementById('finder')")
+    tab.locator("#finder").wait_for(state="attached")
     tab.keyboard.press("/")
     expect(tab.locator("#finder")).to_be_focused()
     expect(tab.locator("#finder")).to_have_value("")
@@ -366,7 +367,7 @@ def test_no_page_has_a_second_field(browser, site):
     tab = browser.new_page(viewport={"width": 1280, "height": 900})
     for address in ("index.html", "checks.html", "guides/safety-first.html", "bench/tessaly-40/skipped-stitches.html"):
         tab.goto((site / address).as_uri())
-        tab.wait_for_function("document.getElementById('finder')")
+        tab.locator("#finder").wait_for(state="attached")
         assert tab.locator("input[type=search], [role=search] input, form input[name=query]").count() == 1, address
     tab.close()
 

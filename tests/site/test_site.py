@@ -41,7 +41,7 @@ def _there(site: Path) -> frozenset[Path]:
 def _problems(site: Path, path: Path):
     for tag, address in page(path).links:
         parts = urlsplit(address)
-        if parts.scheme not in ("", "data") or address.startswith("//"):
+        if parts.scheme not in ("", "data" if tag in ("img", "image") else "") or address.startswith("//"):
             if address not in _OUTSIDE_WORDS or tag != "a":
                 yield f"{path.relative_to(site)} leads out: {tag} {address}"
             continue

@@ -1,4 +1,4 @@
-"""Asks a real Firefox whether a built site is set in its own type: `python -m tests.tools.firefox site`.
+"""Asks a real Firefox whether a built site is set in its own type and runs its own scripts: `python -m tests.tools.firefox site`.
 
 From disk and from a host on this machine. Needs Firefox on the PATH, which `make test` does not bring.
 It is spoken to by Marionette, the remote protocol that is built into it: JSON with its length before it.
@@ -25,13 +25,15 @@ PAGE = "bench/tessaly-40/skipped-stitches.html"
 "Deep in the site: its style sheets lie in a folder above it, which is where Firefox draws a line on disk."
 
 _ASK = """
+const page = window.wrappedJSObject || window;
 const done = arguments[arguments.length - 1];
 const ours = [...document.fonts].filter((face) => face.family.includes("Handwheel Docket"));
 Promise.all(ours.map((face) => face.load())).then(() => {
   const pen = document.createElement("canvas").getContext("2d");
   const width = (family) => { pen.font = `40px ${family}`; return pen.measureText("hand wheel 11/64").width; };
   done({ faces: ours.map((face) => face.status), ours: width('"Handwheel Docket"'), other: width("serif"),
-         used: getComputedStyle(document.body).fontFamily, title: document.title });
+         used: getComputedStyle(document.body).fontFamily, title: document.title,
+         scripts: Boolean(page.handwheel && page.__md_get && document.getElementById("finder")) });
 }, (error) => done({ error: String(error) }));
 """
 
@@ -106,15 +108,15 @@ def _host(site: Path) -> Iterator[str]:
 
 
 def main(site: Path) -> bool:
-    """Says what Firefox makes of the type from each place; whether all is well."""
+    """Says what Firefox makes of type and scripts from each place, under the page's own policy; whether all is well."""
     well = True
     with _host(site) as host, _firefox() as ask:
         ask("WebDriver:NewSession", capabilities={})
         for name, address in (("disk", (site / PAGE).resolve().as_uri()), ("host", f"{host}/{PAGE}")):
             ask("WebDriver:Navigate", url=address)
             found = ask("WebDriver:ExecuteAsyncScript", script=_ASK, args=[])["value"]
-            good = found.get("faces") == ["loaded", "loaded"] and found["ours"] != found["other"] and "Docket" in found["used"]
-            print(f"{name}: {'its own type' if good else 'NOT its own type'} {found}")
+            good = found.get("faces") == ["loaded", "loaded"] and found["ours"] != found["other"] and "Docket" in found["used"] and found["scripts"]
+            print(f"{name}: {'its own type and scripts' if good else 'NOT its own type and scripts'} {found}")
             well &= good
     return well
 

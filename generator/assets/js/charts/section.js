@@ -75,13 +75,13 @@
     );
   }
 
-  function view(scene, middle, lift, name) {
+  function view(scene, middle, lift, name, hatch) {
     const [head, point] = [scene.crown - scene.wall - lift, scene.flat - lift];
     const [half, deep] = [scene.halfScrew / 2, 0.8 * scene.halfScrew];
     const hole = polygon("bare", threaded(scene, middle, 0, scene.holeEnd));
     return [
       node("g", { "clip-path": `url(#${name})` },
-        disc("hub", middle, scene.centre, scene.radius + scene.wall),
+        node("g", { fill: `url(#${hatch})` }, disc("hub", middle, scene.centre, scene.radius + scene.wall)),
         node("g", { "clip-path": `url(#${name}-hub)` }, hole),
         disc("bare", middle, scene.centre, scene.radius)),
       shaftOf(scene, middle),
@@ -158,8 +158,8 @@
       heading(SEATED, "Seated", "on the flat"),
       heading(RAISED, "Backed off", turnsShort(turns)),
       node("g", { transform: `translate(0 ${HEADING})` },
-        view(scene, SEATED, 0, `${prefix}-seated`),
-        view(scene, RAISED, scene.lift, `${prefix}-raised`),
+        view(scene, SEATED, 0, `${prefix}-seated`, `${prefix}-hatch`),
+        view(scene, RAISED, scene.lift, `${prefix}-raised`, `${prefix}-hatch`),
         flatMeasure(scene),
         text(RAISED, scene.flat + 20, "shaft", "", "middle"),
         gapMeasure("B", SEATED - HALF_VIEW, -1, scene.crown, scene.flat),

@@ -41,6 +41,7 @@
   function onHome() {
     const byId = (id) => document.getElementById(id);
     if (!byId("finder")) return;
+    byId("finder").closest("form").addEventListener("submit", (event) => event.preventDefault());
     remembering(byId("finder-family"));
     const box = { input: byId("finder"), family: byId("finder-family"), results: byId("finder-results") };
     const start = once(() => wanted(() => handwheel.finder.attach({ ...box, status: byId("finder-status"), nearest: byId("finder-nearest") })));
