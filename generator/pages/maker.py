@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import cached_property
 from pathlib import Path
 
@@ -14,8 +14,10 @@ from generator.bench import Bench
 from generator.family_view import FamilyView
 from generator.pages.glossing import Glossary
 from generator.pages.page import Heading, PageText
+from generator.pages.shops_own import About, told_of
 from generator.wording import words
 from generator.wording.links import Links
+from generator.wording.own import own_words
 
 _TEMPLATES = Path(__file__).parent / "templates"
 _H2 = re.compile(r'<h2 id="([^"]+)"[^>]*>(.*?)</h2>', re.S)
@@ -67,14 +69,19 @@ class Maker:
         wide: bool = False,
         of: FamilyView | None = None,
         homes: FamilyView | None = None,
+        about: Iterable[About] = (),
         **view: object,
     ) -> PageText:
         """The page that a template makes of a view.
 
-        `of` is the family that the page is about; `homes` is one whose mechanisms a page of no family links to.
+        `of` is the family that the page is about; `homes` is one whose mechanisms a page of no family links to;
+        `about` names records that it tells of besides the one that its address and its family say.
         """
         link = Links(self.library, address, of, homes)
         html = self._environment.get_template(template).render(title=title, link=link, **view)
+        own = own_words(self.records, told_of(self.records, address, of, about))
+        if own:
+            html = html.replace("</h1>", "</h1>" + self._environment.get_template("shops-own.html").render(own=own), 1)
         html = self.glossary.explain(html, link("term", "x").removesuffix("#x"))
         headings = tuple(Heading(a, _text(t)) for a, t in _H2.findall(html))
         return PageText(address, title, html, headings, search, description, scripts, wide, of.id if of else "")

@@ -27,12 +27,13 @@ def unmet(features: Features, needs: Iterable[str], lacks: Iterable[str]) -> tup
 
 
 def as_used(assembly: Assembly, use: AssemblyUse, features: Features | None) -> Assembly:
-    """The assembly with the family's changes laid over it and without what the family lacks.
+    """The assembly with the family's changes laid over it and without what the family lacks, under the family's title.
 
     Without `features`, everything that any family could have of it.
     """
     return replace(
         assembly,
+        title=use.title or assembly.title,
         parts=_there(assembly.parts, use.parts, use, features),
         settings=_there(assembly.settings, use.settings, use, features),
     )

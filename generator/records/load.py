@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from generator.records.build import build_all
 from generator.records.finding import Finding
 from generator.records.model import Records
+from generator.records.own import own_records
 from generator.records.read import read
 from generator.records.rules import RULES, Book, Rule
 
@@ -23,5 +25,6 @@ def load(
     content = read(folders)
     records = build_all(content)
     book = Book(content, records)
+    records = replace(records, own=own_records(records.places, folders[1:]))
     found = {f for rule in (*rules, *extra_rules) for f in rule.run(book)}
     return records, tuple(sorted(found.union(content.findings)))

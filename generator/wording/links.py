@@ -52,6 +52,8 @@ class Links:
         records = self.library.records
         if kind in ("part", "setting"):
             return self._item_title(record_id)
+        if kind == "assembly" and self.view and record_id in self.view.assemblies:
+            return self.view.assemblies[record_id].title
         lists: dict[str, Mapping[str, Titled]] = {
             "symptom": records.symptoms,
             "family": records.families,

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from generator.library import Library
-from generator.records.model import Caution, Move
+from generator.records.model import AssemblyUse, Caution, Move
+from generator.wording.links import Links
 from tests.building import two_families
 
 
@@ -79,3 +80,13 @@ def test_a_caution_about_what_a_family_says_it_lacks_is_spared_and_in_doubt_it_s
         shown = (view.assemblies["bar"].cautions, part.cautions, part.off.cautions, view.checks["look"].cautions)
         assert shown == (kept,) * 4
         assert view.needed(("lever",)) == kept
+
+
+def test_a_family_may_call_a_mechanism_by_another_title():
+    records = two_families()
+    slow = replace(records.families["slow"], assemblies=(AssemblyUse("bar"), AssemblyUse("drive", title="Belt drive")))
+    library = Library(replace(records, families={**records.families, "slow": slow}))
+    own, other = library.for_family("slow"), library.for_family("full")
+    assert (own.assemblies["drive"].title, other.assemblies["drive"].title) == ("Belt drive", "Drive")
+    titles = [Links(library, "x.html", view).title("assembly", "drive") for view in (own, other, None)]
+    assert titles == ["Belt drive", "Drive", "Drive"]

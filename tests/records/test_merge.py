@@ -6,6 +6,7 @@ import pytest
 
 from generator.records.load import load
 from generator.records.model import AssemblyUse
+from generator.records.own import Own
 from generator.records.read import read
 
 HERE = Path(__file__).parent
@@ -108,3 +109,13 @@ def test_what_does_not_merge_is_named_in_the_file_that_is_wrong() -> None:
     lay("tools.yaml", "[a]\n")
     (finding,) = read(FOLDERS).findings
     assert str(finding.path) == "own/tools.yaml"
+
+
+def test_what_a_later_folder_says_is_known_as_its_own_by_its_outermost_keys() -> None:
+    lay("assemblies/hook-drive.yaml", "summary: Ours.\nparts:\n  hook-gear:\n    off: {minutes: 4}\n")
+    lay("techniques/our-way.yaml", "title: Our way\nsteps:\n  - do: Wait.\n")
+    assert load([Path("base")])[0].own == {}
+    assert load(FOLDERS)[0].own == {
+        "assembly": {"hook-drive": Own("own", ("parts.hook-gear.off.minutes", "summary"))},
+        "technique": {"our-way": Own("own")},
+    }

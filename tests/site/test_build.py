@@ -67,8 +67,10 @@ def test_a_shops_own_folder_is_laid_over_the_first_and_stays_in_the_shop_where_i
     (own / "guides" / "our-way.md").write_text("# Our way of oiling\n\nA drop, and a note on the ticket.\n", encoding="utf-8")
     (project / "content" / "guides" / "lamp.md").write_text("# Lamps\n\nOf any make.\n", encoding="utf-8")
     (own / "guides" / "lamp.md").write_text("# Lamps in our shop\n\nFrom the green box.\n", encoding="utf-8")
+    (own / "checks").mkdir()
+    (own / "checks" / "watch-hook.yaml").write_text("minutes: 9\n", encoding="utf-8")
     config = (project / "mkdocs.yml").read_text(encoding="utf-8")
-    config = config.replace("  - handwheel\n", "  - handwheel:\n      more_content: [own]\n")
+    config = config.replace("  - handwheel:\n", "  - handwheel:\n      more_content: [own]\n")
     config = config.replace('!ENV [REPO_URL, ""]', "https://forge.example/shop/book")
     (project / "mkdocs.yml").write_text(config, encoding="utf-8")
     done = build(project)
@@ -82,10 +84,14 @@ def test_a_shops_own_folder_is_laid_over_the_first_and_stays_in_the_shop_where_i
     assert not any("/edit/" in guide for guide in guides.values())
     hub = (project / "site" / "guides.html").read_text(encoding="utf-8")
     assert 'href="guides/our-way.html">Our way of oiling' in hub and 'href="guides/lamp.html">Lamps in our shop' in hub
+    mark = '<b>This shop\'s own:</b> '
+    marked = {p.relative_to(project / "site").as_posix() for p in (project / "site").rglob("*.html") if mark in p.read_text(encoding="utf-8")}
+    assert {"checks/watch-hook.html", "bench/testa-1/skipped-stitches.html"} <= marked and "families/testa-1.html" not in marked
+    assert mark + "Watch the hook (minutes)" in (project / "site" / "checks" / "watch-hook.html").read_text(encoding="utf-8")
     monkeypatch.chdir(project)
     held = _shared_once_private(own)
     assert b"Of any make" in held["handwheel/guides/lamp.html"] and "handwheel/guides/our-way.html" not in held
-    assert [name for name, data in held.items() if b"the green box" in data or b"our-way" in data or b"$ 77" in data] == []
+    assert [name for name, data in held.items() if b"the green box" in data or b"our-way" in data or b"$ 77" in data or mark.encode() in data] == []
 
 
 def _shared_once_private(own: Path) -> dict[str, bytes]:

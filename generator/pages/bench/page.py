@@ -53,6 +53,7 @@ def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
         description=f"{symptom.title} on {view.family.title}: causes, checks in order, minutes.",
         wide=True,
         of=view,
+        about=[*(("failure-mode", mode) for mode in complaint.rates), *(("check", check.id) for check in complaint.case.checks)],
         scripts=(f"assets/handwheel/data/{view.id}.js", *WALK_SCRIPTS, "assets/handwheel/js/bench/bench.js"),
         family=view.family,
         symptom=symptom,

@@ -15,6 +15,7 @@ from generator.pages.data.tables import table_address
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.pictures import Pictures
+from generator.pages.shops_own import mechanisms_of
 from generator.records.model import Fastener, Part, Setting
 from generator.standards.feel import FEEL_NOTES, FeelNote
 from generator.wording import words
@@ -119,6 +120,7 @@ def _oil(maker: Maker, view: FamilyView) -> PageText:
         f"Oil chart: {view.family.title}",
         "oil-chart.html",
         of=view,
+        about=mechanisms_of(view, view.home_of),
         search=texts("oil grease lubrication", view.family.title, [p["title"] for p in points]),
         family=view.family,
         points=points,
@@ -137,6 +139,7 @@ def _settings(maker: Maker, view: FamilyView, pictures: Pictures) -> PageText:
         f"Settings in order: {view.family.title}",
         "settings-order.html",
         of=view,
+        about=mechanisms_of(view, view.home_of),
         wide=True,
         search=texts("settings order adjust", view.family.title, [s.title for s in view.settings.values()]),
         family=view.family,

@@ -15,6 +15,7 @@ from generator.family_view import FamilyView, sits_on
 from generator.pages.jobs import behind
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
+from generator.pages.shops_own import About, mechanisms_of
 from generator.pages.timing.beside import Beside
 from generator.wording.jobs import around as job_view
 from generator.wording.jobs import quotes
@@ -58,6 +59,7 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Be
         f"{heading}: {view.family.title}",
         "job-sheet.html",
         of=view,
+        about=_told_of(view, job),
         search=texts("job sheet", heading, view.family.title, [view.failure_modes[m].title for m in job.modes]),
         description=f"{heading} on {view.family.title}: way in, work, way out, settings.",
         wide=True,
@@ -92,6 +94,12 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Be
         online=online,
         code=_code(online) if site_url else "",
     )
+
+
+def _told_of(view: FamilyView, job: Job) -> Iterator[About]:
+    """The causes and the mechanisms that a sheet tells of."""
+    yield from (("failure-mode", mode) for mode in job.modes)
+    yield from mechanisms_of(view, (step.part for step in job.plan.steps))
 
 
 def _total(maker: Maker, job: Job) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from generator.family_view import FamilyView
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
+from generator.pages.shops_own import mechanisms_of
 from generator.records.model import AssemblyUse, Part, Setting, Tally
 from generator.wording import words
 from generator.wording.grouping import grouped
@@ -22,6 +23,7 @@ def pages(maker: Maker) -> Iterator[PageText]:
             family.title,
             "family.html",
             of=view,
+            about=mechanisms_of(view, view.home_of),
             search=texts(family.title, family.summary, family.models, family.recognise),
             family=family,
             groups=_groups(maker, view),
@@ -81,7 +83,9 @@ def _assembly(maker: Maker, view: FamilyView, use: AssemblyUse) -> dict[str, str
         notes.append(f"Without {words.listed(without)}")
     if changed:
         notes.append(f"Differs here: {words.listed(changed)}")
-    return {"id": assembly.id, "title": assembly.title, "differs": ". ".join(notes)}
+    if use.title:
+        notes.append(f"Described as: {assembly.title}")
+    return {"id": assembly.id, "title": use.title or assembly.title, "differs": ". ".join(notes)}
 
 
 def _tally(tally: Tally) -> dict[str, object]:

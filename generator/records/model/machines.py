@@ -48,6 +48,8 @@ class AssemblyUse:
     "Part id -> the keys of a part that differ here, as in the record."
     settings: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     "Setting id -> the keys of a setting that differ here, as in the record."
+    title: str | None = None
+    "What this family calls it, where that is not the assembly's title."
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from generator.records.model.lists import Caution, Feature, FigureKind, MachineP
 from generator.records.model.machines import Family
 from generator.records.model.settings import Assembly
 from generator.records.node import Places, Route
+from generator.records.own import Own
 from generator.records.position import Position
 
 
@@ -52,6 +53,8 @@ class Records:
     "positions.yaml."
     shop: Shop = Shop()
     "shop.yaml."
+    own: Mapping[str, Mapping[str, Own]] = field(default_factory=dict)
+    "Kind -> id -> what a later content folder says of that record; kept between runs, as `places` is not."
     places: Mapping[tuple[str, str], Places] = field(default_factory=dict)
     "(kind, id) -> where the values of that record stand; see `position_of`."
 
