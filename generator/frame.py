@@ -69,6 +69,7 @@ def settle(config: MkDocsConfig) -> None:
     extensions: list[Any] = config.markdown_extensions
     if "admonition" not in extensions:
         extensions.append("admonition")
+    config.mdx_configs.setdefault("tables", {"use_align_attribute": True})
 
 
 def _lines(given: Any) -> list[str]:

@@ -23,7 +23,7 @@ from generator.pages.mending import mending
 from generator.pages.page import PageText
 from generator.site_build import Site
 from generator.swapped_in import NewFolder, can_be_swapped
-from generator.wording.markdown_limits import NoHtml
+from generator.wording.markdown_limits import NoHtml, OwnLinks
 
 _HERE = Path(__file__).parent
 _ASSETS = _HERE / "assets"
@@ -63,10 +63,10 @@ class ReadyPage(Page):
 
 
 def dress(config: MkDocsConfig) -> None:
-    """Our templates before the theme's, our styles and scripts after them; guides without raw HTML."""
+    """Our templates before the theme's, our styles and scripts after them; guides without raw HTML, styles or links to scripts."""
     settle(config)
     extensions: list[Any] = config.markdown_extensions
-    extensions.append(NoHtml())
+    extensions += [NoHtml(), OwnLinks()]
     overrides = str(_HERE / "pages" / "theme")
     if overrides not in config.theme.dirs:
         config.theme.dirs.insert(0, overrides)

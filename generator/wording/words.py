@@ -9,6 +9,7 @@ from functools import cache, lru_cache
 from math import floor
 
 import markdown
+from markdown.extensions.tables import TableExtension
 from markupsafe import Markup
 
 from generator.wording.markdown_limits import NoHtml, NoLinks
@@ -17,7 +18,7 @@ from generator.wording.markdown_limits import NoHtml, NoLinks
 @lru_cache(maxsize=1)
 def _converter() -> markdown.Markdown:
     """One for all texts: making one takes longer than most texts do."""
-    return markdown.Markdown(extensions=["tables", NoHtml(), NoLinks()], output_format="html")
+    return markdown.Markdown(extensions=[TableExtension(use_align_attribute=True), NoHtml(), NoLinks()], output_format="html")
 
 
 @cache

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator
+from itertools import cycle
 from pathlib import Path
 
 from jsonschema import Draft202012Validator, ValidationError
@@ -15,16 +16,16 @@ from referencing.jsonschema import DRAFT202012
 from generator.records.document import read_document
 from generator.records.kinds import BY_PLACE
 from generator.records.schema import FOLDER, schema
+from tests.site.vectors import VECTORS
 
 STRIKE = "</script><script>window.struck=1</script>"
 "Ends a block of script early, if it gets into one as it is."
 
 NASTY = (
     f"{STRIKE}<img src=x onerror=\"window.struck=1\"> '\" --> &lt;i&gt; {{{{7*7}}}} "
-    "[tap](javascript:struck=1) ![p](//out.example/p.png) <javascript:struck=1> "
     "\u202edesrever\u202c \u2028 \u05e2\u05d1\u05e8\u05d9\u05ea Hookraceretainerringscrewdriverbladewidthgauge"
 )
-"Fits into one line of a record beside a title."
+"Fits into one line of a record beside a title and a vector."
 
 _KEPT = 40
 "Characters of the sound text that stand before it: enough to know it by."
@@ -49,12 +50,15 @@ def _registry() -> Registry:
 
 
 def hostile_records(sound: Path, folder: Path) -> int:
-    """Writes the records of `sound` to `folder` with `NASTY` behind every free text; how many texts there are."""
-    registry = _registry()
-    return sum(_spoil(path, folder / path.relative_to(sound), registry) for path in sorted(sound.rglob("*.yaml")))
+    """Writes the records of `sound` to `folder` with `NASTY` in every free text; how many texts there are.
+
+    Before it or behind it, turn about, stands one of the vectors: each in dozens of texts, of most kinds.
+    """
+    registry, given = _registry(), cycle((*((v, "") for v in VECTORS), *(("", v) for v in VECTORS)))
+    return sum(_spoil(path, folder / path.relative_to(sound), registry, given) for path in sorted(sound.rglob("*.yaml")))
 
 
-def _spoil(path: Path, copy: Path, registry: Registry) -> int:
+def _spoil(path: Path, copy: Path, registry: Registry, given: Iterator[tuple[str, str]]) -> int:
     kind = BY_PLACE[copy.parent.name if copy.parent.name in BY_PLACE else copy.name]
     document, _ = read_document(path)
     data = document.data
@@ -63,7 +67,8 @@ def _spoil(path: Path, copy: Path, registry: Registry) -> int:
         within = data
         for step in way:
             within = within[step]
-        within[last] = f"{within[last][:_KEPT]} {NASTY}"
+        before, behind = next(given)
+        within[last] = f"{before} {within[last][:_KEPT]} {NASTY} {behind}".strip(" ")
     copy.parent.mkdir(parents=True, exist_ok=True)
     copy.write_text(json.dumps(data), encoding="utf-8")
     return len(places)

@@ -11,7 +11,7 @@ from generator.pages.maker import Maker
 from generator.pages.page import PageText
 from generator.wording.grouping import grouped
 
-_NAMES = ("own-words", "family", "fault-tree", "remedies", "complaint", "record", "form", "complaints", "page")
+_NAMES = ("own-words", "family", "fault-tree", "remedies", "complaint", "record", "form", "complaints", "kept", "page")
 _SCRIPTS = tuple(f"assets/handwheel/js/not_listed/{name}.js" for name in _NAMES)
 
 

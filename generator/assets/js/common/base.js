@@ -59,13 +59,25 @@
     return node;
   }
 
+  /** Whether a key is an object's own: ids come from addresses and from what is kept, and may be any word. */
+  function has(object, key) {
+    return Object.prototype.hasOwnProperty.call(object, key);
+  }
+
+  /** Whether what was kept has the form of what a page asks for; what a list holds is never a bare word. */
+  function formed(value, like) {
+    if (like === null) return true;
+    if (Array.isArray(like)) return Array.isArray(value) && value.every((item) => item && typeof item === "object");
+    return value !== null && typeof value === typeof like && !Array.isArray(value);
+  }
+
   /** What stays on this device. A browser may refuse; then nothing is kept. */
   const device = {
     PREFIX: "handwheel.",
     read(name, fallback) {
       try {
-        const text = localStorage.getItem(this.PREFIX + name);
-        return text === null ? fallback : JSON.parse(text);
+        const value = JSON.parse(localStorage.getItem(this.PREFIX + name));
+        return value !== null && formed(value, fallback) ? value : fallback;
       } catch (error) {
         return fallback;
       }
@@ -124,6 +136,6 @@
   }
 
   /** @type {any} */
-  const shared = { give, whenGiven, load, root, withFamily, el, device, minutes, percent, whenIdle, afterPaint };
+  const shared = { give, whenGiven, load, root, withFamily, el, has, device, minutes, percent, whenIdle, afterPaint };
   window.handwheel = shared; // the other pieces add themselves
 })();

@@ -1,19 +1,30 @@
 /* The finished walks of this device as a table: looked over, put right, and saved for `tally`. */
 (function () {
   "use strict";
-  const { device, el } = handwheel;
+  const { device, el, has } = handwheel;
   const NAME = "finished";
   const COLUMNS = ["date", "family", "complaint", "cause", "checks done", "minutes"];
   const place = (id) => document.getElementById(id);
   const { symptoms, families, modes } = JSON.parse(document.querySelector(".hw-device").dataset.names);
 
+  const DAY = /^\d{4}-\d{2}-\d{2}$/;
+  const IDS = /^[a-z0-9+ -]*$/;
+  const FORMULA = /^[=+\-@\t\r]/; // a table's program would reckon it out
   const kept = () => device.read(NAME, []);
-  const done = () => kept().filter((job) => job.date);
-  const causeWords = (cause) => cause.split("+").map((mode) => modes[mode] || mode).join(" and ");
+  const done = () => kept().filter(sound);
+  const causeWords = (cause) => cause.split("+").map((mode) => (has(modes, mode) ? modes[mode] : mode)).join(" and ");
 
-  /** A cell as a table file has it: in quotes where a comma, a quote or a line break stands in it. */
+  /** Whether an entry is a job that ended, in the form in which a walk keeps it. */
+  function sound(job) {
+    const named = [job.walk, job.family, job.symptom].every((id) => typeof id === "string");
+    const ids = [job.family, job.symptom, job.cause].concat(job.could, job.checks || []);
+    const minutes = job.minutes === "" || Number(job.minutes) > 0;
+    return named && DAY.test(job.date) && Array.isArray(job.could) && minutes && ids.every((id) => typeof id === "string" && IDS.test(id));
+  }
+
+  /** A cell as a table file has it: in quotes where a comma, a quote or a line break stands in it, and never a formula. */
   function cell(value) {
-    const text = String(value);
+    const text = FORMULA.test(String(value)) ? `'${value}` : String(value);
     return /[",\r\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
   }
 
@@ -44,7 +55,7 @@
 
   function row(job) {
     const take = el("button", { type: "button", class: "hw-button", onclick: () => change(job, null), "aria-label": `Take out: ${job.date}` }, "Take out");
-    const cells = [job.date, families[job.family] || job.family, symptoms[job.symptom] || job.symptom, causeChoice(job), minutesField(job), take];
+    const cells = [job.date, has(families, job.family) ? families[job.family] : job.family, has(symptoms, job.symptom) ? symptoms[job.symptom] : job.symptom, causeChoice(job), minutesField(job), take];
     const names = ["Date", "Machine", "Complaint", "Cause", "Minutes", ""];
     return el("tr", {}, cells.map((content, number) => el("td", { "data-name": names[number] || null }, content)));
   }

@@ -1,7 +1,7 @@
 /* What this device keeps of the book: shown, and cleared. */
 (function () {
   "use strict";
-  const { device, el, root } = handwheel;
+  const { device, el, has, root } = handwheel;
   const list = document.getElementById("device-kept");
   const said = document.getElementById("device-said");
 
@@ -13,9 +13,9 @@
     const [, , family, symptom] = /^(walk|walking)\.([^.]+)\.([^.]+)$/.exec(name) || [];
     if (!symptom) return null;
     const answers = device.read(`walk.${family}.${symptom}`, []);
-    const listed = family in families;
+    const listed = has(families, family);
     return {
-      title: `Walk: ${symptoms[symptom] || symptom}, ${listed ? families[family] : "a machine that is not listed"}, ${count(answers, "answer")}`,
+      title: `Walk: ${has(symptoms, symptom) ? symptoms[symptom] : symptom}, ${listed ? families[family] : "a machine that is not listed"}, ${count(answers, "answer")}`,
       names: [`walk.${family}.${symptom}`, `walking.${family}.${symptom}`],
       href: listed ? `bench/${family}/${symptom}.html` : "not-listed.html",
       goOn: () => listed && device.write(`walking.${family}.${symptom}`, true),
@@ -23,16 +23,19 @@
   }
 
   const OTHERS = {
-    family: (value) => ({ title: `Machine chosen: ${families[value] || "any"}`, href: families[value] ? `families/${value}.html` : "" }),
-    "not-listed": (value) => ({ title: `Machine that is not listed: ${(value && value.title) || "not named"}`, href: "not-listed.html" }),
-    finished: (value) => ({ title: `Finished walks: ${count((value || []).filter((job) => job.date), "job")}`, href: "" }),
-    "practice.scores": (value) => ({ title: `Practice: ${count(value || [], "score")}`, href: "practice.html" }),
+    family: (name) => {
+      const id = device.read(name, "");
+      return has(families, id) ? { title: `Machine chosen: ${families[id]}`, href: `families/${id}.html` } : { title: "Machine chosen: any", href: "" };
+    },
+    "not-listed": (name) => ({ title: `Machine that is not listed: ${device.read(name, {}).title || "not named"}`, href: "not-listed.html" }),
+    finished: (name) => ({ title: `Finished walks: ${count(device.read(name, []).filter((job) => job.date), "job")}`, href: "" }),
+    "practice.scores": (name) => ({ title: `Practice: ${count(device.read(name, []), "score")}`, href: "practice.html" }),
   };
 
   /** {title, names, href, goOn} of what is kept under a name; what no page of this book keeps has its name for a title. */
   function keptAs(name) {
-    const other = OTHERS[name] || (() => ({ title: name, href: "" }));
-    return { names: [name], goOn: () => {}, ...(walkOf(name) || other(device.read(name, null))) };
+    const other = has(OTHERS, name) ? OTHERS[name] : () => ({ title: name, href: "" });
+    return { names: [name], goOn: () => {}, ...(walkOf(name) || other(name)) };
   }
 
   /** Shows what is left, here and in the table of finished walks. */

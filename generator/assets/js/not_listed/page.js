@@ -2,7 +2,7 @@
 (function () {
   "use strict";
   const { el, device, whenGiven } = handwheel;
-  const { viewOf, rivals, familyData, recordOf, form, countTicks, tickUses, sameAs, choices, nothingDiffers } = handwheel.unlisted;
+  const { viewOf, rivals, familyData, recordOf, form, countTicks, tickUses, sameAs, choices, nothingDiffers, formed } = handwheel.unlisted;
 
   const KEEP_AS = "not-listed";
   const place = (id) => document.getElementById(id);
@@ -11,7 +11,7 @@
   /** What was kept or sent, without what this book does not know. */
   function known(book, chosen) {
     const there = new Set(book.assemblies.map((a) => a.id));
-    const asked = { ...blank, ...chosen };
+    const asked = { ...blank, ...formed(chosen) };
     const uses = asked.uses.filter((u, n) => there.has(u.use) && asked.uses.findIndex((o) => o.use === u.use) === n);
     const kind = book.families.some((f) => f.kind === asked.kind) ? asked.kind : blank.kind;
     return { ...asked, kind, uses };

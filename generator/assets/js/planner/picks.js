@@ -20,7 +20,7 @@
   /** Those that the family has. */
   function known(family, picks) {
     const there = { for: family.modes, renew: family.parts, set: family.settings };
-    return Object.fromEntries(KINDS.map((kind) => [kind, picks[kind].filter((id) => id in there[kind])]));
+    return Object.fromEntries(KINDS.map((kind) => [kind, picks[kind].filter((id) => handwheel.has(there[kind], id))]));
   }
 
   function toggled(picks, kind, id) {
