@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Callable, Iterator
+from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment
@@ -50,6 +51,8 @@ CONTENT_POLICY = "; ".join(
 Nothing written into a page runs or dresses it, whatever a record says. From disk a browser may not know the site as
 `self`, hence `file:`, which no page from a host can load.
 """
+FACE, BOOK = "face.css", "book.css"
+"The style sheets that a page asks for: the type, and all others in one."
 _NO_DAY = "1980-01-01"
 "Where a date must be: the first day that every kind of archive knows."
 
@@ -82,6 +85,11 @@ def leave_out_what_is_not_used(files: Files, config: MkDocsConfig) -> None:
     if not any("search" in plugin for plugin in config.plugins):
         for file in [f for f in files if f.src_uri.startswith(_SEARCH) or f.src_uri.endswith(".map")]:
             files.remove(file)
+
+
+def one_sheet(folder: Path) -> str:
+    """All style sheets but the type's, by name: every page names each sheet that it asks for, and a phone waits for each."""
+    return "".join(path.read_text(encoding="utf-8") for path in sorted(folder.glob("*.css")) if path.name != FACE)
 
 
 def without_dates(files: Files) -> None:

@@ -17,7 +17,7 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
-from generator.frame import leave_out_what_is_not_used, settle, tight
+from generator.frame import BOOK, FACE, leave_out_what_is_not_used, one_sheet, settle, tight
 from generator.pages.hubs import NAVIGATION, hub_of
 from generator.pages.mending import mending
 from generator.pages.page import PageText
@@ -71,8 +71,7 @@ def dress(config: MkDocsConfig) -> None:
     if overrides not in config.theme.dirs:
         config.theme.dirs.insert(0, overrides)
     config.theme["favicon"] = f"{_PREFIX}/mark/icon.svg"
-    styles = sorted(p.name for p in (_ASSETS / "css").glob("*.css"))
-    for name in styles:
+    for name in (FACE, BOOK):
         _append(config.extra_css, f"{_PREFIX}/css/{name}")
     for path in sorted((_ASSETS / _COMMON_SCRIPTS).glob("*.js")):
         _append(config.extra_javascript, f"{_PREFIX}/{_COMMON_SCRIPTS}/{path.name}")
@@ -127,7 +126,8 @@ def add_files(files: Files, site: Site, config: MkDocsConfig, more: Sequence[Pat
         files.append(file)
     for address, content in site.data.items():
         files.append(File.generated(config, address, content=content))
-    for path in sorted(p for p in _ASSETS.rglob("*") if p.is_file()):
+    files.append(File.generated(config, f"{_PREFIX}/css/{BOOK}", content=one_sheet(_ASSETS / "css")))
+    for path in sorted(p for p in _ASSETS.rglob("*") if p.is_file() and (p.suffix != ".css" or p.name == FACE)):
         name = f"{_PREFIX}/{path.relative_to(_ASSETS).as_posix()}"
         files.append(File.generated(config, name, abs_src_path=str(path)))
     _keep_guides_out_of_the_navigation(files)
