@@ -20,10 +20,12 @@ from generator.pages.data.tables import tables
 from generator.pages.learn.feed import feed_file
 from generator.pages.learn.practice import cards_files
 from generator.pages.learn.this_copy import read_me
+from generator.pages.moved import moved_files
 from generator.pages.page import PageText
 from generator.pages.records.shipped import licence_files
 from generator.pages.site import pieces
 from generator.pages.which_machine.page import which_machine_files
+from generator.published import published
 from generator.records.finding import did_you_mean, quote
 from generator.records.model import Records
 from generator.store import load_kept
@@ -62,7 +64,8 @@ def build(
     edition = edition_of(folders)
     pages = tuple(page for made in all_made(list(pieces(bench, folders, site_url, edition))) for page in made)
     data = dict(file for made in all_made(_data(bench)) for file in made)
-    of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url)}
+    moved = moved_files(bench, published(folders[0]), {page.address: page.title for page in pages})
+    of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url), **dict(moved)}
     return Site(pages, {**data, **dict(page_files(pages, folders, bench.library)), **of_the_whole})
 
 

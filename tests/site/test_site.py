@@ -12,7 +12,10 @@ from urllib.parse import unquote, urlsplit
 import html5lib
 import pytest
 
+from generator.published import published
 from tests.site.reading import page, pages
+
+ROOT = Path(__file__).parents[2]
 
 _OUTSIDE_WORDS = ("https://squidfunk.github.io/mkdocs-material/",)
 "The theme's licence asks for a link to it; a link is followed by hand, nothing is loaded."
@@ -85,8 +88,21 @@ def test_no_page_is_an_orphan(site):
         reached.add(path)
         addresses = (urlsplit(address) for _, address in page(path).links)
         queue += {_target(site, path, a.path) for a in addresses if a.path and not a.scheme}
-    lost = set(pages(site)) - reached - {site / "404.html"}
+    moved = {p for p in pages(site) if 'http-equiv="refresh"' in p.read_text(encoding="utf-8")[:400]}
+    lost = set(pages(site)) - reached - moved - {site / "404.html"}
     assert sorted(str(p.relative_to(site)) for p in lost) == []
+
+
+def test_no_address_once_published_comes_to_nothing(site):
+    mend = "Write the old id under `was` in the record that stands for it now."
+    gone = [a for a in published(ROOT / "content") if site / a not in _there(site)]
+    assert [f"{address} was published and is gone. {mend}" for address in gone] == []
+
+
+def test_an_address_of_before_leads_on_without_scripts(site):
+    old = (site / "assemblies" / "internal-motor-toothed-belt.html").read_text(encoding="utf-8")
+    assert '<meta http-equiv="refresh" content="0; url=toothed-belt-drive.html">' in old
+    assert '<a href="toothed-belt-drive.html">' in old and "<script" not in old
 
 
 def _one_of_each_kind(site: Path) -> list[Path]:

@@ -139,6 +139,8 @@ class Technique:
     "Markdown: how to know that it is done."
     source: str | None = None
     "Id of a source."
+    was: tuple[str, ...] = ()
+    "Ids that it had before."
 
 
 @dataclass(frozen=True, slots=True)

@@ -75,6 +75,8 @@ class Symptom:
     "Ids of features that a family must have."
     lacks: tuple[str, ...] = ()
     "Ids of features that a family must not have."
+    was: tuple[str, ...] = ()
+    "Ids that it had before."
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +155,8 @@ class FailureMode:
     "Markdown."
     cautions: tuple[str, ...] = ()
     "Ids of cautions."
+    was: tuple[str, ...] = ()
+    "Ids that it had before."
 
 
 @dataclass(frozen=True, slots=True)
@@ -219,3 +223,5 @@ class Check:
     "Probability that what is seen follows the true cause."
     source: str | None = None
     "Id of a source."
+    was: tuple[str, ...] = ()
+    "Ids that it had before."

@@ -96,6 +96,8 @@ class Family:
     "Ids of cautions."
     notes: tuple[str, ...] = ()
     "Markdown, a line each."
+    was: tuple[str, ...] = ()
+    "Ids that it had before."
 
 
 AS_IT_LIES = "as-it-lies"

@@ -161,3 +161,5 @@ class Assembly:
     "Its oil and grease points."
     cautions: tuple[str, ...] = ()
     "Ids of cautions."
+    was: tuple[str, ...] = ()
+    "Ids that it had before."
