@@ -20,6 +20,8 @@ _KINDS = {
     **dict.fromkeys(_OF_A_FAMILY, "family"),
 }
 "Folder of pages -> the kind of record that names a page in it."
+_POLICY = '<meta http-equiv="Content-Security-Policy" content="default-src \'none\';">'
+"Such a page loads nothing and runs nothing."
 _WITHIN = {"bench": "symptom", "jobs": "failure-mode"}
 "Folder of folders by family -> the kind of record that names a page in one."
 
@@ -96,7 +98,7 @@ def _leading(address: str, now: str, title: str) -> str:
     """A whole page of its own: it leads on by itself, and has a link where it may not."""
     way, said = escape(posixpath.relpath(now, posixpath.dirname(address) or ".")), escape(title)
     return (
-        f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{said}</title>'
+        f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8">{_POLICY}<title>{said}</title>'
         f'<meta name="viewport" content="width=device-width"><meta http-equiv="refresh" content="0; url={way}">'
         f'<meta name="robots" content="noindex"></head>\n'
         f'<body><h1>{said}</h1><p>This page has another address now: <a href="{way}">{said}</a>.</p></body></html>\n'
