@@ -1,18 +1,18 @@
-"""Every address that the book once published, kept in a file beside its records: none of them may come to nothing."""
+"""Every address that the book once published, kept in a file among its records: none of them may come to nothing."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from pathlib import Path
 
-NAME = "ADDRESSES.txt"
-"Beside the first content folder."
+NAME = "addresses.txt"
+"In the first content folder."
 _HEAD = "# Every page once published, a folder a line. `python -m tests.tools.addresses site` adds those of a built site."
 
 
 def published(content: Path) -> tuple[str, ...]:
-    """The addresses in the file beside a content folder; none where there is no file."""
-    path = content.resolve().parent / NAME
+    """The addresses in the file of a content folder; none where there is no file."""
+    path = content / NAME
     return read_addresses(path.read_text(encoding="utf-8")) if path.is_file() else ()
 
 

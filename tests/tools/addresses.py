@@ -16,4 +16,4 @@ def pages_of(site: Path) -> set[str]:
 
 
 if __name__ == "__main__":
-    Path(NAME).write_text(as_text({*published(Path("content")), *pages_of(Path(sys.argv[1]))}), encoding="utf-8")
+    Path("content", NAME).write_text(as_text({*published(Path("content")), *pages_of(Path(sys.argv[1]))}), encoding="utf-8")
