@@ -22,6 +22,10 @@ _ASIDE = ".old.part"
 "The end of a name under which what was published stands for a moment, where two folders cannot be exchanged."
 
 
+_TRIES = 10
+"New folders begun before the system is taken for one without locks."
+
+
 class NewFolder:
     """A folder that is being made to take the place of another."""
 
@@ -34,9 +38,7 @@ class NewFolder:
             aside.rename(self.place)
         for left in _left_over(self.place):
             shutil.rmtree(left, ignore_errors=True)
-        self.folder = self.place.with_name(f".{self.place.name}.{secrets.token_hex(4)}.part")
-        self.folder.mkdir()
-        self._lock = _locked(self.folder)
+        self.folder, self._lock = _begun(self.place)
 
     def swap_in(self) -> None:
         """Put the folder in its place, with the hidden files that stood there: they are their owner's, as for MkDocs."""
@@ -60,6 +62,28 @@ def can_be_swapped(place: Path) -> bool:
     """Whether another folder can take the place of this one: not where a disk is mounted, or beside which nothing can be put."""
     real = Path(os.path.realpath(place))
     return not os.path.ismount(real) and not (real.parent.exists() and not os.access(real.parent, os.W_OK))
+
+
+def _begun(place: Path) -> tuple[Path, int | None]:
+    """A new folder beside the place, and its lock; without one only where the system has none.
+
+    Another build that looks for what is left over may come between the making and the locking, and take the folder for such: then another.
+    """
+    for _ in range(_TRIES):
+        folder = _beside(place)
+        lock = _locked(folder)
+        if lock is not None and folder.is_dir():
+            return folder, lock
+        if lock is not None:
+            os.close(lock)
+        shutil.rmtree(folder, ignore_errors=True)
+    return _beside(place), None
+
+
+def _beside(place: Path) -> Path:
+    folder = place.with_name(f".{place.name}.{secrets.token_hex(4)}.part")
+    folder.mkdir()
+    return folder
 
 
 def _left_over(place: Path) -> Iterator[Path]:

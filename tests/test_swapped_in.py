@@ -71,6 +71,24 @@ def test_where_folders_cannot_be_exchanged_what_stood_aside_is_put_back(tmp_path
     assert editions(place) == {"two"}
 
 
+def test_a_folder_that_another_build_takes_for_left_over_is_begun_again(tmp_path: Path, monkeypatch) -> None:
+    locked, taken = swapped_in._locked, []
+
+    def first_taken(folder: Path) -> int | None:
+        if taken:
+            return locked(folder)
+        taken.append(folder)
+        folder.rmdir()
+        return None
+
+    monkeypatch.setattr(swapped_in, "_locked", first_taken)
+    new = NewFolder(tmp_path / "site")
+    assert new.folder.is_dir() and new.folder not in taken
+    assert locked(new.folder) is None, "nobody else may take it"
+    new.drop()
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_a_folder_given_up_leaves_nothing(tmp_path: Path) -> None:
     new = NewFolder(tmp_path / "site")
     new.drop()

@@ -226,7 +226,7 @@ def test_a_job_of_a_check_wrong_remedies_and_the_right_one_costs_pythons_minutes
         button.click()
     expect(bench_of).to_contain_text("It was:")
     assert guessed and page.locator(".hw-practice-guess").count() == 1
-    (score,) = page.evaluate("handwheel.device.read('practice.scores')")
+    (score,) = page.evaluate("handwheel.device.read('practice.scores', [])")
     assert score["spent"] == pytest.approx(spent, abs=1e-9)
     assert score["planned"] == pytest.approx(machine["planned"], abs=1e-9)
     _the_end_tells_the_cause(page, bench, machine)
