@@ -10,6 +10,8 @@ _TEMPLATE = Path(__file__).parent / "assets" / "service-worker.js"
 NAME = "sw.js"
 _NOT_KEPT = {NAME, "sitemap.xml", "sitemap.xml.gz", "404.html"}
 "Not needed without a signal: for search engines, lost visitors, and the copy of the index for pages opened from disk."
+_FOR_PROGRAMS = "open/"
+"Files for other programs: no page needs them at a machine."
 
 
 def write_service_worker(site: Path) -> None:
@@ -18,7 +20,8 @@ def write_service_worker(site: Path) -> None:
     Pages and scripts that any visit needs come first: they are kept before the first visit ends.
     """
     files = {p.relative_to(site).as_posix(): p for p in sorted(site.rglob("*")) if p.is_file()}
-    kept = [address for address in files if address not in _NOT_KEPT and not address.endswith(".map")]
+    at_machine = [address for address in files if not address.startswith(_FOR_PROGRAMS)]
+    kept = [address for address in at_machine if address not in _NOT_KEPT and not address.endswith(".map")]
     first = [a for a in kept if "/" not in a or (a.startswith("assets/") and "/data/" not in a and "/lunr/" not in a)]
     order = [*first, *(a for a in kept if a not in set(first))]
     prints = {address: hashlib.sha256(files[address].read_bytes()).hexdigest()[:16] for address in order}

@@ -15,6 +15,7 @@ from generator.pages.charts.reckoners import reckoner_files
 from generator.pages.data.families import data_files
 from generator.pages.data.finder import finder_files
 from generator.pages.data.jobs import planner_files
+from generator.pages.data.open_data import open_files
 from generator.pages.data.pages import page_files
 from generator.pages.data.tables import tables
 from generator.pages.learn.feed import feed_file
@@ -93,4 +94,5 @@ def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:
         partial(cards_files, bench),
         licence_files,
         *(partial(tables, view) for view in bench.library.views),
+        *(partial(open_files, bench, view) for view in bench.library.views),
     ]

@@ -16,6 +16,7 @@ from generator.commands import common
 from generator.commands.folders import content_option
 from generator.commands.tree_file import tree_of_file
 from generator.diagrams import draw, fault_tree_svg, layout
+from generator.diagrams.dot import dot
 from generator.diagrams.tree_list import gate_words
 from generator.wording import words
 
@@ -122,28 +123,7 @@ def _svg(subject: _Subject) -> str:
 
 
 def _dot(subject: _Subject) -> str:
-    """The structure alone; ids and titles quoted as the language wants them."""
-    lines = ["digraph fault_tree {", "  rankdir=LR;"]
-    numbers: dict[str, str] = {}
-
-    def named(node: Node) -> str:
-        if node.id not in numbers:
-            numbers[node.id] = f"n{len(numbers) + 1}"
-            shape = "ellipse" if isinstance(node, Event) else "box"
-            title = node.title or node.id
-            label = title if isinstance(node, Event) else f"{title}\n{gate_words(node)}"
-            lines.append(f"  {numbers[node.id]} [shape={shape}, label={_quoted(label)}];")
-            for child in node.inputs if isinstance(node, Gate) else ():
-                lines.append(f"  {numbers[node.id]} -> {named(child)};")
-        return numbers[node.id]
-
-    named(subject.tree)
-    return "\n".join([*lines, "}"])
-
-
-def _quoted(text: str) -> str:
-    escaped = text.replace("\\", "\\\\").replace('"', '\\"').replace("\n", "\\n")
-    return f'"{escaped}"'
+    return dot(subject.tree)
 
 
 def _mef(subject: _Subject) -> str:

@@ -32,6 +32,7 @@ NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
         ("coverage.html", "Coverage"),
         ("on-this-device.html", "On this device"),
         ("contribute.html", "Contribute"),
+        ("open-data.html", "Open data"),
         ("this-copy.html", "This copy"),
     ),
 }

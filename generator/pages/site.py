@@ -16,6 +16,7 @@ from generator.pages.device import page as device_page
 from generator.pages.jobs import sheets as job_sheets
 from generator.pages.learn import contribute as contribute_page
 from generator.pages.learn import guides as guides_page
+from generator.pages.learn import open_data as open_data_page
 from generator.pages.learn import practice as practice_page
 from generator.pages.learn import this_copy as this_copy_page
 from generator.pages.maker import Maker
@@ -43,6 +44,7 @@ def pieces(bench: Bench, folders: Sequence[Path], site_url: str, edition: Editio
     yield partial(guides_page.pages, maker, folders)
     yield partial(contribute_page.pages, maker)
     yield partial(this_copy_page.pages, maker, edition)
+    yield partial(open_data_page.pages, maker, any(release.month for release in edition.releases))
     yield partial(coverage_page.pages, maker)
     yield partial(device_page.pages, maker)
     yield partial(family_pages.pages, maker)

@@ -12,6 +12,7 @@ from playwright.sync_api import Page, expect
 from tests.site.hearing import heard, listening
 
 KINDS = (
+    "open-data",
     "index",
     "symptoms",
     "families",

@@ -1,0 +1,70 @@
+"""What was worked out for a family, as data for other programs: orders, the dependency matrix, fault trees."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Iterator
+
+from generator.analysis.policy import to_json
+from generator.bench import Bench, Complaint
+from generator.bench.coverage import nothing_found
+from generator.diagrams.dot import dot
+from generator.family_view import FamilyView
+from generator.pages.data.tables import as_csv
+
+ORDERS, MATRIX, TREES = "orders", "matrix", "trees"
+SCHEMA = "assets/handwheel/open/orders.schema.json"
+"Address of the JSON Schema that every file of orders keeps to."
+_ENDS = {ORDERS: "json", MATRIX: "csv", TREES: "gv"}
+
+
+def open_address(what: str, family: str) -> str:
+    """Where a family's file stands, from the site's root.
+
+    >>> open_address("orders", "tessaly-40")
+    'open/orders-tessaly-40.json'
+    """
+    return f"open/{what}-{family}.{_ENDS[what]}"
+
+
+def open_files(bench: Bench, view: FamilyView) -> Iterator[tuple[str, str]]:
+    """Address and content of a family's files."""
+    complaints = [bench.complaint(view, symptom) for symptom in sorted(view.symptoms)]
+    yield open_address(ORDERS, view.id), _orders(bench, view, complaints)
+    yield open_address(MATRIX, view.id), as_csv(_matrix(complaints))
+    yield open_address(TREES, view.id), "\n".join(dot(c.tree, c.symptom.id) for c in complaints) + "\n"
+
+
+def _orders(bench: Bench, view: FamilyView, complaints: Iterable[Complaint]) -> str:
+    told = {c.symptom.id: _order(bench, c) for c in complaints}
+    whole = {"$schema": f"../{SCHEMA}", "family": view.id, "title": view.family.title, "complaints": told}
+    return json.dumps(whole, ensure_ascii=False, separators=(",", ":")) + "\n"
+
+
+def _order(bench: Bench, complaint: Complaint) -> dict[str, object]:
+    """A complaint's causes, minutes and first step; minutes to a hundredth, shares to a millionth."""
+    order = bench.diagnosed(complaint).order
+    first = to_json(order.policy) or {}
+    return {
+        "title": complaint.symptom.title,
+        "expected_minutes": round(order.expected_minutes, 2),
+        "lower_bound": round(order.lower_bound, 2),
+        "exact": order.exact,
+        "first": {key: first[key] for key in ("check", "remedy") if key in first},
+        "causes": [
+            {"causes": list(h.causes), "share": round(complaint.share(h), 6), "remedy": h.remedy.id} for h in complaint.case.hypotheses
+        ],
+        "something_else": complaint.doubt.unlisted,
+    }
+
+
+def _matrix(complaints: Iterable[Complaint]) -> Iterator[tuple[object, ...]]:
+    """A row for every sign that a cause shows at a check; a cause that a check finds nothing of has none there."""
+    yield "symptom", "cause", "check", "outcome", "says", "cures"
+    for complaint in complaints:
+        for cause in complaint.case.hypotheses:
+            for check in complaint.case.checks:
+                seen, record = check.sees[cause.id], complaint.view.checks[check.id]
+                if seen in check.cured or seen != nothing_found(record):
+                    cures = "yes" if seen in check.cured else ""
+                    yield complaint.symptom.id, cause.id, check.id, seen + 1, record.outcomes[seen].says, cures
