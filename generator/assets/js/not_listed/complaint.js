@@ -81,11 +81,14 @@
     };
   }
 
+  /** Without the dust of sums of decimals, as generator/bench/doubt.py. */
+  const minutesOf = (family, remedy) => Number(handwheel.takes.remedy(family, remedy, new Set()).toFixed(6));
+
   /** Remedies of the shop's dear minutes or price that a record does not excuse from being proved. */
   function wantsProof(book, view, maybe) {
     const family = { parts: view.parts, settings: view.settings, proving: book.proving, mains_test: book.mains_test, found_out: book.found_out };
     const byPrice = (remedy) => remedy.renew.some((id) => view.parts[id].dear);
-    const dear = (remedy) => byPrice(remedy) || handwheel.takes.remedy(family, remedy, new Set()) >= book.doubt.dear_minutes;
+    const dear = (remedy) => byPrice(remedy) || minutesOf(family, remedy) >= book.doubt.dear_minutes;
     const silent = new Set(maybe.filter((h) => h.causes.some((id) => view.modes.get(id).no_sign)).map((h) => h.remedy.id));
     const all = new Map(maybe.map((h) => [h.remedy.id, h.remedy]));
     return [...all.values()].filter((remedy) => !silent.has(remedy.id) && dear(remedy)).map((remedy) => remedy.id).sort();
