@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from functools import cache
+from operator import is_
 from typing import Any, TypeVar
 
 from generator.records.words import spoken
@@ -23,30 +24,33 @@ def in_own_words(value: T, calls: Mapping[str, str]) -> T:
     >>> in_own_words(("The hook stands still", "hook-gear"), {"hook": "shuttle"})
     ('The shuttle stands still', 'hook-gear')
     """
-    own: T = _held(value, calls) if calls else value
+    own: T = _held(value, calls, [word.lower() for word in calls]) if calls else value
     return own
 
 
-def _held(value: Any, calls: Mapping[str, str]) -> Any:
-    held = value
+def _held(value: Any, calls: Mapping[str, str], words: Sequence[str]) -> Any:
+    """The value itself where nothing in it is called otherwise; `words` are those of `calls` in small letters."""
     if isinstance(value, str):
-        held = value if _AN_ID.fullmatch(value) else told(value, calls)
-    elif isinstance(value, Mapping):
-        held = {key: in_own_words(item, calls) for key, item in value.items()}
-    elif isinstance(value, tuple):
-        held = tuple(in_own_words(item, calls) for item in value)
-    elif is_dataclass(value) and not isinstance(value, type):
-        named = {name: getattr(value, name) for name in _given(type(value))}
-        told_anew = {name: in_own_words(item, calls) for name, item in named.items()}
-        changed = {name: item for name, item in told_anew.items() if item != named[name]}
-        held = replace(value, **changed) if changed else value
-    return held
+        return value if _AN_ID.fullmatch(value) or not any(map(value.lower().__contains__, words)) else told(value, calls)
+    if isinstance(value, tuple):
+        items = tuple([_held(item, calls, words) for item in value])
+        return value if all(map(is_, items, value)) else items
+    if isinstance(value, Mapping):
+        told_of = {key: _held(item, calls, words) for key, item in value.items()}
+        return value if all(map(is_, told_of.values(), value.values())) else told_of
+    changed = {}
+    for name in _given(value.__class__):
+        item = getattr(value, name)
+        told_anew = _held(item, calls, words)
+        if told_anew is not item:
+            changed[name] = told_anew
+    return replace(value, **changed) if changed else value
 
 
 @cache
 def _given(shape: type) -> tuple[str, ...]:
-    """Names of the fields that a record is made from."""
-    return tuple(f.name for f in fields(shape) if f.init)
+    """Names of the fields that a record is made from; none of what is no record."""
+    return tuple(f.name for f in fields(shape) if f.init) if is_dataclass(shape) else ()
 
 
 def told(text: str, calls: Mapping[str, str]) -> str:
