@@ -83,10 +83,10 @@ def _as_data(remedy: Remedy) -> dict:
 
 @pytest.fixture(scope="module")
 def both(bench, views, page) -> list[tuple[FamilyView, Job, dict]]:
-    """Every set of remedies with the plan of Python and that of the browser."""
+    """Every set of remedies with the plan of Python and that of the browser; single ones of a family with a tilting head, too."""
     found = []
-    for view in views:
-        sets = _sets(bench, view)
+    tilting = next(v for v in bench.library.views if v.id == "aldermoor-s")
+    for view, sets in [*((v, _sets(bench, v)) for v in views), (tilting, [[r] for r in _single(bench, tilting)])]:
         got = page.evaluate(_RUN, [view.id, [[_as_data(r) for r in each] for each in sets]])
         found += [(view, bench.job(view, each), plan) for each, plan in zip(sets, got, strict=True)]
     assert len(found) > 2 * _RANDOM_SETS

@@ -350,6 +350,7 @@ interface PlannerData {
   tests: Array<string>;
   shown_open: number;
   turns: Record<string, string>;
+  leaving: Record<string, string>;
   lift: string;
   test: StepWords;
   live: Array<string>;

@@ -36,7 +36,7 @@ from generator.records.model import Shop
 from generator.wording import words
 from generator.wording.jobs import around as job_view
 from generator.wording.jobs.steps import StepView, read_words, step_views
-from generator.wording.jobs.turning import lift_words, turn_words
+from generator.wording.jobs.turning import leaving_words, lift_words, turn_words
 from generator.wording.joints import joint_title
 from generator.wording.links import Links
 from generator.wording.remedies import in_one_line, remedy_words
@@ -81,6 +81,7 @@ def jobs_data(bench: Bench, view: FamilyView) -> PlannerData:
         "tests": job_view.closing_tests(view.family, records.shop),
         "shown_open": job_view.SHOWN_OPEN,
         "turns": turn_words(records),
+        "leaving": leaving_words(records),
         "lift": lift_words(view.family),
         "test": _told(view, "test", "", link),
         "live": sorted(bench.practice(view).live),

@@ -369,6 +369,8 @@ class PlannerData(TypedDict):
     "Parts offered while the machine is open."
     turns: Mapping[str, str]
     "How the machine lies -> what to do to bring it there."
+    leaving: Mapping[str, str]
+    "How the machine lies -> what to see to before it leaves that."
     lift: str
     test: StepWords
     live: Ids

@@ -146,3 +146,5 @@ class MachinePosition:
     "The name that a reader sees."
     turn: str
     "What to do to bring the machine there: a sentence."
+    leaving: str = ""
+    "What to see to before the machine leaves it; empty for nothing."

@@ -15,7 +15,7 @@ from generator.wording.jobs.joints import (
     joint_view,
     seat_again,
 )
-from generator.wording.jobs.turning import lift_words, turn_words
+from generator.wording.jobs.turning import leaving_words, lift_words, turn_words
 from generator.wording.links import Links
 from generator.wording.oil import oil_words
 from generator.wording.ranges import range_words
@@ -71,7 +71,8 @@ def step_views(
     `throughout` are cautions read before the first step; `work` says each remedy, by its id, in words.
     """
     told = (_step(view, n, step, work, link) for n, step in enumerate(plan.steps, 1))
-    turned = _with_turns(told, plan, turn_words(link.library.records), lift_words(view.family))
+    records = link.library.records
+    turned = _with_turns(told, plan, turn_words(records), leaving_words(records), lift_words(view.family))
     return tuple(_with_joints_once(_with_cautions(turned, throughout)))
 
 
@@ -86,15 +87,16 @@ def _with_joints_once(steps: Iterator[StepView]) -> Iterator[StepView]:
 
 
 def _with_turns(
-    steps: Iterator[StepView], plan: Plan, turns: Mapping[str, str], lift: str
+    steps: Iterator[StepView], plan: Plan, turns: Mapping[str, str], leaving: Mapping[str, str], lift: str
 ) -> Iterator[StepView]:
     """The plan notes a turn of the machine first; here it has a line of its own before the cautions."""
-    lies = UPRIGHT
+    lies, said = UPRIGHT, False
     for shown, step in zip(steps, plan.steps, strict=True):
         if step.position != lies:
-            shown = replace(shown, turn=f"{turns[step.position]} {lift}", notes=shown.notes[1:])
+            first = "" if said else leaving.get(lies, "")
+            shown = replace(shown, turn=f"{first} {turns[step.position]} {lift}".lstrip(), notes=shown.notes[1:])
         yield shown
-        lies = step.position
+        lies, said = step.position, step.do == "refit" and not shown.do
 
 
 def _with_cautions(steps: Iterator[StepView], throughout: Sequence[str]) -> Iterator[StepView]:

@@ -15,6 +15,11 @@ def turn_words(records: Records) -> dict[str, str]:
     return {UPRIGHT: "Stand the machine upright."} | {p.id: p.turn for p in records.positions.values()}
 
 
+def leaving_words(records: Records) -> dict[str, str]:
+    """How the machine lies -> what to see to before it leaves that, where there is anything."""
+    return {p.id: p.leaving for p in records.positions.values() if p.leaving}
+
+
 def lift_words(family: Family) -> str:
     """What the head weighs, and from what weight one pair of hands is not enough."""
     if family.weight is None:

@@ -94,6 +94,22 @@ def test_every_caution_of_a_part_or_setting_stands_before_its_step(real) -> None
                     assert f'cautions.html#{caution}"' in before, (view.id, remedy.id, step.part, caution)
 
 
+def test_before_a_tilted_head_goes_down_the_way_is_cleared_once(real) -> None:
+    """A tool or a screw left under the head holds it up or is crushed: common practice, no source."""
+    bench, pages = real
+    leaving = {p.id: p.leaving for p in bench.library.records.positions.values()}
+    lines = []
+    for view in bench.library.views:
+        for remedy in set(bench.remedies(view).values()):
+            rows = list(classed(tree(pages[f"jobs/{view.id}/{bench.sheet_of(view, remedy.id)}.html"]), "hw-jobstep"))
+            for before, step, row in zip(steps := bench.job(view, (remedy,)).plan.steps, steps[1:], rows[1:], strict=False):
+                if step.position != before.position and leaving[before.position]:
+                    cleared = before.do == "refit" and bool(view.parts[before.part].on.says)
+                    lines.append(cleared)
+                    assert (leaving[before.position] in text(row)) != cleared, (view.id, remedy.id, step.part)
+    assert {True, False} == set(lines)
+
+
 def test_every_sheet_that_a_failure_mode_leads_to_exists_and_every_family_lists_all_of_its_own(real) -> None:
     bench, pages = real
     for view in bench.library.views:

@@ -22,7 +22,17 @@
     sew: () => ({ title: "", do: "Sew" }),
   };
 
-  function one(family, step, number) {
+  /** What to see to before the machine leaves how it lies, if the part put back just before does not say it. */
+  function leaving(family, before) {
+    const said = before && before.do === "refit" && !SAID.refit(family, before).do;
+    return before && !said ? family.leaving[before.position] || "" : "";
+  }
+
+  function turnOf(family, step, before) {
+    return step.turned ? `${leaving(family, before)} ${family.turns[step.position]} ${family.lift}`.trimStart() : "";
+  }
+
+  function one(family, step, number, before) {
     const words = SAID[step.do](family, step);
     const own = step.turned ? step.notes.slice(1) : step.notes;
     return {
@@ -30,7 +40,7 @@
       ...words,
       number,
       step,
-      turn: step.turned ? `${family.turns[step.position]} ${family.lift}` : "",
+      turn: turnOf(family, step, before),
       notes: [...own, ...(words.notes || [])],
     };
   }
@@ -94,7 +104,7 @@
   }
 
   function told(family, plan) {
-    const steps = plan.steps.map((step, n) => one(family, step, n + 1));
+    const steps = plan.steps.map((step, n) => one(family, step, n + 1, plan.steps[n - 1]));
     steps[steps.length - 1].cautions = family.proving_cautions;
     return jointsOnce(cautionsOnce(steps, throughout(family, plan)));
   }
