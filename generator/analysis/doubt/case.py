@@ -61,7 +61,7 @@ class Doubt:
     "Ids of checks that come before all else, in this order."
     safe: frozenset[str] = field(default_factory=frozenset)
     """Of those, the ones that must be found sound before power goes on: where one shows a fault, nothing
-    but what mends that fault is done with power, and a remedy ends in a sew."""
+    but what may mend that fault is done with power until all of that is done, and a remedy ends in a sew."""
     powered: frozenset[str] = field(default_factory=frozenset)
     "Ids of checks that are done with power on."
     lost: tuple[tuple[str, str], ...] = ()

@@ -26,8 +26,12 @@ class Standing:
     "What checks that must be found sound have shown instead: by each, the remedies that mend it."
 
     def unsafe(self) -> int | None:
-        """None where power may go on; else the remedies that mend what was found and is not mended yet."""
-        open_faults = [mends for mends in self.faults if not mends & self.tried]
+        """None where power may go on; else the remedies that may mend what was found and are not done.
+
+        A job that goes on after one of them is not cured, so that the fault still stands: power waits
+        until all of them are done, and for good where none is known.
+        """
+        open_faults = [mends & ~self.tried for mends in self.faults if not mends or mends & ~self.tried]
         return reduce(or_, open_faults) if open_faults else None
 
     @property

@@ -47,14 +47,14 @@ def steps(doubt: Doubt, log: Log) -> Iterator[tuple[float, list[Log]]]:
 
 
 def open_faults(doubt: Doubt, log: Log, tried: set[str]) -> list[set[str]]:
-    """By each check that has shown a fault where it must be found sound: what mends it, while none of that is done."""
+    """By each check that has shown a fault where it must be found sound: what may mend it and is not done, while anything is."""
     checks = {c.id: c for c in doubt.case.checks}
     found = []
     for name, outcome in log:
         if name in doubt.safe and outcome != doubt.readings[name].sound:
             mends = {h.remedy.id for h in doubt.case.hypotheses if checks[name].sees[h.id] == outcome}
-            if not mends & tried:
-                found.append(mends)
+            if not mends or mends - tried:
+                found.append(mends - tried)
     return found
 
 

@@ -13,7 +13,7 @@ from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.order import order, price_of_caution
 from generator.analysis.doubt.outlook import outlook
 from generator.analysis.doubt.rules import record_order
-from generator.analysis.doubt.standing import allowed_checks, allowed_remedies, seen, start
+from generator.analysis.doubt.standing import allowed_checks, allowed_remedies, not_cured, seen, start
 from generator.analysis.doubt.table import Table
 from generator.analysis.machine import Machine, Remedy
 from generator.analysis.policy import (
@@ -177,6 +177,18 @@ def test_nothing_is_powered_while_a_look_that_must_be_sound_shows_a_fault() -> N
     lit = seen(free, start(free), 1, 0)
     assert allowed_checks(free, lit) == [0]
     assert outlook(table, dark) > outlook(free, lit)  # what waits for power is not counted on
+
+
+def test_power_waits_until_all_that_may_mend_a_fault_is_done_in_vain() -> None:
+    """A wheel still held after the first remedy is still held: the next one comes before any power."""
+    either = replace(LOOK_MOTOR, sees={"motor-worn": 0, "belt-loose": 0})
+    doubt = _slow(LOOK_BELT, either, before=("look-motor",), safe=frozenset({"look-motor"}), powered=frozenset({"look-belt"}))
+    table = Table(doubt)
+    dark = seen(table, start(table), 1, 0)
+    first, then = allowed_remedies(table, dark)
+    still = not_cured(table, dark, first)
+    assert allowed_checks(table, still) == [] and allowed_remedies(table, still) == [then]
+    assert allowed_checks(table, not_cured(table, still, then)) == [0]
 
 
 def test_evidence_is_read_before_it_is_lost() -> None:

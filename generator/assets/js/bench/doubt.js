@@ -72,10 +72,11 @@
     return of.doubt.safe.includes(check.id) && outcome !== check.sound;
   }
 
-  /** Null where power may go on; else the remedies that mend what was found and is not mended yet. */
+  /** Null where power may go on; else the remedies that may mend what was found and are not done: not cured, the fault still stands. */
   function unsafe(now) {
-    const open = now.faults.filter((mends) => !mends.some((id) => now.tried.has(id)));
-    return open.length ? new Set(open.flat()) : null;
+    const left = (mends) => mends.filter((id) => !now.tried.has(id));
+    const open = now.faults.filter((mends) => !mends.length || left(mends).length);
+    return open.length ? new Set(open.flatMap(left)) : null;
   }
 
   /** After a check has shown an outcome, from 0 (Bayes' rule). */
