@@ -1,6 +1,6 @@
 """What the order under doubt costs and is worth, over every complaint of the book.
 
-Run with `pytest -s`: half an hour for all of it. Figures are printed, none decides.
+Run with `pytest -s`: some minutes for all of it. Figures are printed, none decides.
 """
 
 from __future__ import annotations
