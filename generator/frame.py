@@ -18,7 +18,7 @@ from pathspec.gitignore import GitIgnoreSpec
 
 THEME = "material"
 FEATURES = ("content.tooltips", "toc.follow", "navigation.sections")
-RECORDS = ("*.yaml", "*.yml", "addresses.txt")
+RECORDS = ("*.yaml", "*.yml", "addresses.txt", "/pictures/")
 "Files of the content folder that are no pages."
 PALETTE: tuple[dict[str, Any], ...] = tuple(
     {

@@ -124,7 +124,8 @@ def add_files(files: Files, site: Site, config: MkDocsConfig, more: Sequence[Pat
         file = File.generated(config, name, content="", inclusion=level)
         ReadyPage(page, file, config)
         files.append(file)
-    for address, content in site.data.items():
+    made: dict[str, str | bytes] = {**site.data, **site.pictures}
+    for address, content in made.items():
         files.append(File.generated(config, address, content=content))
     files.append(File.generated(config, f"{_PREFIX}/css/{BOOK}", content=one_sheet(_ASSETS / "css")))
     for path in sorted(p for p in _ASSETS.rglob("*") if p.is_file() and (p.suffix != ".css" or p.name == FACE)):

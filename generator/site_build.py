@@ -23,6 +23,7 @@ from generator.pages.learn.practice import cards_files
 from generator.pages.learn.this_copy import read_me
 from generator.pages.moved import moved_files
 from generator.pages.page import PageText
+from generator.pages.photos import photo_files
 from generator.pages.records.shipped import licence_files
 from generator.pages.site import pieces
 from generator.pages.which_machine.page import which_machine_files
@@ -48,6 +49,8 @@ class Site:
     pages: tuple[PageText, ...]
     data: Mapping[str, str]
     "Address -> content of the script files that hold the browser's data, and of licences."
+    pictures: Mapping[str, bytes]
+    "Address -> bytes of the photographs and drawings of records."
 
 
 def build(
@@ -67,7 +70,7 @@ def build(
     data = dict(file for made in all_made(_data(bench)) for file in made)
     moved = moved_files(bench, published(folders[0]), {page.address: page.title for page in pages})
     of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url), **dict(moved)}
-    return Site(pages, {**data, **dict(page_files(pages, folders, bench.library)), **of_the_whole})
+    return Site(pages, {**data, **dict(page_files(pages, folders, bench.library)), **of_the_whole}, dict(photo_files(bench.library)))
 
 
 def _shown(records: Records, only: Collection[str]) -> Records:

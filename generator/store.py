@@ -10,10 +10,12 @@ from pathlib import Path
 from generator.carried import carried
 from generator.kept import Kept
 from generator.records.model import Records
+from generator.records.picture_files import FOLDER as PICTURES
 
 _HERE = Path(__file__).parent
 _CODE = ("records", "content_rules", "standards")
 "Folders of the code that reads and checks."
+_READ = (".yaml", ".yml", ".json", ".py")
 MOST = 4
 "Sets of records kept: those of a shop, of the shared folder alone, and of what stood before an edit."
 
@@ -46,7 +48,7 @@ def _fingerprint(folders: Sequence[Path]) -> str:
 def _all_files(folders: Sequence[Path]) -> Iterator[Path]:
     """Everything that could change what is read: content, schema, and the reader's own code."""
     for folder in (*folders, carried("schema"), *(_HERE / name for name in _CODE)):
-        yield from sorted(p for p in folder.rglob("*") if p.suffix in (".yaml", ".yml", ".json", ".py"))
+        yield from sorted(p for p in folder.rglob("*") if p.suffix in _READ or p.parent == folder / PICTURES)
     yield _HERE / "typed_json.py"
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from functools import cached_property
+from functools import cached_property, partial
 from pathlib import Path
 
 import jinja2
@@ -14,6 +14,7 @@ from generator.bench import Bench
 from generator.family_view import FamilyView
 from generator.pages.glossing import Glossary
 from generator.pages.page import Heading, PageText
+from generator.pages.photos import photo_views
 from generator.pages.shops_own import About, told_of
 from generator.wording import words
 from generator.wording.links import Links
@@ -53,6 +54,7 @@ class Maker:
             counted=words.counted,
             spaced=words.spaced,
             own_note=words.own_note,
+            photos=partial(photo_views, self.records),
         )
         environment.globals["records"] = self.records
         return environment

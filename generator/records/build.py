@@ -18,7 +18,7 @@ def build_all(content: Content) -> Records:
     }
     shop = groups.pop("shop").get("shop", Shop())
     places = {(r.kind, r.id): r.places for by_id in content.records.values() for r in by_id.values()}
-    return Records(**groups, shop=shop, places=places)
+    return Records(**groups, shop=shop, pictures=content.pictures, places=places)
 
 
 def _build_record(record: Record) -> Any:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.carried import carried
+from generator.records.picture_files import FOLDER as PICTURES
 
 CASES = carried("tests/records/negative")
 "One folder a case, named after the rule: content/ is bad, mended/ is good, expected.txt is what is said of the bad."
@@ -35,5 +36,5 @@ def case_of(rule: str) -> Case | None:
 
 
 def _files(folder: Path) -> dict[str, str]:
-    paths = sorted(path for path in folder.rglob("*") if path.is_file())
+    paths = sorted(path for path in folder.rglob("*") if path.is_file() and path.parent != folder / PICTURES)
     return {path.relative_to(folder).as_posix(): path.read_text("utf-8") for path in paths}

@@ -234,6 +234,7 @@ SAYINGS: dict[str, Callable[..., Iterator[Saying]]] = {
     "uniqueItems": _twice,
     "minLength": _bound("is empty", "Take the key out, or write something{example}."),
     "minItems": _bound("has too few entries", "Give {bound} or more{example}."),
+    "maxItems": _bound("has too many entries", "Keep {bound} or fewer{example}."),
     "minProperties": _bound("is empty", "Add a key{example}."),
     "maxProperties": _bound("has too many keys", "Keep {bound}{example}."),
     "minimum": _bound("is {value}, less than {bound}", "Write {bound} or more."),

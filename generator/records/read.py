@@ -11,7 +11,9 @@ from generator.records.finding import Finding, fault
 from generator.records.gates import bad_gates
 from generator.records.gather import gather, guides
 from generator.records.kinds import BY_PLACE, KINDS, Kind
+from generator.records.model import PictureFile
 from generator.records.node import Node, Places, Route, places, plain
+from generator.records.picture_files import picture_files
 from generator.records.position import Position
 from generator.records.schema import schema, validator
 from generator.records.schema_keys import body
@@ -49,6 +51,8 @@ class Content:
     "Kinds of which some file shows not even its words."
     guides: tuple[str, ...]
     "Text of the guides, which may use terms."
+    pictures: Mapping[str, PictureFile]
+    "By the file's name."
 
 
 def read(folders: Sequence[Path]) -> Content:
@@ -68,6 +72,7 @@ def read(folders: Sequence[Path]) -> Content:
         words=frozenset(gathered.words),
         blind=frozenset(gathered.blind),
         guides=tuple(guides(folders)),
+        pictures=picture_files(folders),
     )
 
 

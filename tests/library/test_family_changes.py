@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 import yaml
 from click.testing import CliRunner
+from PIL import Image
 
 from generator.__main__ import main
 from generator.content_rules import load_checked
@@ -28,6 +29,7 @@ MOVE = {"technique": "free-a-bound-part", "tools": ["driver"], "slackens": ["alt
 PART = {
     "title": "Altered gear",
     "what": "Altered words about the gear.",
+    "pictures": [{"file": "altered.png", "alt": "Altered picture", "credit": "Altered shop", "licence": "CC0-1.0"}],
     "behind": ["needle"],
     "off": {"position": "on-its-side", "minutes": 41, "wait": {"minutes": 7, "why": "altered wait off"}, "says": "Altered off", "how": "Altered way off.", **MOVE},
     "on": {"position": "on-its-end", "minutes": 43, "wait": {"minutes": 8, "why": "altered wait on"}, "says": "Altered on", "how": "Altered way on.", **MOVE},
@@ -92,6 +94,8 @@ def write(folder: Path, place: str, data: object) -> None:
 
 def more(folder: Path) -> Path:
     """Records that the changes name, laid over the sound ones."""
+    (folder / "pictures").mkdir(parents=True)
+    Image.new("L", (320, 200)).save(folder / "pictures" / "altered.png")
     write(folder, "cautions.yaml", {"altered-caution": {"title": "Altered caution", "text": "Mind.", "level": "danger"}})
     write(folder, "features.yaml", {"lamp": {"title": "Lamp", "absent": "has no lamp"}})
     write(folder, "positions.yaml", {f"on-its-{lie}": {"title": f"On its {lie}", "turn": f"Lay it on its {lie}."} for lie in ("side", "end", "face")})

@@ -17,6 +17,7 @@ PAIRS = {
     "AssemblyUse": ("family", ["properties", "assemblies", "items", "else"]),
     "Assembly": ("assembly", []),
     "Part": ("assembly", ["$defs", "part"]),
+    "Picture": ("common", ["$defs", "pictures", "items"]),
     "Wait": ("common", ["$defs", "wait"]),
     "Move": ("assembly", ["$defs", "move"]),
     "Setting": ("assembly", ["$defs", "setting"]),
@@ -51,7 +52,7 @@ PAIRS = {
 }
 "Class -> where the schema has its shape. A gate's keys any, all, at_least and of become kind, inputs and k."
 
-OWN = {"Records", "TreeEvent", "TreeGate"}
+OWN = {"PictureFile", "Records", "TreeEvent", "TreeGate"}
 
 
 def part_of(name: str, way: list[str]) -> Schema:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+import shutil
 from collections.abc import Iterator
 from itertools import cycle
 from pathlib import Path
@@ -15,6 +16,7 @@ from referencing.jsonschema import DRAFT202012
 
 from generator.records.document import read_document
 from generator.records.kinds import BY_PLACE
+from generator.records.picture_files import FOLDER as PICTURES
 from generator.records.schema import FOLDER, schema
 from tests.site.vectors import VECTORS
 
@@ -54,6 +56,8 @@ def hostile_records(sound: Path, folder: Path) -> int:
 
     Before it or behind it, turn about, stands one of the vectors: each in dozens of texts, of most kinds.
     """
+    if (sound / PICTURES).is_dir():
+        shutil.copytree(sound / PICTURES, folder / PICTURES)
     registry, given = _registry(), cycle((*((v, "") for v in VECTORS), *(("", v) for v in VECTORS)))
     return sum(_spoil(path, folder / path.relative_to(sound), registry, given) for path in sorted(sound.rglob("*.yaml")))
 

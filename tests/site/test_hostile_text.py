@@ -25,7 +25,7 @@ PAGES = (
     f"settings-order/{FAMILY}.html", f"job-list/{FAMILY}.html", f"jobs/{FAMILY}/hook-gear-cracked.html",
     f"coverage/{FAMILY}.html", "coverage.html", f"bench/{FAMILY}/{SYMPTOMS[0]}.html", f"bench/{FAMILY}/{SYMPTOMS[1]}.html",
     f"symptoms/{SYMPTOMS[0]}.html", "assemblies/rotary-hook-geared.html", "failure-modes/hook-gear-cracked.html",
-    "checks/watch-hook-while-turning.html", "techniques/free-a-bound-part.html",
+    "checks/watch-hook-while-turning.html", "checks/read-thread-end.html", "techniques/free-a-bound-part.html",
 )  # fmt: skip
 "One of each kind that records make; the rest are below."
 _TEXT_RULES = ("Raw HTML", "The text holds a character that cannot be seen")

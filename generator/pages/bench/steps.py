@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from generator.analysis.check_order import Hypothesis
 from generator.analysis.doubt.worklist import Ending, Item, Row, Trial
 from generator.bench import Bench, Complaint
-from generator.records.model import Check
+from generator.records.model import Check, Picture
 from generator.wording import words
 from generator.wording.links import Links
 from generator.wording.remedies import TrialView, in_one_line, trial_view
@@ -58,6 +58,8 @@ class RowView:
     "Where it is unlikely: the remedy if a second look shows the same."
     then: int | None
     end: EndView | None
+    pictures: tuple[Picture, ...] = ()
+    "Of what is seen."
     as_next: bool = False
     "Whether the next row is followed by the very same; paper says it once, under the last of them."
 
@@ -207,6 +209,7 @@ def _row(
         again=_trial(bench, complaint, row.again, link) if row.again else None,
         then=row.then,
         end=_end(bench, complaint, row.ending, first_at, link) if row.ending else None,
+        pictures=record.pictures if record else (),
     )
 
 

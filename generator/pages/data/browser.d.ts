@@ -21,6 +21,20 @@ interface SettingData {
   reach: Array<string>;
 }
 
+/** One file of a picture. */
+interface PhotoFile {
+  file: string;
+  width: number;
+}
+
+/** A picture as pages show it. */
+interface PhotoData {
+  files: Array<PhotoFile>;
+  height: number;
+  alt: string;
+  credit: string;
+}
+
 /** A check as it is told and reckoned. */
 interface CheckData {
   title: string;
@@ -31,6 +45,7 @@ interface CheckData {
   power: string;
   trust: number;
   cautions: Array<string>;
+  pictures?: Array<PhotoData>;
 }
 
 /** With what each outcome means, in the order of the record. */
@@ -43,7 +58,9 @@ interface ShownCheckData {
   power: string;
   trust: number;
   cautions: Array<string>;
+  pictures?: Array<PhotoData>;
   means: Array<string>;
+  looks: Array<Array<PhotoData>>;
 }
 
 /** A wait within a piece of work; no minutes where nothing waits. */
@@ -475,6 +492,7 @@ interface MechanismCheck {
   power: string;
   trust: number;
   cautions: Array<string>;
+  pictures?: Array<PhotoData>;
   needs: Array<string>;
   lacks: Array<string>;
   id: string;

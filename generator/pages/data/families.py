@@ -61,7 +61,7 @@ def family_data(bench: Bench, view: FamilyView) -> FamilyData:
         "settings": {s.id: {**setting_data(s), "home": view.home_of[s.id]} for s in view.settings.values()},
         "modes": dict(_modes(bench, view)),
         "remedies": dict(_remedies(bench, view, link)),
-        "checks": {name: shown_check_data(view.checks[name]) for name in sorted(used)},
+        "checks": {name: shown_check_data(view.checks[name], bench.library.records) for name in sorted(used)},
         "cautions": cautions_data(bench.library.records.cautions.values()),
         "symptoms": {s: _symptom(bench, bench.complaint(view, s)) for s in sorted(view.symptoms)},
     }

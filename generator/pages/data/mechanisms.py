@@ -139,7 +139,7 @@ def _mode(library: Library, mode: FailureMode) -> MechanismMode:
 
 def _check(library: Library, check: Check) -> MechanismCheck:
     return {
-        **check_data(check),
+        **check_data(check, library.records),
         "id": check.id,
         "needs": check.needs,
         "lacks": check.lacks,

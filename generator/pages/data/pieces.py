@@ -12,12 +12,15 @@ from generator.pages.data.shapes import (
     CheckData,
     Ids,
     PartData,
+    PhotoData,
+    PhotoFile,
     RemedyData,
     SettingData,
     ShownCheckData,
     WaitData,
 )
-from generator.records.model import Caution, Check, Part, Setting
+from generator.pages.photos import addresses, credit, height
+from generator.records.model import Caution, Check, Part, Picture, PictureFile, Records, Setting
 from generator.wording import words
 
 ROOT = "index.html"
@@ -54,9 +57,9 @@ def setting_data(setting: Setting) -> SettingData:
     }
 
 
-def check_data(check: Check) -> CheckData:
+def check_data(check: Check, records: Records) -> CheckData:
     """A check as it is told and reckoned; what is seen is told apart."""
-    return {
+    told: CheckData = {
         "title": check.title,
         "how": words.block(check.how),
         "expect": words.plain(check.expect) if check.expect else "",
@@ -66,11 +69,25 @@ def check_data(check: Check) -> CheckData:
         "trust": check.trust,
         "cautions": check.cautions,
     }
+    if check.pictures:
+        told["pictures"] = _photos(check.pictures, records)
+    return told
 
 
-def shown_check_data(check: Check) -> ShownCheckData:
-    """The same with what each outcome means."""
-    return {**check_data(check), "means": [words.plain(o.means) if o.means else "" for o in check.outcomes]}
+def shown_check_data(check: Check, records: Records) -> ShownCheckData:
+    """The same with what each outcome means, and how it looks."""
+    means = [words.plain(o.means) if o.means else "" for o in check.outcomes]
+    looks = [_photos(o.pictures, records) for o in check.outcomes]
+    return {**check_data(check, records), "means": means, "looks": looks if any(looks) else ()}
+
+
+def _photos(pictures: Iterable[Picture], records: Records) -> list[PhotoData]:
+    return [_photo(picture, records.pictures[picture.file]) for picture in pictures]
+
+
+def _photo(picture: Picture, file: PictureFile) -> PhotoData:
+    files: list[PhotoFile] = [{"file": href, "width": width} for href, width in addresses(picture.file, file)]
+    return {"files": files, "height": height(file, files[0]["width"]), "alt": picture.alt, "credit": credit(picture)}
 
 
 def wait_data(wait: MachineWait | None) -> WaitData:

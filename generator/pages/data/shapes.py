@@ -38,6 +38,26 @@ class SettingData(TypedDict):
     reach: Ids
 
 
+class PhotoFile(TypedDict):
+    """One file of a picture."""
+
+    file: str
+    "From the site's root."
+    width: int
+    "Pixels."
+
+
+class PhotoData(TypedDict):
+    """A picture as pages show it."""
+
+    files: Sequence[PhotoFile]
+    "The narrowest first."
+    height: int
+    "Of the first, in pixels."
+    alt: str
+    credit: str
+
+
 class CheckData(TypedDict):
     """A check as it is told and reckoned."""
 
@@ -50,12 +70,15 @@ class CheckData(TypedDict):
     power: str
     trust: float
     cautions: Ids
+    pictures: NotRequired[Sequence[PhotoData]]
 
 
 class ShownCheckData(CheckData):
     """With what each outcome means, in the order of the record."""
 
     means: Sequence[str]
+    looks: Sequence[Sequence[PhotoData]]
+    "Pictures of each outcome, in the order of the record; empty where none has any."
 
 
 class WaitData(TypedDict):

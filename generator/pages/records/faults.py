@@ -119,6 +119,7 @@ def _outcome(maker: Maker, outcome: Outcome) -> dict[str, object]:
     return {
         "says": outcome.says,
         "means": outcome.means,
+        "pictures": outcome.pictures,
         "cured": outcome.cured,
         "otherwise": outcome.otherwise,
         "modes": modes,

@@ -8,6 +8,7 @@ from typing import Protocol, TypeVar
 from generator.family_view import FamilyView, sits_on
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
+from generator.pages.photos import credit, shown
 from generator.pages.records.shipped import SHIPPED
 from generator.records.model import Assembly, Check, FailureMode, Source
 from generator.wording import words
@@ -82,6 +83,7 @@ def pages(maker: Maker) -> Iterator[PageText]:
         "sources.html",
         groups=_by_status(maker),
         shipped=SHIPPED,
+        pictures=[{"alt": picture.alt, "credit": credit(picture)} for picture in shown(maker.library)],
         search=texts([s.title for s in records.sources.values()]),
     )
     yield from _chart_hubs(maker)

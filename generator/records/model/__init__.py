@@ -43,6 +43,7 @@ from generator.records.model.machines import (
     NeedleFit,
     Part,
 )
+from generator.records.model.picture import Picture, PictureFile
 from generator.records.model.records import Records
 from generator.records.model.settings import Assembly, Gauge, OilPoint, Reading, Setting, Target
 from generator.records.model.wait import Wait
@@ -70,6 +71,8 @@ __all__ = [
     "OilPoint",
     "Outcome",
     "Part",
+    "Picture",
+    "PictureFile",
     "Question",
     "Reading",
     "Records",

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
+from generator.records.model.picture import Picture
 from generator.records.model.wait import Wait
 
 
@@ -77,6 +78,8 @@ class Symptom:
     "Ids of features that a family must not have."
     was: tuple[str, ...] = ()
     "Ids that it had before."
+    pictures: tuple[Picture, ...] = ()
+    "Of it, in order."
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +178,8 @@ class Outcome:
     "Whether a sound machine shows it; where none says so, the one that is `otherwise`."
     means: str | None = None
     "Markdown."
+    pictures: tuple[Picture, ...] = ()
+    "Of it, in order."
 
 
 @dataclass(frozen=True, slots=True)
@@ -225,3 +230,5 @@ class Check:
     "Id of a source."
     was: tuple[str, ...] = ()
     "Ids that it had before."
+    pictures: tuple[Picture, ...] = ()
+    "Of it, in order."

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from generator.records.model.picture import Picture
 from generator.records.model.wait import Wait
 
 
@@ -98,6 +99,8 @@ class Family:
     "Markdown, a line each."
     was: tuple[str, ...] = ()
     "Ids that it had before."
+    pictures: tuple[Picture, ...] = ()
+    "Of it, in order."
 
 
 AS_IT_LIES = "as-it-lies"
@@ -170,3 +173,5 @@ class Part:
     "Ids of features that a family must not have."
     cautions: tuple[str, ...] = ()
     "Ids of cautions."
+    pictures: tuple[Picture, ...] = ()
+    "Of it, in order."

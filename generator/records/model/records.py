@@ -9,6 +9,7 @@ from generator.records.model.bench import Fastener, Shop, Tally, Technique
 from generator.records.model.faults import Check, FailureMode, Symptom
 from generator.records.model.lists import Caution, Feature, FigureKind, MachinePosition, Question, Source, Term, Tool
 from generator.records.model.machines import Family
+from generator.records.model.picture import PictureFile
 from generator.records.model.settings import Assembly
 from generator.records.node import Places, Route
 from generator.records.own import Own
@@ -53,6 +54,8 @@ class Records:
     "positions.yaml."
     shop: Shop = Shop()
     "shop.yaml."
+    pictures: Mapping[str, PictureFile] = field(default_factory=dict)
+    "Folder pictures, by the file's name; with faults too."
     own: Mapping[str, Mapping[str, Own]] = field(default_factory=dict)
     "Kind -> id -> what a later content folder says of that record; kept between runs, as `places` is not."
     places: Mapping[tuple[str, str], Places] = field(default_factory=dict)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from generator.analysis.job.types import UPRIGHT, Plan, Step
 from generator.family_view import FamilyView
-from generator.records.model import Check, Setting
+from generator.records.model import Check, Picture, Setting
 from generator.wording import words
 from generator.wording.jobs.joints import (
     JointView,
@@ -59,6 +59,7 @@ class StepView:
     read: str = ""
     "Markdown: how a setting is read that is made only if it is out; empty where it is made unread."
     read_minutes: float = 0
+    pictures: tuple[Picture, ...] = ()
     sign: str = ""
     "Whose name goes on the line to sign; empty where nobody signs."
 
@@ -132,6 +133,7 @@ def _take_off(view: FamilyView, step: Step, blank: StepView, link: Links) -> Ste
         how=part.off.how or "",
         cautions=(*part.cautions, *part.off.cautions, *joint_cautions(view, (*part.joints, *part.off.slackens))),
         technique=part.off.technique or "",
+        pictures=part.pictures,
         joints=tuple(joint_view(view, j, link) for j in (*part.joints, *part.off.slackens)),
     )
 
@@ -188,6 +190,7 @@ def _check(view: FamilyView, step: Step, blank: StepView, link: Links) -> StepVi
         cautions=check.cautions,
         power=check.power,
         check=check,
+        pictures=check.pictures,
     )
 
 

@@ -34,10 +34,21 @@
     return block;
   }
 
+  /** A picture, with its place kept free while it loads. */
+  function image({ files, height, alt }) {
+    const srcset = files.map(({ file, width }) => `${root()}${file} ${width}w`).join(", ");
+    const [{ file, width }] = files;
+    return el("img", { src: root() + file, srcset, sizes: "(min-width: 45em) 30rem, 100vw", width, height, alt, decoding: "async" });
+  }
+
+  function photos(pictures) {
+    return (pictures || []).map((picture) => el("figure", { class: "hw-photo" }, image(picture), el("figcaption", {}, picture.credit)));
+  }
+
   function choices(check, act) {
     return check.says.map((says, index) => {
       const means = check.cured.has(index) ? "Then the job is done." : check.means[index];
-      const words = [el("b", {}, says), means && el("span", {}, means)];
+      const words = [el("b", {}, says), means && el("span", {}, means), ...((check.looks || [])[index] || []).map(image)];
       return button(words, () => act({ saw: check.id, outcome: index + 1 }), { "data-outcome": index + 1 });
     });
   }
@@ -52,6 +63,7 @@
       back(of, state, check),
       facts(of.family, state.step, check.power),
       converted(check.how),
+      ...photos(check.pictures),
       check.expect && el("p", { class: "hw-expect" }, el("b", {}, "A good one:"), ` ${check.expect}`),
       el("h4", { class: "hw-walk-ask" }, "What do you see?"),
       el("div", { class: "hw-choices" }, ...choices(check, act)),
