@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
 
@@ -49,7 +49,7 @@ class Site:
     pages: tuple[PageText, ...]
     data: Mapping[str, str]
     "Address -> content of the script files that hold the browser's data, and of licences."
-    pictures: Mapping[str, bytes]
+    pictures: Mapping[str, bytes] = field(default_factory=dict)
     "Address -> bytes of the photographs and drawings of records."
 
 

@@ -54,9 +54,8 @@ class Maker:
             counted=words.counted,
             spaced=words.spaced,
             own_note=words.own_note,
-            photos=partial(photo_views, self.records),
         )
-        environment.globals["records"] = self.records
+        environment.globals.update(records=self.records, photo_views=partial(photo_views, self.records))
         return environment
 
     def page(

@@ -94,7 +94,7 @@ def write(folder: Path, place: str, data: object) -> None:
 
 def more(folder: Path) -> Path:
     """Records that the changes name, laid over the sound ones."""
-    (folder / "pictures").mkdir(parents=True)
+    (folder / "pictures").mkdir(parents=True, exist_ok=True)
     Image.new("L", (320, 200)).save(folder / "pictures" / "altered.png")
     write(folder, "cautions.yaml", {"altered-caution": {"title": "Altered caution", "text": "Mind.", "level": "danger"}})
     write(folder, "features.yaml", {"lamp": {"title": "Lamp", "absent": "has no lamp"}})
