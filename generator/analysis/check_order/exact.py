@@ -73,7 +73,7 @@ class Search:
                 best, limit = move, total
         if best is not None:
             self.solved[state] = best
-        self._bounds[state] = limit if best is not None else max(floor, limit)
+        self._bounds[state] = max(floor, limit)
         return self._bounds[state]
 
     def _ranked(self, moves: Iterable[Move]) -> list[Ranked]:

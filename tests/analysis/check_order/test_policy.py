@@ -16,6 +16,9 @@ from generator.analysis.check_order import Case, Check, Hypothesis, solve
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.cost import board
 from generator.analysis.check_order.exact import Search
+from generator.analysis.check_order.policy import grow
+from generator.analysis.check_order.rules import next_in_record
+from generator.analysis.check_order.situation import Situation
 from generator.analysis.check_order.states import States
 from generator.analysis.machine import Machine, MachinePart, Remedy
 from generator.analysis.policy import to_json
@@ -155,3 +158,10 @@ def test_the_policy_is_the_same_whatever_the_hash_of_a_string() -> None:
         for salt in ("1", "2", "3")
     }
     assert len(printed) == 1
+
+
+def test_shares_of_a_policy_are_of_what_it_begins_with() -> None:
+    """Begun where the needle is ruled out, lint and gear are 0.3 and 0.2 of 0.5."""
+    policy = grow(Situation(CASE, CASE.hypotheses[1:]), next_in_record)
+    assert [branch.share for branch in policy.branches] == pytest.approx([0.4, 0.6])
+    assert [branch.then.cured_share for branch in policy.branches] == pytest.approx([0.4, 0.6])
