@@ -27,6 +27,13 @@ def test_examples_run(name: str) -> None:
     assert result.attempted == sum(line.lstrip().startswith(">>> ") for line in lines)
 
 
+def test_every_module_is_looked_through() -> None:
+    """A folder that is no package would hide its modules, and with them their examples."""
+    package = Path(generator.__file__).parent
+    files = {p.relative_to(package.parent).with_suffix("") for p in package.rglob("*.py")}
+    assert {".".join(p.parts).removesuffix(".__init__") for p in files} == {"generator", *MODULES}
+
+
 @pytest.mark.parametrize("name", STAGES_OF_A_PLAN)
 def test_each_stage_of_a_plan_has_an_example(name: str) -> None:
     assert ">>> " in Path(generator.__path__[0], "analysis", "job", f"{name}.py").read_text(encoding="utf-8")

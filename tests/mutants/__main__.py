@@ -56,8 +56,7 @@ def tests_of(module: Path) -> list[str]:
     places = [own_file, room, room.with_name(f"test_{room.name}.py")]
     dotted = ".".join(module.with_suffix("").parts)
     own = [str(place) for place in places if (ROOT / place).exists()][:1]
-    examples = [f"tests/test_examples.py::test_examples_run[{dotted}]"] if ">>>" in (ROOT / module).read_text("utf-8") else []
-    return [*own, *examples]
+    return [*own, f"tests/test_examples.py::test_examples_run[{dotted}]"]
 
 
 def _passes(module: Path, source: str, seconds: int) -> tuple[bool, float]:
