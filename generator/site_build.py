@@ -17,6 +17,7 @@ from generator.pages.data.finder import finder_files
 from generator.pages.data.jobs import planner_files
 from generator.pages.data.open_data import open_files
 from generator.pages.data.pages import page_files
+from generator.pages.data.record_files import record_files
 from generator.pages.data.tables import tables
 from generator.pages.learn.feed import feed_file
 from generator.pages.learn.practice import cards_files
@@ -95,6 +96,7 @@ def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:
         partial(planner_files, bench),
         partial(reckoner_files, bench.library),
         partial(cards_files, bench),
+        partial(record_files, bench.library.records),
         licence_files,
         *(partial(tables, view) for view in bench.library.views),
         *(partial(open_files, bench, view) for view in bench.library.views),

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from generator.family_view import FamilyView
 from generator.pages.data.open_data import MATRIX, ORDERS, SCHEMA, TREES, open_address
+from generator.pages.data.record_files import INDEX
 from generator.pages.data.tables import table_address
 from generator.pages.learn.feed import ADDRESS
 from generator.pages.maker import Maker
@@ -26,6 +27,7 @@ def pages(maker: Maker, dated: bool) -> Iterator[PageText]:
         heads=[title for title, _ in (*_COLUMNS, *_CHARTS)],
         rows=[{"title": view.family.title, "files": list(_files(view))} for view in maker.library.views],
         schema=SCHEMA,
+        records_index=INDEX,
         feed=ADDRESS if dated else "",
     )
 

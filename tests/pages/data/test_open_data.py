@@ -10,12 +10,18 @@ from math import fsum
 from pathlib import Path
 
 import pytest
+import yaml
 from jsonschema import Draft202012Validator
+from referencing import Registry
+from referencing.jsonschema import DRAFT202012
 
 import generator
 from generator.diagrams.layout import find_dot
 from generator.pages.data.open_data import open_files
+from generator.pages.data.record_files import INDEX, record_files
+from generator.records.kinds import KINDS
 
+ROOT = Path(__file__).parents[3]
 SCHEMA = Path(generator.__file__).parent / "assets" / "open" / "orders.schema.json"
 
 
@@ -33,6 +39,32 @@ def test_orders_keep_to_the_published_schema_and_shares_make_up_a_whole(files) -
     for told in orders["complaints"].values():
         assert fsum(c["share"] for c in told["causes"]) + told["something_else"] == pytest.approx(1, abs=1e-4)
         assert told["lower_bound"] <= told["expected_minutes"] and told["first"]
+
+
+def test_every_record_keeps_to_the_published_schema_of_its_kind(published) -> None:
+    """Checked by the schema's own validator, with nothing but the published files at hand."""
+    files = {address: json.loads(text) for address, text in record_files(published.library.records)}
+    schemas = {address: data for address, data in files.items() if address.startswith("open/schema/")}
+    near = Registry().with_resources((address.rpartition("/")[2], DRAFT202012.create_resource(data)) for address, data in schemas.items())
+    listed = files[INDEX]["records"]
+    assert {entry["file"] for entry in listed} == files.keys() - schemas.keys() - {INDEX}
+    validators = {address: Draft202012Validator(data, registry=near) for address, data in schemas.items()}
+    faults = [f"{e['file']}: {f.message}" for e in listed for f in validators[e["schema"]].iter_errors(files[e["file"]])]
+    assert faults == []
+
+
+@pytest.mark.parametrize("kind", ["symptom", "check", "failure-mode"])
+def test_a_record_that_was_given_to_others_is_the_record_that_was_written(published, kind) -> None:
+    """Read anew from the records' own files by the YAML library; numbers and words as they stand there."""
+    files = dict(record_files(published.library.records))
+    for path in sorted((ROOT / "content" / KINDS[kind].place).glob("*.yaml")):
+        written = yaml.safe_load(path.read_text(encoding="utf-8"))
+        if "power" in written:  # YAML 1.1, which that library reads, takes a bare on or off for a truth value
+            written["power"] = {True: "on", False: "off"}.get(written["power"], written["power"])
+        given = json.loads(files[f"open/records/{KINDS[kind].place}/{path.stem}.json"])
+        assert given == {key: value for key, value in written.items() if key in given}
+        left_out = {key: value for key, value in written.items() if key not in given}
+        assert all(value in (False, [], {}) or key == "trust" for key, value in left_out.items()), (path.stem, left_out)
 
 
 def test_the_matrix_names_every_complaint_and_numbers_outcomes_as_the_bench_page_does(files, published) -> None:
