@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import shutil
 from pathlib import Path
@@ -75,7 +76,7 @@ _PLANTED = re.compile(r"<script>window\.struck|<img src=x|<[a-z]+ [^<>\"']*(?:hr
 _RUNS_OR_LEADS_OUT = XPath(
     "//@*[starts-with(name(), 'on') or name() = 'style' or name() = 'srcdoc' or name() = 'formaction' or name() = 'action']"
     " | //@*[(name() = 'href' or name() = 'src' or name() = 'xlink:href') and (contains(., ':') or starts-with(., '//'))]"
-    " | //script[not(@src) and not(@type = 'application/json')] | //style | //template"
+    " | //script[not(@src) and not(@type = 'application/json' or @type = 'application/ld+json')] | //style | //template"
     " | //iframe | //frame | //object | //embed | //base | //image | //video | //audio | //marquee | //math | //link[not(ancestor::head)]"
 )
 "Nothing of this stands on any page of ours."
@@ -88,6 +89,8 @@ def test_no_page_picture_or_data_file_holds_one_as_markup(site):
     assert [name for name, text in texts.items() if _PLANTED.search(text)] == []
     pages = {name: read(text)[0] for name, text in texts.items() if name.endswith(".html")}
     assert {name: found[:3] for name, page in pages.items() if (found := _RUNS_OR_LEADS_OUT(page))} == {}
+    told = [json.loads(block) for page in pages.values() for block in page.xpath("//script[@type = 'application/ld+json']/text()")]
+    assert sum("</script>" in block["name"] for block in told) > 100  # whole, with the text that would end it
 
 
 @pytest.fixture(scope="module")
@@ -105,7 +108,7 @@ def tab(browser):
 
 _HARM = """() => {
     const led = (e) => e.hasAttribute("href") && !/^(file|blob|data:text\\/csv)/.test(new URL(e.href.baseVal ?? e.href, location).href);
-    const bad = "script, style, iframe, object, embed, base, template, img[src=x], [srcdoc]";
+    const bad = "script:not([type='application/ld+json']), style, iframe, object, embed, base, template, img[src=x], [srcdoc]";
     const within = [...document.querySelectorAll("article, article *, .md-header, .md-header *, .md-sidebar *")];
     const found = within.filter((e) => led(e) || e.getAttributeNames().some((name) => name.startsWith("on")) || (e.closest("article") && e.matches(bad)));
     return [...found.map((e) => e.outerHTML.slice(0, 200)), ...(window.struck ? ["struck"] : [])];

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 import segno
@@ -13,13 +13,14 @@ from generator.analysis.machine import Remedy
 from generator.bench.jobs import Job
 from generator.family_view import FamilyView, sits_on
 from generator.pages.jobs import behind
+from generator.pages.jobs.structured import how_to
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.shops_own import About, mechanisms_of
 from generator.pages.timing.beside import Beside
 from generator.wording.jobs import around as job_view
 from generator.wording.jobs import quotes
-from generator.wording.jobs.steps import step_views
+from generator.wording.jobs.steps import StepView, step_views
 from generator.wording.links import Links
 from generator.wording.places import place
 
@@ -91,8 +92,22 @@ def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Be
         sew=steps[-1],
         proving_cautions=[c for c in job_view.proving_cautions(view, maker.records) if c not in throughout],
         tests=job_view.closing_tests(view.family, shop),
+        data=_how_to(maker, view, job, heading, steps, throughout),
         online=online,
         code=_code(online) if site_url else "",
+    )
+
+
+def _how_to(maker: Maker, view: FamilyView, job: Job, heading: str, steps: Sequence[StepView], throughout: Sequence[str]) -> Markup:
+    tools, records = maker.records.tools, maker.records
+    return how_to(
+        f"{heading}: {view.family.title}",
+        job.plan.minutes,
+        steps,
+        throughout,
+        records.cautions,
+        tool=[tools[tool].title for tool in job.tools if tool in tools],
+        supply=[view.parts[part].title for part in job.plan.parts],
     )
 
 

@@ -21,12 +21,13 @@ LOOK_MOTOR = Check("look-motor", 0.5, ("cover",), ("brushes worn", "brushes good
 MACHINE = Machine({"cover": MachinePart("cover", (), 1, 3)})
 
 
-def doubtful(*more: Check, come_back: float = 45) -> Table:
+def doubtful(*more: Check, come_back: float = 45, before: tuple[str, ...] = ()) -> Table:
     """0.36 motor, 0.54 belt, 0.1 neither; readings right in 95 of 100; the cover is 4 minutes, the proving sew 2."""
     case = Case((MOTOR, BELT), (LOOK_BELT, LOOK_MOTOR, *more), MACHINE, 2)
     told: Doubt = plain(
-        case, trust=0.95, unlisted=0.1, cures=0.9, stop_minutes=15, come_back_minutes=come_back, dear=frozenset({"renew:motor"})
-    )
+        case, trust=0.95, unlisted=0.1, cures=0.9, stop_minutes=15, come_back_minutes=come_back, dear=frozenset({"renew:motor"}),
+        before=before, safe=frozenset(before),
+    )  # fmt: skip
     return Table(told)
 
 
@@ -47,6 +48,10 @@ def test_steps_are_scored_by_their_minutes_over_their_chance() -> None:
         ("", 15, 54),
         ("set:belt", 7, 7 * whole / (0.54 * 0.05)),
     ]
+
+
+def test_where_nothing_is_possible_there_is_no_step() -> None:
+    assert next_steps(doubtful(), Standing((0.0, 0.0, 0.0))) == []
 
 
 def test_a_check_that_tells_only_what_was_mended_is_no_step_any_more() -> None:
@@ -75,6 +80,15 @@ def test_a_remedy_that_takes_more_than_it_saves_or_can_no_longer_be_proved_is_le
     assert outlook(table, unproved) == pytest.approx(alone + rest * 15 + listed * 45)
     tried = passed_over(table, unproved, "set:belt")
     assert outlook(table, tried) == pytest.approx(15 + 0.9 * 45)
+
+
+@pytest.mark.parametrize(("look", "cause", "minutes"), [("look-belt", 1, 7), ("look-motor", 0, 39)])
+def test_on_a_fault_only_what_mends_it_is_counted_on(look: str, cause: int, minutes: float) -> None:
+    table = doubtful(before=(look,))
+    dark = seen(table, start(table), ("look-belt", "look-motor").index(look), 0)
+    chance = dark.weights[cause]
+    rest, listed = dark.share - 0.9 * chance, dark.weights[0] + dark.weights[1] - 0.9 * chance
+    assert outlook(table, dark) == pytest.approx(minutes * (chance + 0.15 * (dark.share - chance)) + rest * 15 + listed * 45)
 
 
 def test_the_bound_takes_for_each_cause_what_ends_it_soonest() -> None:
