@@ -20,8 +20,9 @@ _KINDS = {
     **dict.fromkeys(_OF_A_FAMILY, "family"),
 }
 "Folder of pages -> the kind of record that names a page in it."
-_POLICY = '<meta http-equiv="Content-Security-Policy" content="default-src \'none\';">'
-"Such a page loads nothing and runs nothing."
+_POLICY = '<meta http-equiv="Content-Security-Policy" content="default-src \'none\'; script-src \'self\' file:">'
+"Such a page loads and runs no more than the one script."
+_SCRIPT = "assets/handwheel/js/frame/moved.js"
 _WITHIN = {"bench": "symptom", "jobs": "failure-mode"}
 "Folder of folders by family -> the kind of record that names a page in one."
 
@@ -95,11 +96,12 @@ def _sheet(bench: Bench, address: str) -> str:
 
 
 def _leading(address: str, now: str, title: str) -> str:
-    """A whole page of its own: it leads on by itself, and has a link where it may not."""
-    way, said = escape(posixpath.relpath(now, posixpath.dirname(address) or ".")), escape(title)
+    """A whole page of its own: it leads on by itself, with scripts to the part that was asked for, and has a link where it may not."""
+    way, script = (escape(posixpath.relpath(place, posixpath.dirname(address) or ".")) for place in (now, _SCRIPT))
+    said = escape(title)
     return (
         f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8">{_POLICY}<title>{said}</title>'
         f'<meta name="viewport" content="width=device-width"><meta http-equiv="refresh" content="0; url={way}">'
-        f'<meta name="robots" content="noindex"></head>\n'
+        f'<meta name="robots" content="noindex"><script src="{script}" data-to="{way}"></script></head>\n'
         f'<body><h1>{said}</h1><p>This page has another address now: <a href="{way}">{said}</a>.</p></body></html>\n'
     )
