@@ -22,7 +22,8 @@ ROOT = Path(__file__).parent.parent
 
 settings.register_profile("patient", deadline=None)
 settings.load_profile("patient")  # a busy machine is no fault of the code
-_NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
+_NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome", "chrome")
+"The first has no window to draw, and does the same in little more than half the time of the processor."
 _QUIET = (
     "--no-sandbox",
     "--disable-gpu",
@@ -44,8 +45,11 @@ def chromium_path() -> str | None:
     found = next(filter(None, map(shutil.which, _NAMES)), None)
     if found or not (hasattr(os, "geteuid") and os.geteuid() == 0 and shutil.which("apt-get")):
         return found
-    for command in (["apt-get", "update"], ["apt-get", "install", "-y", "--no-install-recommends", "chromium"]):
-        subprocess.run(command, capture_output=True, check=False)
+    subprocess.run(["apt-get", "update"], capture_output=True, check=False)
+    for package in _NAMES[:2]:  # older systems have no package of the first
+        done = subprocess.run(["apt-get", "install", "-y", "--no-install-recommends", package], capture_output=True, check=False)
+        if done.returncode == 0:
+            break
     return next(filter(None, map(shutil.which, _NAMES)), None)
 
 
