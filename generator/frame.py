@@ -31,11 +31,7 @@ PALETTE: tuple[dict[str, Any], ...] = tuple(
     for wanted, scheme, icon, name in (("light", "default", "dark", "Dark"), ("dark", "slate", "light", "Light"))
 )
 "The toggle names what a press brings."
-_ROOM = re.compile(r"(?<=>)\s*\n\s*|\s*\n\s*(?=<)")
-"Between tags of the frame, and between them and words: none of it shows where a piece has its own line or box."
-_LINES = re.compile(r"\s*\n\s+")
-_AS_WRITTEN = ("<pre", "<textarea", "<script", "<style")
-"Where room is part of what is said."
+_ROOM = re.compile(r"\n\s+")
 _SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
 CONTENT_POLICY = "; ".join(
     (
@@ -132,12 +128,7 @@ def _once_a_folder(render: Callable[[Context], Iterator[str]]) -> Callable[[Cont
 
 
 def tight(output: str) -> str:
-    """The page without the room that templates leave in it: every page carries the frame, and most are smaller than it is.
-
-    Room between words of the content shrinks to one line's end, which looks the same; never where room is said.
-    """
+    """The frame without the room that templates leave in it: every page carries it, and most are smaller than it is."""
     head, begin, rest = output.partition("<article")
     article, end, foot = rest.rpartition("</article>")
-    if not any(tag in article for tag in _AS_WRITTEN):
-        article = _LINES.sub("\n", article)
-    return _ROOM.sub("", head) + begin + article + end + _ROOM.sub("", foot)
+    return _ROOM.sub("\n", head) + begin + article + end + _ROOM.sub("\n", foot)

@@ -196,6 +196,6 @@ def _in_its_hub(output: str, address: str, here: str) -> str:
     hub = hub_of(address)
     if not hub or hub == address:
         return output
-    plain = f'<li><a href="{posixpath.relpath(hub, here)}">'
-    marked = f'{plain[:-1]} class="md-nav__link md-nav__link--active" aria-current="location">'
+    plain = f'<a href="{posixpath.relpath(hub, here)}" class="md-nav__link">'
+    marked = plain.replace('md-nav__link">', 'md-nav__link md-nav__link--active" aria-current="location">')
     return output.replace(plain, marked, 1)

@@ -17,8 +17,7 @@ _GREEN, _LIGHT_GREEN, _PAPER = "#17463f", "#8fd0c1", "#fbfaf6"
 def drawing() -> str:
     """What the mark is drawn with."""
     text = MARK.read_text(encoding="utf-8")
-    drawn = text[text.index("<g ") :]
-    return drawn[: drawn.index("</svg>")].strip()
+    return text[text.index("<g") : text.index("</svg>")].strip()
 
 
 def icon() -> str:
