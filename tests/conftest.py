@@ -32,6 +32,7 @@ _QUIET = (
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
+    "--font-render-hinting=none",  # without a window letters would be as wide as whole pixels of a screen
 )
 
 
