@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import ast
 import re
+import sys
 import tomllib
-from importlib.metadata import distribution
+from collections.abc import Iterator
+from importlib.metadata import distribution, packages_distributions
 
 from packaging.requirements import Requirement
 
@@ -28,6 +31,24 @@ def test_the_lock_holds_all_that_we_ask_for_within_its_range_and_each_file_to_it
     for wanted in map(Requirement, (*PROJECT["dependencies"], *PROJECT["optional-dependencies"]["test"])):
         versions = locked[_plain(wanted.name)]
         assert any(wanted.specifier.contains(version) for version in versions), f"{wanted}: {versions}"
+
+
+def test_whatever_the_generator_imports_comes_with_it() -> None:
+    """What only tests bring along is missing where somebody builds a site."""
+    comes = {_plain(part["name"]) for part in bill()["components"]}
+    brought = packages_distributions()
+    modules = {module.partition(".")[0] for path in (ROOT / "generator").rglob("*.py") for module in _imported(path.read_text(encoding="utf-8"))}
+    foreign = modules - sys.stdlib_module_names - {"generator"}
+    assert foreign >= {"click", "mkdocs", "yaml"}
+    assert [module for module in sorted(foreign) if not comes & {_plain(package) for package in brought[module]}] == []
+
+
+def _imported(code: str) -> Iterator[str]:
+    for node in ast.walk(ast.parse(code)):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            yield node.module
 
 
 def test_the_bill_names_everything_that_we_need_each_with_version_and_licence() -> None:
