@@ -40,9 +40,13 @@ def picture_is_sound_and_named(book: Book) -> Iterator[Finding]:
 def picture_is_told(book: Book) -> Iterator[Finding]:
     for record, route, entry in _named(book):
         alt = str(entry.get("alt"))
-        if _NAMES_A_FILE.search(alt):
+        if _NAMES_A_FILE.search(alt) or _words(alt) == _words(Path(str(entry.get("file"))).stem):
             hint = "Say what to look at and how it looks, for whoever cannot see it."
             yield book.finding((record.kind, record.id), (*route, "alt"), f"{quote(alt)} does not say what the picture shows.", hint)
+
+
+def _words(text: str) -> list[str]:
+    return re.findall(r"\w+", text.replace("_", " ").casefold())
 
 
 def _named(book: Book) -> Iterator[tuple[Record, Route, dict[str, object]]]:
