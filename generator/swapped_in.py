@@ -7,7 +7,7 @@ import os
 import secrets
 import shutil
 from collections.abc import Iterator
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 try:
@@ -33,21 +33,26 @@ class NewFolder:
         """Take away what builds that were killed have left, and begin. Raises OSError where nothing can be put beside."""
         self.place = Path(os.path.realpath(place))
         self.place.parent.mkdir(parents=True, exist_ok=True)
-        aside = next(self.place.parent.glob(f".{self.place.name}.*{_ASIDE}"), None)
-        if aside and not self.place.exists():
-            aside.rename(self.place)
+        with _alone(self.place.parent):
+            aside = next(self.place.parent.glob(f".{self.place.name}.*{_ASIDE}"), None)
+            if aside and not self.place.exists():
+                aside.rename(self.place)
         for left in _left_over(self.place):
             shutil.rmtree(left, ignore_errors=True)
         self.folder, self._lock = _begun(self.place)
 
     def swap_in(self) -> None:
-        """Put the folder in its place, with the hidden files that stood there: they are their owner's, as for MkDocs."""
-        if self.place.is_dir():
-            _carry_hidden(self.place, self.folder)
-            shutil.copymode(self.place, self.folder)
-            _exchange(self.folder, self.place)
-        else:
-            self.folder.rename(self.place)
+        """Put the folder in its place, with the hidden files that stood there: they are their owner's, as for MkDocs.
+
+        One build at a time: else a second would read the hidden files of a folder that the first is taking away.
+        """
+        with _alone(self.place.parent):
+            if self.place.is_dir():
+                _carry_hidden(self.place, self.folder)
+                shutil.copymode(self.place, self.folder)
+                _exchange(self.folder, self.place)
+            else:
+                self.folder.rename(self.place)
         self.drop()
 
     def drop(self) -> None:
@@ -94,6 +99,20 @@ def _left_over(place: Path) -> Iterator[Path]:
             if lock is not None:
                 yield folder
                 os.close(lock)
+
+
+@contextmanager
+def _alone(parent: Path) -> Iterator[None]:
+    """Nobody else exchanges what stands in this folder meanwhile, where the system has such locks."""
+    held = os.open(parent, os.O_RDONLY) if fcntl else None
+    try:
+        if held is not None:
+            with suppress(OSError):
+                fcntl.flock(held, fcntl.LOCK_EX)
+        yield
+    finally:
+        if held is not None:
+            os.close(held)
 
 
 def _locked(folder: Path) -> int | None:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import random
+import shutil
 import subprocess
 import sys
 import time
 from pathlib import Path
+from threading import Event, Thread
 
 import pytest
 
@@ -55,6 +57,30 @@ def test_builds_killed_at_any_moment_two_at_once_leave_one_whole_edition(tmp_pat
     assert editions(place) != {"first"}
     assert (place / ".owner").read_text() == "kept"
     NewFolder(place).swap_in()
+    assert [p.name for p in tmp_path.iterdir()] == ["site"]
+
+
+def test_a_second_build_waits_until_the_first_has_carried_the_hidden_files(tmp_path: Path, monkeypatch) -> None:
+    place, copy, second_is_in = tmp_path / "site", shutil.copy2, Event()
+    place.mkdir()
+    (place / ".owner").write_text("kept")
+    first, second = NewFolder(place), NewFolder(place)
+
+    def in_no_hurry(*names: Path, **ways: bool) -> None:
+        monkeypatch.setattr(shutil, "copy2", copy)
+        other.start()
+        assert not second_is_in.wait(0.5), "the folder was exchanged while its hidden files were read"
+        copy(*names, **ways)
+
+    def swap_in_second() -> None:
+        second.swap_in()
+        second_is_in.set()
+
+    other = Thread(target=swap_in_second)
+    monkeypatch.setattr(shutil, "copy2", in_no_hurry)
+    first.swap_in()
+    other.join()
+    assert second_is_in.is_set() and (place / ".owner").read_text() == "kept"
     assert [p.name for p in tmp_path.iterdir()] == ["site"]
 
 
