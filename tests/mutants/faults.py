@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import copy
+from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
@@ -23,8 +24,12 @@ class Fault:
     """One change to a module."""
 
     line: int
+    text: str
+    "The line as it is written."
     says: str
     "What became what."
+    nth: int
+    "Which of the faults that say the same of lines that read the same, from 1."
     source: str
     "The whole module with the change in it."
 
@@ -35,12 +40,15 @@ def faults(source: str) -> Iterator[Fault]:
     >>> [f"{f.line}: {f.says}" for f in faults("def f(a): return a < 1 + 2")]
     ['1: < became <=', '1: + became -', '1: 1 became 2', '1: 2 became 3']
     """
-    tree = ast.parse(source)
+    tree, lines = ast.parse(source), source.splitlines()
+    so_far: Counter[tuple[str, str]] = Counter()
     spots = [(node, change) for node in _running(tree) for change in _changes(node)]
     for node, change in sorted(spots, key=lambda s: s[0].lineno):
         twin = copy.deepcopy(tree)
         target = next(n for n, m in zip(ast.walk(twin), ast.walk(tree), strict=True) if m is node)
-        yield Fault(node.lineno, change(target), ast.unparse(twin))
+        text, says = lines[node.lineno - 1].strip(), change(target)
+        so_far[text, says] += 1
+        yield Fault(node.lineno, text, says, so_far[text, says], ast.unparse(twin))
 
 
 def _running(tree: ast.AST) -> Iterator[ast.expr]:
