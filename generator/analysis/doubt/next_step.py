@@ -59,9 +59,7 @@ def next_move(table: Table, now: Standing) -> Move:
     """The first of the next steps: a rule that makes a policy."""
     if must_check(table, now):
         return Move("check", allowed_checks(table, now)[0])
-    steps = [*_steps(table, now, now.share), _stop(table)]
-    least = min([step.score for step in steps])
-    return min([step for step in steps if step.score <= least + 2 / GRAIN], key=_order).move
+    return min([*_steps(table, now, now.share), _stop(table)], key=_order).move
 
 
 def _stop(table: Table) -> NextStep:
