@@ -11,7 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.analysis.job.money import Rates, quote
-from generator.analysis.job.types import Handling, Plan, Practice
+from generator.analysis.job.types import Handling, Plan, Practice, Step
+from generator.analysis.machine import MachineWait
 
 EMPTY = Plan((), (), 0.0, (), (), (), (), 0, 0, True)
 GEARS = Practice(
@@ -49,6 +50,20 @@ def test_a_whole_amount_is_not_widened() -> None:
     assert quote(job(60, "hook-gear"), GEARS, exact).total == (54, 63)
     assert quote(job(20), GEARS, exact).labour == (15, 15)
     assert quote(job(0.1 + 0.2), GEARS, replace(exact, labour=200)).labour == (1, 1)
+
+
+def test_waiting_is_shown_and_not_charged() -> None:
+    """By hand: of 50 minutes 20 wait, so 30 at 60 an hour; a plan that only waits charges nothing."""
+    soaked = Step("remedy", "soak", "work", 30, wait=MachineWait(20, "the oil creeps in"))
+    got = quote(replace(EMPTY, steps=(soaked,), minutes=50), GEARS, Rates(60, "GBP", spread=(1, 1)))
+    assert (got.labour, got.minutes) == ((30, 30), (50, 50))
+    assert quote(replace(EMPTY, steps=(soaked,), minutes=20), GEARS, Rates(60, "GBP")).labour == (0, 0)
+    assert quote(replace(EMPTY, steps=(soaked,), minutes=50), GEARS, Rates(60, "GBP", spread=(1, 1)), recorded=15).labour == (0, 0)
+
+
+def test_minutes_count_to_four_decimals() -> None:
+    """By hand: a third of 100 minutes counts as 33.3333; at 10 000 a minute that is 333 333 and no part of a unit more."""
+    assert quote(job(100 / 3), GEARS, Rates(600_000, "GBP", spread=(1, 1))).labour == (333_333, 333_333)
 
 
 def test_a_part_without_a_price_is_named_and_not_guessed() -> None:
