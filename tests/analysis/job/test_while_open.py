@@ -6,7 +6,7 @@ import pytest
 
 from generator.analysis.job import plan
 from generator.analysis.job.types import Handling, Practice
-from generator.analysis.machine import MachinePart, MachineSetting, Remedy
+from generator.analysis.machine import Machine, MachinePart, MachineSetting, Remedy
 from tests.analysis.job.job_cases import machine_of, random_case, zigzag_domestic
 
 
@@ -48,6 +48,54 @@ def test_the_most_minutes_saved_come_first_and_ties_by_id() -> None:
         ("a", 2, 14, 12),
         ("b", 2, 14, 12),
     ]
+
+
+def test_what_saves_as_much_but_for_the_dust_of_binary_sums_is_told_by_id() -> None:
+    """Both save the cover, 2, and the sew, 2; b also a setting of 4 ten-millionths of a minute, which is made here anyhow."""
+    machine = machine_of(
+        [
+            MachinePart("cover", (), 1, 1),
+            MachinePart("gear", ("cover",)),
+            MachinePart("a", ("cover",), 1, 1),
+            MachinePart("b", ("cover",), 1, 1, ("dust",)),
+        ],
+        [MachineSetting("dust", 4e-7)],
+    )
+    worn = Practice({p: Handling(wears=True) for p in "ab"})
+    job = plan(machine, worn, [Remedy("r", renew=("gear",), set=("dust",))])
+    assert [w.part for w in job.while_open] == ["a", "b"]
+    assert job.while_open[1].saved_minutes - job.while_open[0].saved_minutes == pytest.approx(4e-7, abs=1e-9)
+
+
+MAINS = Machine(
+    {
+        "cover": MachinePart("cover", (), 2, 3),
+        "belt": MachinePart("belt", ("cover",), 1, 1),
+        "motor": MachinePart("motor", ("cover",), 9, 8, mains=True),
+        "lamp": MachinePart("lamp", ("cover",), 0.5, 0.25, mains=True),
+    },
+    mains_test=6,
+)
+
+
+@pytest.mark.parametrize(
+    ("remedy", "extra"),
+    [
+        (Remedy("r", renew=("belt",)), 9 + 8 + 6),
+        (Remedy("r", renew=("lamp",)), 9 + 8),
+        (Remedy("r", reach=("cover",), clean=("lamp",)), 9 + 8),
+    ],
+)
+def test_a_mains_part_brings_the_tests_before_power_unless_the_job_has_them(remedy: Remedy, extra: float) -> None:
+    """By hand: off 9, on 8, tests 6 if nothing else of the mains is touched; later the cover 5, the sew 2 and the tests as well."""
+    job = plan(MAINS, Practice({"motor": Handling(wears=True)}), [remedy])
+    (motor,) = job.while_open
+    assert (motor.extra_minutes, motor.later_minutes) == (extra, 5 + 9 + 8 + 6 + 2)
+
+
+def test_a_part_of_no_mains_brings_no_tests() -> None:
+    job = plan(MAINS, Practice({"belt": Handling(wears=True)}), [Remedy("r", renew=("lamp",))])
+    assert [(w.part, w.extra_minutes, w.later_minutes) for w in job.while_open] == [("belt", 2, 5 + 2 + 2)]
 
 
 def test_a_wearing_part_that_is_off_already_costs_nothing_more() -> None:
