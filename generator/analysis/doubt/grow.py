@@ -48,7 +48,6 @@ class Grower:
     def __init__(self, table: Table, rule: Rule, least: float = 0.0, estimate: Estimate | None = None) -> None:
         self._table, self._rule, self._least = table, rule, least
         self._estimate = estimate
-        self.count = 0
 
     def policy(self, now: Standing) -> Node:
         """The policy from where some jobs stand."""
@@ -63,7 +62,6 @@ class Grower:
             return None
         if share < self._least and self._estimate:
             return BeyondNode(share, self._estimate(self._table, now) / share)
-        self.count += 1
         kind, number = self._rule(self._table, now)
         if kind == "stop":
             return self._stop(now)

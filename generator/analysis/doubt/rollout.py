@@ -70,6 +70,4 @@ class Rollout:
         return found
 
     def _reckoned(self, now: Standing) -> float:
-        if now.share <= 0:
-            return 0.0
         return outlook(self._table, now) if now.share < FOLLOWED else self._total(now, next_move(self._table, now))
