@@ -4,17 +4,23 @@ from __future__ import annotations
 
 import posixpath
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from html import escape
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment
+from jinja2 import Environment, pass_context
 from jinja2.runtime import Context
+from markupsafe import Markup
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page
+from mkdocs.structure.toc import AnchorLink
 from mkdocs.theme import Theme
 from pathspec.gitignore import GitIgnoreSpec
+
+from generator.pages.hubs import Section, hub_of, sections
 
 THEME = "material"
 FEATURES = ("content.tooltips", "toc.follow", "navigation.sections")
@@ -26,12 +32,16 @@ PALETTE: tuple[dict[str, Any], ...] = tuple(
         "scheme": scheme,
         "primary": "custom",
         "accent": "custom",
-        "toggle": {"icon": f"handwheel/{icon}", "name": name},
+        "toggle": {"name": name},
     }
-    for wanted, scheme, icon, name in (("light", "default", "dark", "Dark"), ("dark", "slate", "light", "Light"))
+    for wanted, scheme, name in (("light", "default", "Dark"), ("dark", "slate", "Light"))
 )
-"The toggle names what a press brings."
-_ROOM = re.compile(r"\n\s+")
+"The toggle names what a press brings; js/frame/palette.js lays it."
+_ROOM = re.compile(r"(?<=>)\s*\n\s*|\s*\n\s*(?=<)")
+"Between tags of the frame, and between them and words: none of it shows where a piece has its own line or box."
+_LINES = re.compile(r"\s*\n\s+")
+_AS_WRITTEN = ("<pre", "<textarea")
+"Where room is part of what is said."
 _SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
 CONTENT_POLICY = "; ".join(
     (
@@ -104,31 +114,73 @@ def guard(env: Environment) -> None:
     env.globals["content_policy"] = CONTENT_POLICY
 
 
-def keep_navigation(env: Environment) -> None:
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """An entry in the list of what stands on a page."""
+
+    url: str
+    title: str
+    label: str
+    "The title as the value of an attribute."
+    children: tuple[Heading, ...]
+
+
+def lay_navigation(env: Environment) -> None:
+    """Give our lists of the book's parts and of a page's headings what they show."""
+    env.globals["sections"] = pass_context(_sections)
+    env.globals["page_headings"] = pass_context(_page_headings)
+    _keep_navigation(env)
+
+
+def _sections(context: Context) -> tuple[Section, ...]:
+    """The hubs by the titles of their pages."""
+    page: Page | None = context.get("page")
+    return sections(page.file.dest_uri if page else "", {hub.file.dest_uri: hub.title for hub in context["nav"].pages})
+
+
+def _page_headings(context: Context) -> tuple[Heading, ...]:
+    """None for a page that takes the room of the list; a hub shows it in the drawer all the same."""
+    page: Page | None = context.get("page")
+    if not page or (page.file.inclusion.is_not_in_nav() and "toc" in page.meta.get("hide", ())):
+        return ()
+    top = tuple(page.toc)
+    return _headings(top[0].children if top and top[0].level == 1 else top)
+
+
+def _headings(links: Iterable[AnchorLink]) -> tuple[Heading, ...]:
+    return tuple(Heading(link.url, link.title, escape(Markup(link.title).striptags()), _headings(link.children)) for link in links)
+
+
+def _keep_navigation(env: Environment) -> None:
     """Have the theme write the navigation once a folder: it is the same on every page that it does not hold."""
     template = env.get_template("partials/nav.html")
     template.root_render_func = _once_a_folder(template.root_render_func)
 
 
 def _once_a_folder(render: Callable[[Context], Iterator[str]]) -> Callable[[Context], Iterator[str]]:
-    """What a template writes of a page outside the navigation, kept by the folder that its links start from."""
-    known: dict[str, list[str]] = {}
+    """What a template writes of a page outside the navigation, kept by the folder that its links start from, and its hub."""
+    known: dict[tuple[str, str], list[str]] = {}
 
     def kept(context: Context) -> Iterator[str]:
         page: Page | None = context.get("page")
         if page is None or not page.file.inclusion.is_not_in_nav():
             yield from render(context)
             return
-        folder = posixpath.dirname(page.url)
-        if folder not in known:
-            known[folder] = list(render(context))
-        yield from known[folder]
+        place = posixpath.dirname(page.url), hub_of(page.file.dest_uri)
+        if place not in known:
+            known[place] = list(render(context))
+        yield from known[place]
 
     return kept
 
 
 def tight(output: str) -> str:
-    """The frame without the room that templates leave in it: every page carries it, and most are smaller than it is."""
+    """The page without the room that templates leave in it: every page carries the frame, and most are smaller than it is.
+
+    Room within the content shrinks to one line's end, which looks the same; never where room is said.
+    """
     head, begin, rest = output.partition("<article")
     article, end, foot = rest.rpartition("</article>")
-    return _ROOM.sub("\n", head) + begin + article + end + _ROOM.sub("\n", foot)
+    if not any(tag in article for tag in _AS_WRITTEN):
+        article = _LINES.sub("\n", article)
+    return _ROOM.sub("", head) + begin + article + end + _ROOM.sub("", foot)

@@ -17,8 +17,8 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
-from generator.frame import BOOK, FACE, leave_out_what_is_not_used, one_sheet, settle, tight
-from generator.pages.hubs import NAVIGATION, hub_of
+from generator.frame import BOOK, FACE, PALETTE, leave_out_what_is_not_used, one_sheet, settle, tight
+from generator.pages.hubs import NAVIGATION
 from generator.pages.mending import mending
 from generator.pages.page import PageText
 from generator.site_build import Site
@@ -67,9 +67,10 @@ def dress(config: MkDocsConfig) -> None:
     settle(config)
     extensions: list[Any] = config.markdown_extensions
     extensions += [NoHtml(), OwnLinks()]
-    overrides = str(_HERE / "pages" / "theme")
-    if overrides not in config.theme.dirs:
-        config.theme.dirs.insert(0, overrides)
+    for overrides in ("theme", *(["switch"] if config.theme["palette"] == list(PALETTE) else [])):
+        folder = str(_HERE / "pages" / overrides)
+        if folder not in config.theme.dirs:
+            config.theme.dirs.insert(0, folder)
     config.theme["favicon"] = f"{_PREFIX}/mark/icon.svg"
     for name in (FACE, BOOK):
         _append(config.extra_css, f"{_PREFIX}/css/{name}")
@@ -183,19 +184,8 @@ def publish(new: NewFolder, config: MkDocsConfig) -> None:
 
 
 def finished(output: str, page: Page) -> str:
-    """The page with its hub marked as the place where the reader is, and its own scripts at the end of its body."""
-    address = page.file.dest_uri
-    here = posixpath.dirname(address) or "."
+    """The page without room between its pieces, and its own scripts at the end of its body."""
+    here = posixpath.dirname(page.file.dest_uri) or "."
     scripts = page.text.scripts if isinstance(page, ReadyPage) else ()
     tags = "".join(f'<script src="{posixpath.relpath(script, here)}"></script>' for script in scripts)
-    return tight(_in_its_hub(output, address, here).replace("</body>", f"{tags}</body>", 1))
-
-
-def _in_its_hub(output: str, address: str, here: str) -> str:
-    """The theme marks a page of the navigation by itself; for any other we mark the hub that leads to it."""
-    hub = hub_of(address)
-    if not hub or hub == address:
-        return output
-    plain = f'<a href="{posixpath.relpath(hub, here)}" class="md-nav__link">'
-    marked = plain.replace('md-nav__link">', 'md-nav__link md-nav__link--active" aria-current="location">')
-    return output.replace(plain, marked, 1)
+    return tight(output.replace("</body>", f"{tags}</body>", 1))

@@ -71,7 +71,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         if not self.is_preview:
             frame.guard(env)
         frame.without_dates(files)
-        frame.keep_navigation(env)
+        frame.lay_navigation(env)
         return env
 
     def on_page_context(self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: object) -> TemplateContext:

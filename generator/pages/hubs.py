@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import dataclass
+
 NAVIGATION: dict[str, tuple[tuple[str, str], ...]] = {
     "": (("index.html", "Find"),),
     "At the bench": (
@@ -60,3 +63,42 @@ def hub_of(address: str) -> str:
 def hub_title(address: str) -> str:
     """What the hub of a page is called."""
     return _TITLES.get(hub_of(address), "")
+
+
+@dataclass(frozen=True, slots=True)
+class Hub:
+    """A page that the side navigation names."""
+
+    address: str
+    title: str
+    here: bool
+    "Whether it is the page shown."
+    holds: bool
+    "Whether it leads to the page shown."
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Hubs under one heading."""
+
+    title: str
+    "Empty for hubs that stand alone."
+    number: int
+    "From 1, in order; the page's ids are made of it."
+    hubs: tuple[Hub, ...]
+    opened: bool
+    "Whether the page shown is one of them: a phone begins with it."
+
+
+def sections(address: str, titles: Mapping[str, str]) -> tuple[Section, ...]:
+    """The side navigation of a page. `titles`: what hubs are called, address -> title, where that is not their name here.
+
+    >>> [(hub.title, hub.here, hub.holds) for hub in sections("bench/tessaly-40/no-feed.html", {})[1].hubs][:2]
+    [('Symptoms', False, True), ('Machines', False, False)]
+    """
+    found = hub_of(address)
+    made = []
+    for number, (title, hubs) in enumerate(NAVIGATION.items(), 1):
+        shown = tuple(Hub(hub, titles.get(hub, name), hub == address, hub == found != address) for hub, name in hubs)
+        made.append(Section(title, number, shown, any(hub.here for hub in shown)))
+    return tuple(made)

@@ -17,7 +17,8 @@ _GREEN, _LIGHT_GREEN, _PAPER = "#17463f", "#8fd0c1", "#fbfaf6"
 def drawing() -> str:
     """What the mark is drawn with."""
     text = MARK.read_text(encoding="utf-8")
-    return text[text.index("<g") : text.index("</svg>")].strip()
+    drawn = text[text.index('<g id="hw-mark">') :].partition("\n")[2]
+    return drawn[: drawn.index("</g></svg>")].strip()
 
 
 def icon() -> str:

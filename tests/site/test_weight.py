@@ -1,0 +1,45 @@
+"""How many bytes a page takes: a copy of the site goes by stick and by mail, and a phone keeps all of it."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from generator.frame import PALETTE
+from generator.pages.hubs import NAVIGATION
+
+FRAME = 8_300
+"Bytes of a page that are not its own: head, header, navigation, foot. The scripts that it alone asks for stand apart."
+
+
+def _frame(html: str) -> str:
+    head, _, rest = html.partition("<article")
+    foot = rest.rpartition("</article>")[2]
+    return head + re.sub(r'<script src="[^"]*/(?:data|js/(?!common/|frame/)\w[\w-]*)/[^"]*"></script>', "", foot)
+
+
+@pytest.mark.parametrize("folder", ["bench", "jobs", "checks", "failure-modes", "assemblies", "symptoms"])
+def test_the_frame_of_a_page_weighs_little(site, folder):
+    frames = [len(_frame(p.read_text(encoding="utf-8")).encode()) for p in (site / folder).rglob("*.html")]
+    assert len(frames) > 30 and max(frames) < FRAME
+
+
+def test_the_side_navigation_names_every_hub_once_in_its_order(site):
+    text = next(iter(sorted((site / "jobs").rglob("*.html")))).read_text(encoding="utf-8")
+    side = text.partition('<ul class="md-nav__list"')[2].partition("</ul></nav></div>")[0]
+    hubs = [f"../../{address}" for section in NAVIGATION.values() for address, _ in section]
+    assert re.findall(r'<li><a href="([^"]+)"', side) == hubs
+
+
+def test_the_switch_of_the_colours_offers_what_the_theme_is_told(browser, site):
+    """Laid by a script, since pages need not carry it; a press brings the other colours."""
+    tab = browser.new_page(color_scheme="light")
+    tab.goto((site / "sources.html").as_uri())
+    offered = tab.evaluate(
+        "[...document.querySelectorAll('input[name=__palette]')].map(i => [i.dataset.mdColorMedia, i.dataset.mdColorScheme, i.ariaLabel])"
+    )
+    assert offered == [[p["media"], p["scheme"], p["toggle"]["name"]] for p in PALETTE]
+    tab.locator("label[title=Dark]").click()
+    assert tab.locator("body").get_attribute("data-md-color-scheme") == "slate"
+    tab.close()
