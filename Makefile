@@ -31,8 +31,9 @@ test: lint
 	$(BIN)/python -m pytest --numprocesses $$($(BIN)/python -c "import os; print((os.cpu_count() or 1) + 1)") \
 	  --dist loadfile --no-loadscope-reorder
 
+# A table of all figures at the end; with LARGE=1 also a book of 1,000 families, which takes hours.
 benchmarks: .venv/test-ready
-	$(BIN)/python -m pytest tests/benchmarks --override-ini addopts=-q
+	LARGE="$(LARGE)" $(BIN)/python -m pytest tests/benchmarks --override-ini addopts=-q --capture=no
 
 # Which small faults put into these modules no test finds, for example MODULES=generator/analysis/reckon.py
 MODULES ?= $(wildcard generator/analysis/*.py)

@@ -1,0 +1,92 @@
+"""How long commands take on a book of 20,000 records and on the real content.
+
+The book is a made library with all that fails on its mechanisms. *Cold*: nothing kept from before. *Warm*: the records
+kept. Each command is a process of its own, its start included; the figure is time of the processor.
+"""
+
+from __future__ import annotations
+
+import shutil
+import subprocess
+from collections.abc import Sequence
+from pathlib import Path
+
+import pytest
+
+from generator.library import Library
+from generator.store import load_kept
+from tests.benchmarks.figures import Figures
+from tests.benchmarks.made_library import CONTENT, write
+from tests.benchmarks.made_slices import Size
+from tests.benchmarks.measured import measured
+
+FAMILIES = 1150
+"""With about 17 records each, lists and shared ones among them, a little over 20,000."""
+COLD, WARM, ONE_RECORD, RANK, COMPARE = 20.0, 3.0, 1.0, 0.3, 5.0
+"Seconds aimed at."
+_RUNS = 3
+
+
+@pytest.fixture(scope="module")
+def many(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with many records, in git."""
+    print(f"\n{FAMILIES} families are made ...", flush=True)
+    project = tmp_path_factory.mktemp("many")
+    write(project / "content", FAMILIES, size=Size(None, None))
+    _git(project)
+    return project
+
+
+@pytest.fixture(scope="module")
+def real(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The real content, in git."""
+    project = tmp_path_factory.mktemp("real")
+    shutil.copytree(CONTENT, project / "content")
+    _git(project)
+    return project
+
+
+def _git(project: Path) -> None:
+    name = ("-c", "user.name=Bench", "-c", "user.email=bench@example.org")
+    for command in (("init", "-q"), ("add", "content"), (*name, "commit", "-qm", "All records")):
+        subprocess.run(["git", *command], cwd=project, check=True, capture_output=True)
+
+
+def test_commands_on_the_real_content(real: Path, figures: Figures) -> None:
+    _commands(real, figures, None, None)
+
+
+def test_commands_on_a_large_book(many: Path, figures: Figures) -> None:
+    _commands(many, figures, COLD, WARM)
+
+
+def _commands(project: Path, figures: Figures, cold: float | None, warm: float | None) -> None:
+    """Times what a person types, in the order in which it is typed."""
+    of = f"{sum(1 for _ in (project / 'content').rglob('*.yaml')):,} files"
+    figures.add(f"{of}: read and checked cold", _times(project, "check", runs=1), "s", cold)
+    mode = sorted((project / "content" / "failure-modes").iterdir())[0]
+    figures.add(f"{of}: `check` of one record", _times(project, "check", str(mode.relative_to(project))), "s", ONE_RECORD)
+    rank = ("rank", *_complaint(project))
+    _times(project, *rank, runs=1)  # the order of its checks is kept from here on
+    figures.add(f"{of}: read warm, for one answer", _times(project, *rank), "s", warm)
+    figures.add(f"{of}: `rank`", figures.all[-1].values, "s", RANK)
+    _change(mode)
+    figures.add(f"{of}: `compare` of a change to one record", _times(project, "compare", "HEAD", runs=1), "s", COMPARE)
+
+
+def _times(project: Path, *command: str, runs: int = _RUNS) -> Sequence[float]:
+    print(f"{' '.join(command)} ...", flush=True)
+    return [measured(["-m", "generator", *command], project).processor for _ in range(runs)]
+
+
+def _complaint(project: Path) -> tuple[str, str, str]:
+    """The first family, with a symptom that it has."""
+    records, errors = load_kept([project / "content"], project / ".cache" / "handwheel")
+    assert not errors
+    family = min(records.families)
+    return min(Library(records).for_family(family).symptoms), "-f", family
+
+
+def _change(mode: Path) -> None:
+    text = mode.read_text(encoding="utf-8")
+    mode.write_text(text.replace("seen: ", "seen: 1", 1), encoding="utf-8")
