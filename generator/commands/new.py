@@ -18,7 +18,7 @@ from generator.records.kinds import KINDS, Kind
 from generator.records.node import plain
 from generator.records.read import Content, read
 from generator.records.references import definitions, references
-from generator.records.rules.family_parts import built_families
+from generator.records.rules.built import built_families
 from generator.records.schema import follow, schema
 from generator.records.starting import starting_entry, starting_record
 from generator.records.starting_family import like as starting_family

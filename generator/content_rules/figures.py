@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections import defaultdict
 from collections.abc import Iterator, Mapping
 
 from generator.records.finding import Finding, quote
 from generator.records.model import Check, Setting
 from generator.records.node import Route
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import built_families
 from generator.records.rules.registry import rule
 from generator.standards.quantity import Quantity
 
@@ -20,9 +20,10 @@ _FIGURE = re.compile(r"(-?\d+(?:\.\d+)?)(?: to (-?\d+(?:\.\d+)?))? ?([a-zA-Z°]+
 @rule("A figure stands once, in its setting: a check that reads it and a failure mode of it name no number of their own.")
 def figure_stands_once(book: Book) -> Iterator[Finding]:
     told: set[tuple[tuple[str, str], Route]] = set()
-    for _, built in built_families(book.records):
+    checks = _by_figure(book)
+    for _, built in book.built:
         for id, owners in built.settings.items():
-            for record, route, text in _readers(book, owners[0].value):
+            for record, route, text in _readers(book, owners[0].value, checks):
                 figure = _own_figure(text, owners[0].value)
                 if figure and (record, route) not in told:
                     told.add((record, route))
@@ -31,14 +32,22 @@ def figure_stands_once(book: Book) -> Iterator[Finding]:
                     yield book.finding(record, route, message, hint, level="warning")
 
 
-def _readers(book: Book, setting: Setting) -> Iterator[tuple[tuple[str, str], Route, str]]:
-    """Record, place and text of all that speaks of a setting."""
+def _by_figure(book: Book) -> Mapping[str, list[str]]:
+    """Setting -> the checks that say they read it."""
+    found: dict[str, list[str]] = defaultdict(list)
     for check in book.records.checks.values():
-        if setting.proved_by == check.id or setting.id in check.figures:
-            for route, text in _of_check(check).items():
-                yield ("check", check.id), route, text
-    for mode in book.records.failure_modes.values():
-        for number, sign in enumerate(mode.signs if mode.setting == setting.id else ()):
+        for setting in check.figures:
+            found[setting].append(check.id)
+    return found
+
+
+def _readers(book: Book, setting: Setting, by_figure: Mapping[str, list[str]]) -> Iterator[tuple[tuple[str, str], Route, str]]:
+    """Record, place and text of all that speaks of a setting."""
+    for id in {*filter(None, [setting.proved_by]), *by_figure.get(setting.id, ())} & book.records.checks.keys():
+        for route, text in _of_check(book.records.checks[id]).items():
+            yield ("check", id), route, text
+    for mode in book.machines.on("setting", setting.id):
+        for number, sign in enumerate(mode.signs):
             yield ("failure-mode", mode.id), ("signs", number), sign
 
 

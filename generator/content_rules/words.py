@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -10,10 +11,9 @@ from generator.records.finding import Finding, quote
 from generator.records.model import Check, FailureMode, Family, Symptom
 from generator.records.node import Route
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import Built, built_families, has_mode
 from generator.records.rules.registry import rule
 from generator.records.trees import can_occur
-from generator.records.words import strangers
+from generator.records.words import Words, strangers
 
 Text = tuple[Route, str]
 "Where a text stands in its record, and the text."
@@ -24,19 +24,25 @@ class _Machine:
     """A family as far as words go."""
 
     family: Family
-    built: Built
     modes: frozenset[str]
     "Failure modes that it can have."
     symptoms: frozenset[str]
     "Symptoms that it can show."
+    checks: frozenset[str]
+    "Checks of which an outcome fits one of its failure modes."
+    strange: frozenset[str]
+    "Words that do not fit it."
 
 
 @rule("Words of a record fit every machine that uses it.")
 def words_fit_the_machine(book: Book) -> Iterator[Finding]:
     """Each word of a record is told once, with the first family that it does not fit."""
     told: set[tuple[tuple[str, str], Route, str]] = set()
-    for machine in _machines(book):
+    words = Words(book.records.features.values())
+    for machine in _machines(book, words):
         for record, (route, text) in _spoken_of(book, machine):
+            if machine.strange.isdisjoint(words.of(text)):
+                continue
             for word in _strange(book, machine.family, record, text):
                 if (record, route, word) not in told:
                     told.add((record, route, word))
@@ -47,9 +53,12 @@ def words_fit_the_machine(book: Book) -> Iterator[Finding]:
 
 @rule("A caution needs what it speaks of.", "caution")
 def caution_needs_what_it_speaks_of(book: Book) -> Iterator[Finding]:
+    words_of = Words(book.records.features.values())
+    unfit = {id: words_of.unfit(family.features) for id, family in book.records.families.items()}
     for id, caution in book.records.cautions.items():
+        said = words_of.of(caution.title) | words_of.of(caution.text)
         for family in book.records.families.values():
-            if any(not family.features.get(f) for f in caution.needs):
+            if unfit[family.id].isdisjoint(said) or any(not family.features.get(f) for f in caution.needs):
                 continue
             words = [w for text in (caution.title, caution.text) for w in _strange(book, family, ("caution", id), text)]
             if words:
@@ -66,15 +75,34 @@ def _strange(book: Book, family: Family, record: tuple[str, str], text: str) -> 
     return [w for w in strangers(text, features, family.features) if w not in excused]
 
 
-def _machines(book: Book) -> Iterator[_Machine]:
-    for family, built in built_families(book.records):
-        modes = frozenset(id for id in book.records.failure_modes if has_mode(book, family, built, id))
+def _machines(book: Book, words: Words) -> Iterator[_Machine]:
+    fitting = _fitting(book)
+    for family in book.records.families.values():
+        modes = book.machines.modes[family.id]
+        symptoms = (book.records.symptoms[id] for id in sorted(_possible(book, modes)))
         shown = frozenset(
             s.id
-            for s in book.records.symptoms.values()
+            for s in symptoms
             if not unmet(family.features, s.needs, s.lacks) and can_occur(s.tree, modes.__contains__, book.gates)
         )
-        yield _Machine(family, built, modes, shown)
+        checks = frozenset(check for mode in modes for check in fitting.get(mode, ()))
+        yield _Machine(family, modes, shown, checks, words.unfit(family.features))
+
+
+def _possible(book: Book, modes: frozenset[str]) -> frozenset[str]:
+    """Symptoms whose trees name one of the failure modes; all of them where a tree leads to a gate that is not there."""
+    if any(gate not in book.gates for _, gate in book.transfers.sees):
+        return frozenset(book.records.symptoms)
+    return book.complaints_of(modes) & book.records.symptoms.keys()
+
+
+def _fitting(book: Book) -> Mapping[str, set[str]]:
+    """Failure mode -> the checks of which an outcome fits it."""
+    found: dict[str, set[str]] = defaultdict(set)
+    for check in book.records.checks.values():
+        for mode in (mode for outcome in check.outcomes for fit in outcome.fits for mode in book.fits.get(fit, ())):
+            found[mode].add(check.id)
+    return found
 
 
 def _spoken_of(book: Book, machine: _Machine) -> Iterator[tuple[tuple[str, str], Text]]:
@@ -85,9 +113,9 @@ def _spoken_of(book: Book, machine: _Machine) -> Iterator[tuple[tuple[str, str],
     for id in machine.symptoms:
         for text in _of_symptom(book.records.symptoms[id]):
             yield ("symptom", id), text
-    for check in book.records.checks.values():
-        for text in _of_check(book, check, machine):
-            yield ("check", check.id), text
+    for id in machine.checks:
+        for text in _of_check(book, book.records.checks[id], machine):
+            yield ("check", id), text
 
 
 def _given(texts: Mapping[Route, str | None]) -> Iterator[Text]:
@@ -113,8 +141,6 @@ def _of_check(book: Book, check: Check, machine: _Machine) -> Iterator[Text]:
     if check.only_for and machine.symptoms.isdisjoint(check.only_for):
         return
     rows = [(n, o) for n, o in enumerate(check.outcomes) if o.otherwise or o.good or _can_show(book, o.fits, machine)]
-    if not any(_can_show(book, outcome.fits, machine) for outcome in check.outcomes):
-        return
     told: dict[Route, str | None] = {(name,): getattr(check, name) for name in ("title", "how", "expect")}
     told |= {("outcomes", n, name): getattr(o, name) for n, o in rows for name in ("says", "means")}
     yield from _given(told)

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from generator.records.compose import EXAMPLE
 from generator.records.explain import shown
 from generator.records.kinds import KINDS
-from generator.records.rules.family_parts import Built
+from generator.records.rules.built import Built
 from generator.records.schema import Schema, follow, schema
 from generator.records.starting import header
 

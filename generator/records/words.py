@@ -33,6 +33,25 @@ def strangers(text: str, list_: Collection[Feature], has: Features) -> Iterator[
             yield word
 
 
+class Words:
+    """Listed words, looked for in a text once however many machines it is said of."""
+
+    def __init__(self, list_: Collection[Feature]) -> None:
+        self._list = list_
+        self._all = tuple(dict.fromkeys(w for feature in list_ for w in (*feature.words, *feature.not_words, *feature.calls)))
+        self._found: dict[str, frozenset[str]] = {}
+
+    def of(self, text: str) -> frozenset[str]:
+        """The listed words that stand in a text."""
+        if text not in self._found:
+            self._found[text] = frozenset(word for word in self._all if spoken(word).search(text))
+        return self._found[text]
+
+    def unfit(self, has: Features) -> frozenset[str]:
+        """The listed words that do not fit a machine with these features."""
+        return frozenset(told_apart(self._list, has)[1])
+
+
 def told_apart(list_: Collection[Feature], has: Features) -> tuple[list[str], list[str]]:
     """Listed words that fit a machine with these features, and those that do not.
 

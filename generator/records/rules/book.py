@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
 from generator.records.finding import Finding, Level, fault
 from generator.records.fits import Fits, what_fits
-from generator.records.model import Records
+from generator.records.model import Family, Records
 from generator.records.nested import match, strings
 from generator.records.node import Route
 from generator.records.read import Content
 from generator.records.references import Reference, definitions, references
+from generator.records.rules.built import Built, built_families
+from generator.records.rules.machines import Machines
 from generator.records.rules.transfers import TransferGraph, transfer_graph
 from generator.records.trees import Gates, named_gates
 
@@ -41,6 +43,29 @@ class Book:
     def transfers(self) -> TransferGraph:
         """What stands below each named gate."""
         return transfer_graph(self.references, self.content.records["symptom"].values())
+
+    @cached_property
+    def built(self) -> tuple[tuple[Family, Built], ...]:
+        """Every family with what it is built of."""
+        return tuple(built_families(self.records))
+
+    @cached_property
+    def machines(self) -> Machines:
+        """What can be wrong with which family."""
+        return Machines(self.records, self.built, self.defined)
+
+    @cached_property
+    def complaints(self) -> Mapping[str, frozenset[str]]:
+        """Failure mode -> the symptoms whose trees name it, transfers followed."""
+        found: dict[str, set[str]] = {}
+        for symptom in self.records.symptoms:
+            for mode in self.transfers.events(symptom):
+                found.setdefault(mode, set()).add(symptom)
+        return {mode: frozenset(symptoms) for mode, symptoms in found.items()}
+
+    def complaints_of(self, modes: Iterable[str]) -> frozenset[str]:
+        """The symptoms whose trees name one of the failure modes."""
+        return frozenset().union(*(self.complaints.get(mode, ()) for mode in modes))
 
     @cached_property
     def in_trees(self) -> frozenset[str]:

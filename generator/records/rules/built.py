@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
-from generator.records.as_used import Features, as_used, unmet
+from generator.records.as_used import Features, as_used
 from generator.records.model import (
     AssemblyUse,
     Family,
@@ -15,7 +15,6 @@ from generator.records.model import (
     Setting,
 )
 from generator.records.node import Route
-from generator.records.rules.book import Book
 
 T = TypeVar("T", Part, Setting)
 
@@ -65,15 +64,6 @@ def built_assemblies(records: Records) -> Iterator[Built]:
     """Every assembly on its own, with all that any family could have of it."""
     for id in records.assemblies:
         yield _built(records, id, [(("assembly", id), (), AssemblyUse(id))], None)
-
-
-def has_mode(book: Book, family: Family, built: Built, id: str) -> bool:
-    """Whether a family can have a failure mode; one that could not be read, or sits on nothing, counts as possible."""
-    mode = book.records.failure_modes.get(id)
-    if mode is None or not (mode.part in book.defined["part"] or mode.setting in book.defined["setting"]):
-        return True
-    sits = mode.part in built.parts or mode.setting in built.settings
-    return sits and not unmet(family.features, mode.needs, mode.lacks)
 
 
 Uses = Sequence[tuple[tuple[str, str], Route, AssemblyUse]]

@@ -8,11 +8,10 @@ from itertools import pairwise
 from generator.records.finding import Finding, quote
 from generator.records.model import Part, Setting
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import (
+from generator.records.rules.built import (
     Built,
     Owned,
     built_assemblies,
-    built_families,
 )
 from generator.records.rules.paths import rounds, shortest, spelled
 from generator.records.rules.registry import rule
@@ -20,7 +19,7 @@ from generator.records.rules.registry import rule
 
 def _every_build(book: Book) -> Iterator[Built]:
     yield from built_assemblies(book.records)
-    for _, built in built_families(book.records):
+    for _, built in book.built:
         yield built
 
 

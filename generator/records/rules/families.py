@@ -8,13 +8,13 @@ from generator.records.finding import Finding, did_you_mean, quote
 from generator.records.model import AssemblyUse
 from generator.records.node import Route
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import Built, built_families
+from generator.records.rules.built import Built
 from generator.records.rules.registry import rule
 
 
 @rule("No two assemblies of a family define the same part or setting.", "family")
 def defined_once_in_a_family(book: Book) -> Iterator[Finding]:
-    for family, built in built_families(book.records):
+    for family, built in book.built:
         for what, group in (("part", built.parts), ("setting", built.settings)):
             for id, owners in group.items():
                 if len(owners) > 1:
@@ -63,7 +63,7 @@ def _named(book: Book, use: AssemblyUse) -> Iterator[tuple[Route, bool, str, str
 
 @rule("Every joint of a family has a fastener note.", "fasteners")
 def joints_have_notes(book: Book) -> Iterator[Finding]:
-    for family, built in built_families(book.records):
+    for family, built in book.built:
         noted = {note.joint for note in book.records.fasteners.get(family.id, ())}
         missing = sorted(_joints(built) - noted - book.content.words)
         if missing and not _broken(book, family.id):
@@ -75,7 +75,7 @@ def joints_have_notes(book: Book) -> Iterator[Finding]:
 
 @rule("A fastener note is of a joint that its family has.", "fasteners")
 def notes_are_of_joints_here(book: Book) -> Iterator[Finding]:
-    for family, built in built_families(book.records):
+    for family, built in book.built:
         here = _joints(built)
         for place, note in enumerate(book.records.fasteners.get(family.id, ())):
             if not built.missing and note.joint in book.defined["joint"] - here:

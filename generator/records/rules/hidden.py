@@ -12,7 +12,7 @@ from generator.records.as_used import unmet
 from generator.records.finding import Finding, quote
 from generator.records.model import Check, FailureMode, Family
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import Built, built_families, has_mode
+from generator.records.rules.built import Built
 from generator.records.rules.registry import rule
 
 K = TypeVar("K")
@@ -21,7 +21,7 @@ K = TypeVar("K")
 @rule("A failure mode is named in the checks of its complaints that seem to show it, or says why not.", "failure-mode")
 def seen_or_said(book: Book) -> Iterator[Finding]:
     """A check seems to show what sits beside a failure mode that it names, what it lays open, and what it tries."""
-    machines = [_Machine(book, family, built) for family, built in built_families(book.records)]
+    machines = [_Machine(book, family, built) for family, built in book.built]
     for check in book.records.checks.values():
         asked = _Asked(book, check)
         for id in sorted(asked.named & book.records.failure_modes.keys()):
@@ -29,8 +29,9 @@ def seen_or_said(book: Book) -> Iterator[Finding]:
                 message = f"{quote(check.id)} names {quote(id)} in an outcome, and here it says that it does not show it."
                 yield book.finding(("failure-mode", id), ("unseen_by", check.id), message, "Keep one of the two.", key=True)
         said: dict[str, str] = {}
-        for machine in machines:
-            for mode, why in machine.hidden(asked) if machine.has(check) else ():
+        having = frozenset[str]().union(*(book.machines.having.get(mode, ()) for mode in asked.named))
+        for machine in machines if having else ():
+            for mode, why in machine.hidden(asked) if machine.family.id in having and machine.has(check) else ():
                 said.setdefault(mode, why)
         for mode, why in sorted(said.items()):
             yield _hidden(book, check, book.records.failure_modes[mode], why)
@@ -53,8 +54,8 @@ class _Asked:
         self.seen = frozenset[str]().union(*(modes for cured, modes in fits if not cured))
         self.tried = frozenset[str]().union(*(modes for cured, modes in fits if cured))
         self.named = self.seen | self.tried
-        trees = {id: book.transfers.events(id) for id in check.only_for or book.records.symptoms}
-        self.trees = [tree for tree in trees.values() if tree & self.named]
+        symptoms = check.only_for or book.complaints_of(self.named)
+        self.trees = [tree for symptom in symptoms if (tree := book.transfers.events(symptom)) & self.named]
 
 
 @dataclass(frozen=True)
@@ -92,8 +93,9 @@ class _Machine:
     @cached_property
     def _modes(self) -> Mapping[str, FailureMode]:
         """Those that it can have and that are mended by work; advice mends what the machine's user does."""
-        modes = self.book.records.failure_modes.values()
-        return {m.id: m for m in modes if any(_work(m)) and has_mode(self.book, self.family, self.built, m.id)}
+        modes = self.book.records.failure_modes
+        here = (modes[id] for id in sorted(self.book.machines.modes[self.family.id]))
+        return {mode.id: mode for mode in here if any(_work(mode))}
 
     @cached_property
     def _at(self) -> Mapping[str, list[FailureMode]]:

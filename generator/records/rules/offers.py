@@ -2,26 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
-from generator.records.as_used import unmet
 from generator.records.finding import Finding, quote
-from generator.records.model import Check, Family
+from generator.records.model import Check
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import Built, built_families, has_mode
 from generator.records.rules.registry import rule
-
-Machines = Sequence[tuple[Family, Built]]
-"Every family with what it is built of."
 
 
 @rule("A symptom offers no check and no row that no family can show with it.", "check")
 def symptom_offers_what_can_show(book: Book) -> Iterator[Finding]:
-    machines = list(built_families(book.records))
     for id, check in book.records.checks.items():
         if not check.only_for or set(check.only_for) - book.records.symptoms.keys():
             continue
-        shown = {symptom: _can_show(book, machines, check, symptom) for symptom in check.only_for}
+        shown = {symptom: _can_show(book, check, symptom) for symptom in check.only_for}
         rows = [frozenset(m for fit in o.fits for m in book.fits.get(fit, ())) for o in check.outcomes]
         for place, symptom in enumerate(check.only_for):
             if all(row.isdisjoint(shown[symptom]) for row in rows):
@@ -34,12 +28,8 @@ def symptom_offers_what_can_show(book: Book) -> Iterator[Finding]:
                 yield book.finding(("check", id), ("outcomes", place), message, hint)
 
 
-def _can_show(book: Book, machines: Machines, check: Check, symptom: str) -> frozenset[str]:
+def _can_show(book: Book, check: Check, symptom: str) -> frozenset[str]:
     """Failure modes that can show as the symptom on some family that the check is for."""
     record, causes = book.records.symptoms[symptom], book.transfers.events(symptom)
-    families = [
-        (family, built)
-        for family, built in machines
-        if not unmet(family.features, (*check.needs, *record.needs), (*check.lacks, *record.lacks))
-    ]
-    return frozenset(m for m in causes if any(has_mode(book, family, built, m) for family, built in families))
+    families = book.machines.meeting((*check.needs, *record.needs), (*check.lacks, *record.lacks))
+    return frozenset(m for m in causes if book.machines.some_can_have(families, m))

@@ -9,7 +9,6 @@ from itertools import combinations
 from generator.records.finding import Finding, quote
 from generator.records.model import Part
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import built_families
 from generator.records.rules.registry import rule
 
 _NUMBERS = {"one": 1, "two": 2, "both": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7}
@@ -22,7 +21,7 @@ _NAMED = re.compile(
 
 @rule("The screws that a part's text counts are as many as the family's chart has.", "assembly")
 def screws_are_as_many_as_on_the_chart(book: Book) -> Iterator[Finding]:
-    for family, built in built_families(book.records):
+    for family, built in book.built:
         counts = {note.joint: note.count for note in book.records.fasteners.get(family.id, ())}
         for parts in built.parts.values():
             for part in parts:

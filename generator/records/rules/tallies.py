@@ -9,20 +9,19 @@ from generator.records.finding import Finding, did_you_mean, quote
 from generator.records.model import Found
 from generator.records.node import Route
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import built_families, has_mode
 from generator.records.rules.registry import rule
 
 
 @rule("A tally counts failure modes that its family can have.", "tally")
 def tally_of_what_can_be(book: Book) -> Iterator[Finding]:
-    families = {family.id: (family, built) for family, built in built_families(book.records)}
+    families = {family.id: (family, built) for family, built in book.built}
     for named in book.references:
         tally = book.records.tallies.get(named.record.id) if named.record.kind == "tally" else None
         if tally is None or named.target != "failure-mode" or tally.family not in families:
             continue
         family, built = families[tally.family]
-        if not built.missing and not has_mode(book, family, built, named.id):
-            can_have = [id for id in book.records.failure_modes if has_mode(book, family, built, id)]
+        if not built.missing and not book.machines.can_have(family.id, named.id):
+            can_have = [id for id in book.records.failure_modes if book.machines.can_have(family.id, id)]
             message = f"{quote(family.id)} cannot have {quote(named.id)}."
             hint = did_you_mean(named.id, can_have, "Take it out, or mend the family.")
             # A shop's own count must not stop its site when a shared family changes.

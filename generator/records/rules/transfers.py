@@ -27,11 +27,15 @@ class TransferGraph:
     "Gate and the gate that it transfers to -> that `see`."
     labels: set[str] = field(default_factory=set)
     "Every named gate."
+    _events: dict[str, frozenset[str]] = field(default_factory=dict)
+    "What was asked for before: the graph is whole by then."
 
     def events(self, gate: str) -> frozenset[str]:
         """Every failure mode below a gate or in a whole tree."""
-        seen = reached([gate], lambda here: self.below.get(here, ()))
-        return frozenset().union(*(self.modes.get(here, ()) for here in seen))
+        if gate not in self._events:
+            seen = reached([gate], lambda here: self.below.get(here, ()))
+            self._events[gate] = frozenset().union(*(self.modes.get(here, ()) for here in seen))
+        return self._events[gate]
 
 
 def transfer_graph(references: Iterable[Reference], symptoms: Iterable[Record]) -> TransferGraph:

@@ -10,7 +10,6 @@ from generator.records.gates import bad_gates, gates
 from generator.records.model import Family
 from generator.records.nested import children
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import Built, built_families, has_mode
 from generator.records.rules.registry import rule
 from generator.records.schema import repeated
 from generator.records.trees import can_occur
@@ -68,18 +67,18 @@ def input_once_in_a_gate(book: Book) -> Iterator[Finding]:
 
 @rule("A symptom that a family lists has a cause in that family.", "family")
 def listed_symptom_has_causes(book: Book) -> Iterator[Finding]:
-    for family, built in built_families(book.records):
+    for family, built in book.built:
         for place, id in enumerate(family.symptoms or ()):
-            if not built.missing and not _can_have(book, family, built, id):
+            if not built.missing and not _can_have(book, family, id):
                 message = f"{quote(id)} has no cause that {quote(family.id)} can have."
                 hint = "Take it out of `symptoms`, or mend the family's assemblies and features."
                 yield book.finding(("family", family.id), ("symptoms", place), message, hint)
 
 
-def _can_have(book: Book, family: Family, built: Built, id: str) -> bool:
+def _can_have(book: Book, family: Family, id: str) -> bool:
     symptom = book.records.symptoms.get(id)
     if symptom is None:
         return True  # broken or unknown: another rule says so
     if unmet(family.features, symptom.needs, symptom.lacks):
         return False
-    return can_occur(symptom.tree, lambda mode: has_mode(book, family, built, mode), book.gates)
+    return can_occur(symptom.tree, lambda mode: book.machines.can_have(family.id, mode), book.gates)

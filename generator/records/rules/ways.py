@@ -6,12 +6,11 @@ import re
 from collections.abc import Iterator
 
 from generator.graph import reached
-from generator.records.as_used import unmet
 from generator.records.finding import Finding, quote
 from generator.records.model import AS_IT_LIES, Check, Family
 from generator.records.node import Route
 from generator.records.rules.book import Book
-from generator.records.rules.family_parts import Built, built_families
+from generator.records.rules.built import Built
 from generator.records.rules.registry import rule
 
 _OPENED = {
@@ -52,13 +51,14 @@ _POWER = re.compile(r"\b(?:plug in\b(?! the)|plug it in|switch on\b|supply on\b|
 
 @rule("What a check's text opens stands in its reach.", "check")
 def check_reaches_what_it_opens(book: Book) -> Iterator[Finding]:
-    for check, family, built in _done(book):
-        off = _off(check, built)
-        for words, part in _OPENED.items():
-            if part in built.parts and part not in off and _opens(check.how, words):
+    for check in book.records.checks.values():
+        opened = [(words, part) for words, part in _OPENED.items() if _opens(check.how, words)]
+        for family, built in _done(book, check) if opened else ():
+            off = _off(check, built)
+            shut = [(words, part) for words, part in opened if part in built.parts and part not in off]
+            for words, part in shut[:1]:
                 message = f"The text says {quote(words)}, and on {family.title} {quote(part)} is not out of the way."
                 yield book.finding(("check", check.id), ("how",), message, f"Add {quote(part)} to `reach`.")
-                break
 
 
 @rule("A check that puts power on says so in `power`.", "check")
@@ -107,13 +107,14 @@ def _worked(book: Book) -> Iterator[tuple[tuple[str, str], Route, str]]:
 
 @rule("A machine lies for a check as it does for the covers that the check opens.", "check")
 def check_lies_as_its_covers(book: Book) -> Iterator[Finding]:
-    for check, family, built in _done(book):
-        lies = {move.position for part in _off(check, built) if (move := built.parts[part][0].value.off)}
-        other = lies - {check.position, "upright", AS_IT_LIES, None}
-        if check.position and other:
-            message = f"On {family.title} what it opens comes off {quote(sorted(map(str, other))[0])}, not {quote(check.position)}."
-            hint = "Leave `position` out: the machine then stays as its covers ask."
-            yield book.finding(("check", check.id), ("position",), message, hint)
+    for check in book.records.checks.values():
+        for family, built in _done(book, check) if check.position else ():
+            lies = {move.position for part in _off(check, built) if (move := built.parts[part][0].value.off)}
+            other = lies - {check.position, "upright", AS_IT_LIES, None}
+            if other:
+                message = f"On {family.title} what it opens comes off {quote(sorted(map(str, other))[0])}, not {quote(check.position)}."
+                hint = "Leave `position` out: the machine then stays as its covers ask."
+                yield book.finding(("check", check.id), ("position",), message, hint)
 
 
 _HINGED = "tilted-back"
@@ -122,7 +123,7 @@ _HINGED = "tilted-back"
 
 @rule("A machine that tilts back on its hinges is laid no other way.", "family")
 def hinged_lies_on_its_hinges(book: Book) -> Iterator[Finding]:
-    for family, built in built_families(book.records):
+    for family, built in book.built:
         lies = list(_lies(built))
         if all(lie != _HINGED for _, lie, _ in lies):
             continue
@@ -150,22 +151,19 @@ def power_is_asked_for(book: Book) -> Iterator[Finding]:
     for id, check in book.records.checks.items():
         if check.power != "on" or check.only_for:
             continue
-        fits = {mode for outcome in check.outcomes for fit in outcome.fits for mode in book.fits.get(fit, ())}
+        shown = book.complaints_of(mode for outcome in check.outcomes for fit in outcome.fits for mode in book.fits.get(fit, ()))
         for symptom in book.records.symptoms.values():
-            if symptom.stop and not fits.isdisjoint(book.transfers.events(symptom.id)):
+            if symptom.stop and symptom.id in shown:
                 message = f"It puts power on, and {quote(symptom.id)} says stop."
                 hint = "List under `only_for` the symptoms with which it may be done."
                 yield book.finding(("check", id), ("power",), message, hint)
                 break
 
 
-def _done(book: Book) -> Iterator[tuple[Check, Family, Built]]:
-    """Each check with the first family of each kind that it can be done on, a check once."""
-    families = list(built_families(book.records))
-    for check in book.records.checks.values():
-        for family, built in families:
-            if not unmet(family.features, check.needs, check.lacks):
-                yield check, family, built
+def _done(book: Book, check: Check) -> Iterator[tuple[Family, Built]]:
+    """The families that a check can be done on."""
+    here = book.machines.meeting(check.needs, check.lacks)
+    return ((family, built) for family, built in book.built if family.id in here)
 
 
 def _off(check: Check, built: Built) -> frozenset[str]:
