@@ -187,10 +187,7 @@ class Table:
 
 def chance(check: Check, reading: Reading, outcome: int, shows: int) -> float:
     """How likely an outcome is seen of a cause that shows a certain one."""
+    others = [n for n in range(len(check.outcomes)) if n != shows and n not in check.cured]
     if outcome == shows:
-        others = [n for n in range(len(check.outcomes)) if n != shows and n not in check.cured]
         return reading.trust[shows] if others else 1.0
-    if outcome in check.cured:
-        return 0.0
-    spread = sum(1 for n in range(len(check.outcomes)) if n != shows and n not in check.cured)
-    return (1 - reading.trust[shows]) / spread
+    return (1 - reading.trust[shows]) / len(others) if outcome in others else 0.0
