@@ -22,3 +22,10 @@ def doubtful(*more: Check, come_back: float = 45, before: tuple[str, ...] = ()) 
         before=before, safe=frozenset(before),
     )  # fmt: skip
     return Table(told)
+
+
+def tension(looks: int = 1) -> Table:
+    """Half the jobs want a spring set, 1.2 minutes, half a hook, 20; each look of 1 minute tells them apart without fail."""
+    causes = tuple(Hypothesis(i, (i,), 1, Remedy(f"set-{i}", minutes=m)) for i, m in (("spring", 1.2), ("hook", 20)))
+    told = tuple(Check(f"look-{n}", 1, (), ("slack", "taut"), {"spring": 0, "hook": 1}) for n in range(looks))
+    return Table(plain(Case(causes, told, Machine(), 0), 1.0, unlisted=0.0, cures=1.0))

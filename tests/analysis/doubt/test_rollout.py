@@ -7,25 +7,15 @@ from dataclasses import replace
 
 import pytest
 
-from generator.analysis.check_order.case import Case, Check, Hypothesis
-from generator.analysis.doubt.case import plain
 from generator.analysis.doubt.grow import STOP, Grower, Move
 from generator.analysis.doubt.next_step import next_move, next_steps
 from generator.analysis.doubt.outlook import outlook
 from generator.analysis.doubt.rollout import Rollout
 from generator.analysis.doubt.standing import Standing, must_check, not_cured, seen, start
 from generator.analysis.doubt.table import Table
-from generator.analysis.machine import Machine, Remedy
 from generator.analysis.policy import expected_minutes
-from tests.analysis.doubt.doubt_by_hand import doubtful
+from tests.analysis.doubt.doubt_by_hand import doubtful, tension
 from tests.analysis.doubt.doubt_cases import bench_doubt, small_doubt
-
-
-def tension(looks: int = 1) -> Table:
-    """Half the jobs want a spring set, 1.2 minutes, half a hook, 20; each look of 1 minute tells them apart without fail."""
-    causes = tuple(Hypothesis(i, (i,), 1, Remedy(f"set-{i}", minutes=m)) for i, m in (("spring", 1.2), ("hook", 20)))
-    told = tuple(Check(f"look-{n}", 1, (), ("slack", "taut"), {"spring": 0, "hook": 1}) for n in range(looks))
-    return Table(plain(Case(causes, told, Machine(), 0), 1.0, unlisted=0.0, cures=1.0))
 
 
 def test_a_remedy_that_takes_little_more_than_the_look_for_it_comes_first() -> None:
