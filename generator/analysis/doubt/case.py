@@ -152,6 +152,8 @@ def _order_faults(doubt: Doubt, checks: Mapping[str, Check], remedies: set[str])
             yield f"'{first}' is to come before all else, but is no check of the case."
         elif checks[first].cured:
             yield f"'{first}' is to come before all else, but is a trial that may end the job."
+        elif doubt.safe and first in doubt.powered:
+            yield f"'{first}' is to come before all else with power on, though power waits for what must be found sound."
     after: dict[str, set[str]] = {}
     for destroys, reads in doubt.lost:
         if destroys not in checks and destroys not in remedies:

@@ -160,6 +160,17 @@ def power_is_asked_for(book: Book) -> Iterator[Finding]:
                 break
 
 
+@rule("Where a complaint says stop, what comes before all other checks has no power on.", "symptom")
+def power_waits_for_what_comes_first(book: Book) -> Iterator[Finding]:
+    """It is done even when one before it has shown a fault, and power must wait for that."""
+    for id, symptom in book.records.symptoms.items():
+        for place, first in enumerate(symptom.before if symptom.stop else ()):
+            check = book.records.checks.get(first)
+            if check and check.power == "on":
+                message = f"{quote(first)} comes before all others and puts power on, and {quote(id)} says stop."
+                yield book.finding(("symptom", id), ("before", place), message, "Take it out of `before`.")
+
+
 def _done(book: Book, check: Check) -> Iterator[tuple[Family, Built]]:
     """The families that a check can be done on."""
     here = book.machines.meeting(check.needs, check.lacks)

@@ -50,6 +50,7 @@ def read(check: str, **more: object) -> dict[str, Reading]:
         {"come_back_minutes": 0.5},
         {"dear": frozenset({"renew:motor"}), "no_sign": frozenset({"renew:motor", "set:belt"})},
         {"before": ("listen", "look"), "safe": frozenset({"look"}), "powered": frozenset({"try"})},
+        {"before": ("listen", "look"), "powered": frozenset({"look"})},
         {"lost": (("look", "listen"), ("set:belt", "look"), ("try", "listen"))},
         {"before": ("listen", "look"), "lost": (("look", "listen"), ("try", "look"))},
         {"readings": read("look", trust=(0.001, 1.0, 0.5))},
@@ -84,6 +85,10 @@ def test_a_case_at_its_bounds_is_taken(more: dict[str, object]) -> None:
         ({"powered": frozenset({"glance"})}, "'glance' is said to be safe or powered, but is no such check of the case."),
         ({"before": ("glance",)}, "'glance' is to come before all else, but is no check of the case."),
         ({"before": ("try",)}, "'try' is to come before all else, but is a trial that may end the job."),
+        (
+            {"before": ("look", "listen"), "safe": frozenset({"look"}), "powered": frozenset({"listen"})},
+            "'listen' is to come before all else with power on, though power waits for what must be found sound.",
+        ),
         ({"lost": (("glance", "look"),)}, "'glance' is said to destroy evidence, but is no check or remedy of the case."),
         ({"lost": (("look", "set:belt"),)}, "'set:belt' is said to lose its evidence, but is no check of the case."),
         ({"lost": (("look", "listen"), ("listen", "look"))}, "'listen' would have to come after itself."),
