@@ -9,9 +9,9 @@ import pytest
 
 from generator.analysis.job.plan import merged
 from generator.analysis.job.precedence import earlier
-from generator.analysis.job.settings import Making, refits_and_makings
+from generator.analysis.job.settings import Making, Proving, refits_and_makings
 from generator.analysis.job.types import Handling, Practice, SettingHandling
-from generator.analysis.machine import Machine, MachinePart, MachineSetting, Remedy, Work
+from generator.analysis.machine import Machine, MachinePart, MachineSetting, Proof, Remedy, Work
 from tests.analysis.job.job_cases import (
     BACK,
     industrial_head,
@@ -185,6 +185,28 @@ def test_a_setting_that_upsets_what_it_follows_is_refused_with_the_whole_round()
 def test_a_setting_not_made_upsets_nothing() -> None:
     machine = machine_of([], [MachineSetting("timing"), MachineSetting("gap", after=("timing",), disturbs=("timing",))])
     assert names(made_on(machine, Practice(), set=("timing",))) == ["timing"]
+
+
+def test_what_is_made_under_power_comes_after_all_that_is_made_by_hand_unless_that_closes_a_round() -> None:
+    """Until all is made by hand the machine may strike itself; ids sort the other way."""
+    machine = machine_of([], [MachineSetting(s) for s in ("a-live", "b", "c-live", "d")])
+    live = Practice(live=frozenset({"a-live", "c-live"}))
+    assert names(made_on(machine, live, set=tuple(machine.settings))) == ["b", "d", "a-live", "c-live"]
+    waits = machine_of([], [MachineSetting("a-live"), MachineSetting("b"), MachineSetting("d", after=("a-live",))])
+    assert names(made_on(waits, live, set=("a-live", "b", "d"))) == ["b", "a-live", "d"]
+
+
+def test_a_check_says_which_of_what_it_needs_on_is_off_and_of_what_it_needs_off_is_on() -> None:
+    """Watch proves centring, made with the plate off for good: the plate upsets it. Of plate and foot only the plate is off."""
+    machine = Machine(
+        {"plate": MachinePart("plate", disturbs=("centring",)), "foot": MachinePart("foot")},
+        {"centring": MachineSetting("centring"), "timing": MachineSetting("timing", after=("centring",), reach=("plate",))},
+        {"watch": Proof("watch", on=("plate", "foot")), "look": Proof("look", reach=("foot",), on=("foot",))},
+    )
+    practice = Practice(settings={"centring": SettingHandling(proved_by="watch"), "timing": SettingHandling(proved_by="look")})
+    back = refits_and_makings(machine, ["centring", "timing"], ["foot", "plate"], practice)
+    proved = [done for done in back.done if isinstance(done, Proving)]
+    assert proved == [Proving("watch", ("plate",)), Proving("look")]
 
 
 # Facts of the trade: common practice, no source. The ids sort another way, so the order is no accident.
