@@ -7,8 +7,9 @@ from itertools import permutations
 import networkx as nx
 import pytest
 
+from generator.analysis.job import way_in as module
 from generator.analysis.job.types import Practice, Weights
-from generator.analysis.job.way_in import way_in
+from generator.analysis.job.way_in import _bench, _Bench, _choices, _most_promising, _tasks, _undominated, way_in
 from generator.analysis.machine import Machine, MachinePart
 from tests.analysis.job.job_cases import (
     AS_IT_LIES,
@@ -119,3 +120,97 @@ def test_a_way_in_that_leaves_out_what_is_in_front_is_refused() -> None:
     machine = machine_of([MachinePart("cover"), MachinePart("gear", ("cover",))], [])
     with pytest.raises(ValueError, match="no way in without cover"):
         way_in(machine, ["gear"], Practice(), Weights())
+
+
+def bench_of(practice: Practice, *parts: MachinePart) -> _Bench:
+    """By number: the parts in the order of their ids."""
+    machine = machine_of(list(parts), [])
+    return _bench(_tasks(machine, sorted(machine.parts), practice), Weights())
+
+
+THREE = bench_of(
+    Practice({"a": handled("upright", "driver"), "b": handled(BACK, "key"), "c": handled(FACE, "driver", "key")}),
+    MachinePart("a"), MachinePart("b"), MachinePart("c"),
+)  # fmt: skip
+A, B, C = (task.bit for task in THREE.tasks)
+
+
+@pytest.mark.parametrize(
+    ("state", "turns", "tools"),
+    [
+        ((0, "upright", ""), 2, 2),
+        ((A, "upright", "driver"), 2, 1),
+        ((B, BACK, "key"), 2, 1),
+        ((B, "upright", "driver"), 1, 1),
+        ((B | C, FACE, "key"), 1, 1),
+        ((A | B, BACK, "key"), 1, 1),
+        ((A | C, FACE, "key"), 1, 0),
+        ((B | C, "upright", "driver"), 0, 0),
+        ((A | B | C, BACK, "key"), 0, 0),
+    ],
+)
+def test_still_to_come_is_each_position_and_each_tool_that_is_not_there_yet_once(
+    state: tuple[int, str, str], turns: int, tools: int
+) -> None:
+    """By hand: b alone lies on its back, c alone on its face; the driver is for a and c, the key for b and c."""
+    assert THREE.at_least(state) == 10 * turns + tools
+
+
+def test_what_is_still_to_come_at_the_least_is_never_above_the_best_of_all_orders() -> None:
+    for number in range(60):
+        machine, practice, _ = random_case(number, parts=6)
+        bench = _bench(_tasks(machine, sorted(machine.parts), practice), Weights())
+        assert bench.at_least((0, "upright", "")) <= least(machine, practice, Weights()), number
+
+
+def test_a_part_that_costs_no_change_is_taken_alone_the_first_of_them_else_every_free_one() -> None:
+    """d and e lie as the machine does and need no tool; f waits for b."""
+    practice = Practice(
+        {"a": handled("upright", "driver"), "b": handled(BACK, "key"), "d": handled(AS_IT_LIES), "e": handled(AS_IT_LIES)}
+    )
+    parts = [MachinePart("a"), MachinePart("b"), MachinePart("d"), MachinePart("e"), MachinePart("f", ("b",))]
+    bench = bench_of(Practice({**practice.parts, "f": handled(BACK, "key")}), *parts)
+    a, b, d, e, f = (task.bit for task in bench.tasks)
+    assert list(_choices((0, "upright", ""), bench)) == [(2, 0)]
+    assert list(_choices((d, "upright", ""), bench)) == [(3, 0)]
+    assert list(_choices((d | e, "upright", ""), bench)) == [(0, 1), (1, 11)]
+    assert list(_choices((b | d | e, BACK, "key"), bench)) == [(4, 0)]
+    assert list(_choices((b | d | e | f, BACK, "driver"), bench)) == [(0, 10)]
+
+
+def test_a_state_is_dropped_if_the_best_with_the_same_parts_off_can_be_brought_to_it_for_no_more() -> None:
+    """By hand: the best of those with a off is 11, upright with the key. A tool is 1, a turn 10, both 11."""
+    ways = {
+        (A, "upright", "driver"): (12, (0,)),
+        (A, BACK, "key"): (20, (1,)),
+        (A, "upright", "key"): (11, (2,)),
+        (A, FACE, "key"): (21, (3,)),
+        (A, BACK, "driver"): (21, (4,)),
+        (A, FACE, "driver"): (22, (5,)),
+        (A, "upright", "hook"): (11, (6,)),
+        (B, FACE, "driver"): (90, (7,)),
+    }
+    kept = [(A, BACK, "key"), (A, "upright", "key"), (A, BACK, "driver"), (A, "upright", "hook"), (B, FACE, "driver")]
+    assert list(_undominated(ways, THREE)) == kept
+    assert _undominated({(A, "upright", "key"): (11, (1,)), (A, "upright", "driver"): (11, (0,))}, THREE).keys() == {
+        (A, "upright", "driver"), (A, "upright", "key"),
+    }  # fmt: skip
+
+
+def test_the_most_promising_are_those_of_least_weight_so_far_and_still_to_come(monkeypatch: pytest.MonkeyPatch) -> None:
+    """By hand: a off, 1 and 21 to come; b off, 11 and 21 to come; c off, 3 and 21: three states, of which two are kept."""
+    ways = {(B, BACK, "key"): (11, (1,)), (C, FACE, "key"): (3, (2,)), (A, "upright", "driver"): (1, (0,))}
+    assert [THREE.at_least(state) for state in ways] == [21, 21, 21]
+    monkeypatch.setattr(module, "BEAM", 2)
+    assert list(_most_promising(ways, THREE, width=2)) == [(A, "upright", "driver"), (C, FACE, "key")]
+    assert _most_promising(ways, THREE, width=3) == ways
+    far = {(A, "upright", "driver"): (30, (0,)), (A | B, BACK, "key"): (35, (0, 1)), (A | B | C, FACE, "key"): (45, (0, 1, 2))}
+    assert [THREE.at_least(state) for state in far] == [21, 11, 0]
+    assert list(_most_promising(far, THREE, width=0)) == [(A | B | C, FACE, "key"), (A | B, BACK, "key")]
+
+
+def test_an_order_is_proved_the_least_where_no_more_states_stand_than_may() -> None:
+    """By hand: after the first of two parts, each with its own tool, either may be off: two states, and so at the end."""
+    machine = machine_of([MachinePart("a"), MachinePart("b")], [])
+    practice = Practice({"a": handled("upright", "driver"), "b": handled("upright", "key")})
+    assert [way_in(machine, "ab", practice, Weights(), width).exact for width in (1, 2, 3)] == [False, True, True]
