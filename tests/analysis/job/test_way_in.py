@@ -9,7 +9,7 @@ import pytest
 
 from generator.analysis.job import way_in as module
 from generator.analysis.job.types import Practice, Weights
-from generator.analysis.job.way_in import _bench, _Bench, _choices, _most_promising, _tasks, _undominated, way_in
+from generator.analysis.job.way_in import _Bench, _bench, _choices, _most_promising, _tasks, _undominated, way_in
 from generator.analysis.machine import Machine, MachinePart
 from tests.analysis.job.job_cases import (
     AS_IT_LIES,
@@ -170,7 +170,7 @@ def test_a_part_that_costs_no_change_is_taken_alone_the_first_of_them_else_every
     )
     parts = [MachinePart("a"), MachinePart("b"), MachinePart("d"), MachinePart("e"), MachinePart("f", ("b",))]
     bench = bench_of(Practice({**practice.parts, "f": handled(BACK, "key")}), *parts)
-    a, b, d, e, f = (task.bit for task in bench.tasks)
+    _, b, d, e, f = (task.bit for task in bench.tasks)
     assert list(_choices((0, "upright", ""), bench)) == [(2, 0)]
     assert list(_choices((d, "upright", ""), bench)) == [(3, 0)]
     assert list(_choices((d | e, "upright", ""), bench)) == [(0, 1), (1, 11)]
