@@ -11,25 +11,14 @@ from generator.analysis.check_order import Case, Check, Hypothesis
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.cost import Board, board
 from generator.analysis.check_order.exact import Search
-from generator.analysis.check_order.states import Move, State, States
+from generator.analysis.check_order.states import State, States
 from generator.analysis.machine import Machine, Remedy
 from tests.analysis.check_order.order_brute_force import least_minutes
 from tests.analysis.check_order.order_cases import bench_case, random_case
 from tests.analysis.check_order.order_hand_case import CASE
+from tests.analysis.check_order.order_loose import Loose
 
 NEAR = 1e-9
-
-
-class Loose(Lower):
-    """Bounds that know nothing but what one remedy ends: all is left to the search."""
-
-    def quick(self, move: Move) -> float:
-        """What the move itself costs."""
-        return move.cost
-
-    def bound(self, state: State) -> float:
-        """Nothing, but where one remedy cures all that is left."""
-        return super().bound(state) if self.states.last(state[0]) else 0.0
 
 
 def searching(case: Case, budget: int = 10_000, bounds: type[Lower] = Lower) -> Search:
