@@ -113,17 +113,17 @@ def least_path(bench: Bench, start: State) -> State | None:
 def _least(bench: Bench, start: State, ahead: bool) -> State | None:
     """`ahead`: parts move for jobs, too, that still wait for another."""
     heap = [_entry(_run(bench, start))]
-    best: dict[tuple[int, int, str], tuple[int, int, tuple[int, ...]]] = {}
-    while heap and len(best) < BUDGET:
+    met: set[tuple[int, int, str]] = set()
+    while heap and len(met) < BUDGET:
         state = heappop(heap)[1]
         here = state.done, state.off, state.lies
-        if here in best:
+        if here in met:
             continue
-        best[here] = state.cost
+        met.add(here)
         if state.done == _union(job.bit for job in bench.jobs):
             return state
         for then in _further(bench, state, ahead):
-            if (then.done, then.off, then.lies) not in best:
+            if (then.done, then.off, then.lies) not in met:
                 heappush(heap, _entry(then))
     return None
 

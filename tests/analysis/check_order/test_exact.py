@@ -123,6 +123,52 @@ def test_what_was_solved_or_bounded_is_not_expanded_again() -> None:
     assert start not in refused.solved
 
 
+def test_nothing_is_expanded_where_the_bound_is_as_high_as_the_limit() -> None:
+    search = searching(_three_alike(), budget=0)
+    start = search._states.start()
+    bound = search.bound(start)
+    assert 20 <= bound <= 21
+    assert search.value(start, bound) == bound
+    assert search.expanded == 0
+
+
+def test_of_a_state_not_below_the_limit_is_kept_what_its_moves_take_at_the_least() -> None:
+    """By hand: each remedy first takes 20 and more, the look 1 and 20: far above a limit of 5, and so is the bound."""
+    search = searching(_three_alike(), bounds=Loose)
+    start = search._states.start()
+    assert search.value(start, 5) == 20
+    assert search.bound(start) == 20
+    assert start not in search.solved
+
+
+class Watched(Search):
+    """Remembers below which limit every state is expanded."""
+
+    limits: tuple[float, ...] = ()
+
+    def _expand(self, state: State, limit: float) -> float:
+        self.limits += (limit,)
+        return super()._expand(state, limit)
+
+
+def test_no_state_is_given_more_than_is_left_of_the_limit_of_the_state_before_it() -> None:
+    for number in range(10):
+        case = random_case(number + 9500, causes=(3, 5), checks=(1, 5))
+        least = least_minutes(case)
+        search = Watched(Loose(States(board(case))), 10_000)
+        search.run(least)
+        assert all(limit <= least * (1 + 1e-8) + 1e-8 for limit in search.limits)
+
+
+def test_a_policy_of_millions_of_minutes_is_found_though_it_is_known_what_it_reaches() -> None:
+    """By hand: look a million, then a remedy, 20: 21. At that size a fixed margin would be lost in rounding."""
+    found = tuple(Hypothesis(i, (), 1, Remedy(i, minutes=20e6)) for i in "abc")
+    look = Check("look", 1e6, (), tuple("abc"), {"a": 0, "b": 1, "c": 2})
+    search = searching(Case(found, (look,), Machine(), 0), bounds=Loose)
+    assert search.run(21e6)
+    assert search.solved[search._states.start()].action.id == "look"
+
+
 def test_where_one_remedy_is_left_nothing_is_expanded_even_without_a_budget() -> None:
     search = searching(replace(CASE, hypotheses=CASE.hypotheses[:1], checks=()), budget=0)
     assert search.run(100)
