@@ -9,7 +9,19 @@ import networkx as nx
 import pytest
 
 from generator.analysis.job import path
-from generator.analysis.job.path import Bench, PathJob, PathPart, State, _at_no_cost, _at_risk, _brought, _positions, _ready, _run, least_path
+from generator.analysis.job.path import (
+    Bench,
+    PathJob,
+    PathPart,
+    State,
+    _at_no_cost,
+    _at_risk,
+    _brought,
+    _positions,
+    _ready,
+    _run,
+    least_path,
+)
 
 POSITIONS = ("upright", "on-its-back", "tilted-back")
 TURN = 1
