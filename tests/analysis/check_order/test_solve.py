@@ -12,6 +12,7 @@ from generator.analysis.policy import CheckNode, RemedyNode, expected_minutes
 from tests.analysis.check_order.order_brute_force import least_minutes
 from tests.analysis.check_order.order_cases import bench_case, random_case
 from tests.analysis.check_order.order_hand_case import CASE
+from tests.analysis.check_order.order_plain import ratio_order, record_order
 
 
 def test_the_hand_case_is_solved_and_said_to_be() -> None:
@@ -86,6 +87,22 @@ def test_minutes_and_bound_are_those_of_the_best_of_all_policies_from_anywhere(n
     assert expected_minutes(found.policy) == pytest.approx(least, abs=1e-9)
     cut = solve_from(case, left, opened, budget=0)
     assert cut.lower_bound <= least + 1e-9 <= cut.expected_minutes + 2e-9
+
+
+def test_where_the_search_is_given_up_a_plain_rule_that_does_better_is_followed() -> None:
+    """Of four hundred cases of chance this is the one where the policy without search is not as good; the rule's is the best."""
+    case = random_case(244, causes=(2, 7), checks=(0, 7))
+    plain = min(record_order(case), ratio_order(case))
+    assert solve(case, budget=0).expected_minutes == pytest.approx(plain)
+    assert solve(case).expected_minutes == pytest.approx(plain)
+
+
+@pytest.mark.parametrize("number", [5, 7])
+def test_the_bound_is_below_the_best_where_the_policy_found_is_not_the_best(number: int) -> None:
+    case = bench_case(number, 7, 6)
+    least, cut = solve(case).expected_minutes, solve(case, budget=0)
+    assert cut.lower_bound <= least + 1e-9
+    assert least + 0.01 < cut.expected_minutes
 
 
 def test_a_budget_of_as_many_states_as_it_takes_is_enough_and_one_fewer_is_not() -> None:
