@@ -118,9 +118,7 @@ class Tolls:
                     yield Pair(one, other, rows, [0.0] * len(rows))
 
     def _ascend(self) -> None:
-        fall = (CHEAPEST / DEAREST) ** (1 / (ROUNDS - 1))
-        for number in range(ROUNDS):
-            price = DEAREST * fall**number
+        for price in _prices():
             for hypothesis in range(self.size):
                 self._end(hypothesis, price)
             for pair in self.pairs:
@@ -178,6 +176,12 @@ class Tolls:
         """The one slack that gives way to a small claim as all that it is taken from do."""
         slacks = [opening.kept, *[self._slack[row] for row in opening.enders]]
         return 1 / sum([1 / slack for slack in slacks]) if min(slacks) > NO_SLACK else 0.0
+
+
+def _prices() -> list[float]:
+    """Of the rounds: each the same part of the one before."""
+    fall = (CHEAPEST / DEAREST) ** (1 / (ROUNDS - 1))
+    return [DEAREST * fall**number for number in range(ROUNDS)]
 
 
 def _step(slacks: Sequence[float], price: float) -> float:

@@ -2,13 +2,24 @@
 
 from __future__ import annotations
 
+import itertools
 from statistics import fmean
 
 import pytest
 
 from generator.analysis.check_order import Case, Check, Hypothesis
 from generator.analysis.check_order.cost import Action, Board, Mass, board
-from generator.analysis.check_order.dual_prices import NO_SLACK, Opening, Pair, Tolls, _step
+from generator.analysis.check_order.dual_prices import (
+    CHEAPEST,
+    DEAREST,
+    NO_SLACK,
+    ROUNDS,
+    Opening,
+    Pair,
+    Tolls,
+    _prices,
+    _step,
+)
 from generator.analysis.machine import Machine, MachinePart, Remedy
 from tests.analysis.check_order.order_cases import bench_case, random_case
 from tests.analysis.check_order.order_hand_case import CASE
@@ -169,6 +180,13 @@ def test_a_step_of_the_ascent_by_hand(slacks: list[float], price: float, step: f
     One slack s: s - price, and 0.95 s at the most. Of 2 and 4: sums 3/4 and 5/16.
     """
     assert _step(slacks, price) == pytest.approx(step)
+
+
+def test_the_barrier_falls_evenly_from_its_first_price_to_its_last() -> None:
+    prices = _prices()
+    assert len(prices) == ROUNDS
+    assert (prices[0], prices[-1]) == pytest.approx((DEAREST, CHEAPEST))
+    assert [after / before for before, after in itertools.pairwise(prices)] == pytest.approx([prices[1] / prices[0]] * (ROUNDS - 1))
 
 
 def _bare() -> Tolls:
