@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from itertools import zip_longest
 from pathlib import Path
 from random import Random
 from typing import Any
 
-from generator.content_rules import load_checked
 from generator.family_view import FamilyView, sits_on
 from generator.library import Library
+from generator.records.build import build_all
 from generator.records.gates import gates
 from generator.records.model import FailureMode
 from generator.records.read import Content, read
@@ -31,11 +31,12 @@ class Source:
     library: Library
 
     @classmethod
+    @cache
     def of(cls, folder: Path) -> Source:
-        """What is read from a content folder without errors."""
-        records, findings = load_checked([folder])
-        assert not [f for f in findings if f.level == "error"], "the content has errors"
-        return cls(read([folder]), Library(records))
+        """What is read from a content folder without errors, once in a process."""
+        content = read([folder])
+        assert not [f for f in content.findings if f.level == "error"], "the content has errors"
+        return cls(content, Library(build_all(content)))
 
     def data(self, kind: str, id: str) -> Any:
         """A record as it was written."""
