@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Set
+from dataclasses import replace
 from functools import cached_property
+from itertools import compress
 
 from generator.analysis.odds import shown
 from generator.family_view import sits_on
 from generator.records.fits import Fits, what_fits
-from generator.records.model import Records, TreeGate, TreeTransfer
+from generator.records.model import Check, FailureMode, Records, TreeGate, TreeTransfer
 from generator.records.trees import named_gates
 
 
@@ -18,6 +20,7 @@ class CrossReferences:
 
     def __init__(self, records: Records) -> None:
         self.records = records
+        self._cut: dict[tuple[object, ...], Check] = {}
 
     @cached_property
     def homes(self) -> Mapping[str, tuple[str, ...]]:
@@ -57,6 +60,56 @@ class CrossReferences:
     def fitted(self, reference: str) -> frozenset[str]:
         """Failure modes that an outcome's `fits` entry stands for, on any family."""
         return self._fits.get(reference, frozenset())
+
+    def sitting_on(self, items: Iterable[str]) -> list[FailureMode]:
+        """Failure modes that sit on one of these parts or settings, in the order of the records."""
+        found = {mode.id for item in items for mode in self._seated.get(item, ())}
+        return sorted((self.records.failure_modes[id] for id in found), key=lambda mode: self._numbers[mode.id])
+
+    @cached_property
+    def _seated(self) -> Mapping[str, list[FailureMode]]:
+        found: dict[str, list[FailureMode]] = {}
+        for mode in self.records.failure_modes.values():
+            found.setdefault(sits_on(mode), []).append(mode)
+        return found
+
+    @cached_property
+    def _numbers(self) -> Mapping[str, int]:
+        return {id: number for number, id in enumerate(self.records.failure_modes)}
+
+    @cached_property
+    def rows(self) -> Mapping[str, tuple[frozenset[str], ...]]:
+        """Check id -> the failure modes that each of its outcomes fits, on any family."""
+        return {
+            check.id: tuple(frozenset().union(*map(self.fitted, outcome.fits)) for outcome in check.outcomes)
+            for check in self.records.checks.values()
+        }
+
+    def cut(self, check: Check, parts: Set[str], modes: Set[str], expect: str | None) -> Check:
+        """A check as it is on machines with these parts and failure modes; one and the same for all that are alike in it.
+
+        It keeps the outcomes that a sound machine shows, or one with a fault that it can have.
+        """
+        rows = zip(check.outcomes, self.rows[check.id], strict=True)
+        kept = [o.otherwise or o.good or not fits.isdisjoint(modes) for o, fits in rows]
+        reach, in_place = (tuple(p for p in named if p in parts) for named in (check.reach, check.in_place))
+        like = (check.id, reach, in_place, expect, *kept)
+        if like not in self._cut:
+            outcomes = tuple(compress(check.outcomes, kept))
+            self._cut[like] = replace(check, reach=reach, in_place=in_place, expect=expect, outcomes=outcomes)
+        return self._cut[like]
+
+    def telling(self, modes: Iterable[str]) -> frozenset[str]:
+        """Checks with an outcome that fits one of these failure modes."""
+        return frozenset(check for mode in modes for check in self._told_by.get(mode, ()))
+
+    @cached_property
+    def _told_by(self) -> Mapping[str, set[str]]:
+        found: dict[str, set[str]] = {}
+        for check, rows in self.rows.items():
+            for mode in frozenset().union(*rows):
+                found.setdefault(mode, set()).add(check)
+        return found
 
     @cached_property
     def _fits(self) -> Fits:

@@ -16,7 +16,6 @@ from generator.records.model import (
     Check,
     FailureMode,
     Family,
-    Outcome,
     Part,
     Setting,
     Symptom,
@@ -38,12 +37,8 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
     there = _only_what_is_there(assemblies)
     parts, settings = _sparing(there[0], spared), _sparing(there[1], spared)
     assemblies = _sparing({a.id: _with(a, parts, settings) for a in assemblies.values()}, spared)
-    not_here = {
-        m.id: why
-        for m in records.failure_modes.values()
-        if (why := _why_not(library, m, family, {**parts, **settings}))
-    }
-    modes = {m.id: m for m in records.failure_modes.values() if m.id not in not_here}
+    items: dict[str, Part | Setting] = {**parts, **settings}
+    modes = {m.id: m for m in library.sitting_on(items) if not unmet(family.features, m.needs, m.lacks)}
     calls = {w: own for f in records.features.values() if family.features.get(f.id) for w, own in f.calls.items()}
     checks = dict(_checks(library, family, modes, parts, settings))
     symptoms = dict(_symptoms(library, family, modes))
@@ -54,7 +49,7 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
         parts=in_own_words(parts, calls),
         settings=in_own_words(settings, calls),
         failure_modes=in_own_words(_sparing(modes, spared), calls),
-        not_here=not_here,
+        not_here=_NotHere(library, family, items, frozenset(modes)),
         checks=in_own_words(_sparing(checks, spared), calls),
         symptoms=in_own_words(_sparing(symptoms, spared), calls),
         fasteners=_sparing(notes, spared),
@@ -63,6 +58,27 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
         spared=spared,
         calls=calls,
     )
+
+
+class _NotHere(Mapping[str, str]):
+    """Why a family cannot have a failure mode, said when it is asked: most of a large book is not on one machine."""
+
+    def __init__(
+        self, library: CrossReferences, family: Family, items: Mapping[str, Part | Setting], here: frozenset[str]
+    ) -> None:
+        self._library, self._family, self._items, self._here = library, family, items, here
+
+    def __getitem__(self, mode: str) -> str:
+        why = _why_not(self._library, self._library.records.failure_modes[mode], self._family, self._items)
+        if why is None:
+            raise KeyError(mode)
+        return why
+
+    def __iter__(self) -> Iterator[str]:
+        return (mode for mode in self._library.records.failure_modes if mode not in self._here)
+
+    def __len__(self) -> int:
+        return len(self._library.records.failure_modes) - len(self._here)
 
 
 def _only_what_is_there(
@@ -160,25 +176,13 @@ def _checks(
     parts: Mapping[str, Part],
     settings: Mapping[str, Setting],
 ) -> Iterator[tuple[str, Check]]:
+    proving: dict[str, dict[str, Setting]] = {}
+    for setting in settings.values():
+        proving.setdefault(setting.proved_by or "", {})[setting.id] = setting
     for check in library.records.checks.values():
         if not unmet(family.features, check.needs, check.lacks):
-            yield (
-                check.id,
-                replace(
-                    check,
-                    reach=tuple(p for p in check.reach if p in parts),
-                    in_place=tuple(p for p in check.in_place if p in parts),
-                    expect=_expected(check, settings),
-                    outcomes=tuple(o for o in check.outcomes if _can_show(library, o, modes)),
-                ),
-            )
-
-
-def _can_show(library: CrossReferences, outcome: Outcome, modes: Mapping[str, FailureMode]) -> bool:
-    """Whether a sound machine of the family shows the outcome, or one with a fault that the family can have."""
-    if outcome.otherwise or outcome.good:
-        return True
-    return any(mode in modes for reference in outcome.fits for mode in library.fitted(reference))
+            expect = _expected(check, settings if check.figures else proving.get(check.id, {}))
+            yield check.id, library.cut(check, parts.keys(), modes.keys(), expect)
 
 
 def _expected(check: Check, settings: Mapping[str, Setting]) -> str | None:

@@ -98,15 +98,22 @@ def complaint(
         )
         for causes in cut_sets.sets
     )
+    telling = library.telling({cause for causes in cut_sets.sets for cause in causes})
     checks = tuple(
         check
         for record in view.checks.values()
         if not record.only_for or symptom.id in record.only_for
+        if record.id in telling or _tells_of_anything(record)
         if (check := _check(library, record, hypotheses)) is not None
     )
     case = Case(hypotheses, checks, machine, library.records.shop.proving_sew)
     doubtful = doubt(view, symptom, case, library.records.shop)
     return Complaint(view, symptom, folded, rates, cut_sets, sum(chances.values()), odds, case, doubtful)
+
+
+def _tells_of_anything(record: CheckRecord) -> bool:
+    """Whether what no outcome fits shows otherwise than a sound machine does."""
+    return _outcome(record, [frozenset()] * len(record.outcomes), ()) != sound_outcome(record)
 
 
 def _check(library: Library, record: CheckRecord, hypotheses: tuple[Hypothesis, ...]) -> Check | None:

@@ -11,6 +11,7 @@ from random import Random
 from typing import Any
 
 from generator.family_view import FamilyView, sits_on
+from generator.graph import reached
 from generator.library import Library
 from generator.records.build import build_all
 from generator.records.gates import gates
@@ -92,7 +93,7 @@ def slice_of(source: Source, views: Sequence[FamilyView], assemblies: Sequence[s
     under = {s: [m for m in modes if m in source.library.modes_under(source.library.records.symptoms[s].tree)] for s in _in_all([view.symptoms for view in views])}
     symptoms, taken = _taken({s: causes for s, causes in under.items() if causes}, size, chance)
     trees = {s: cut_tree(source.data("symptom", s)["tree"], taken, source.gates) for s in symptoms}
-    checks = dict(_checks(source, views, {s: frozenset(under[s]) & taken for s in symptoms}))
+    checks = dict(_checks(source, views, known, {s: frozenset(under[s]) & taken for s in symptoms}))
     kinds = {"symptom": trees, "failure-mode": taken, "check": checks}
     every = defined | {(kind, id) for kind, ids in kinds.items() for id in ids}
     return Slice(tuple(assemblies), trees, tuple(sorted(taken)), checks, every)
@@ -130,7 +131,9 @@ def _needs(source: Source, mode: str) -> set[Key]:
     return {(r.target, r.id) for r in named if r.target in ("part", "setting")}
 
 
-def _checks(source: Source, views: Sequence[FamilyView], shown: Mapping[str, frozenset[str]]) -> Iterator[tuple[str, Any]]:
+def _checks(
+    source: Source, views: Sequence[FamilyView], known: frozenset[Key], shown: Mapping[str, frozenset[str]]
+) -> Iterator[tuple[str, Any]]:
     """Checks that tell something of what is taken, with the complaints and outcomes of which they do."""
     for id in _in_all([view.checks for view in views]):
         data = source.data("check", id)
@@ -138,7 +141,14 @@ def _checks(source: Source, views: Sequence[FamilyView], shown: Mapping[str, fro
         only_for = [s for s in data.get("only_for", shown) if fitted & shown.get(s, frozenset())]
         outcomes = list(_outcomes(source, data["outcomes"], frozenset[str]().union(*(shown[s] for s in only_for))))
         if len(outcomes) > 1 and only_for:
-            yield id, {**({"only_for": only_for} if "only_for" in data else {}), "outcomes": outcomes}
+            reach = [*data.get("reach", ()), *_behind(views[0], data.get("reach", ()), known)]
+            yield id, {**({"only_for": only_for} if "only_for" in data else {}), **({"reach": reach} if reach else {}), "outcomes": outcomes}
+
+
+def _behind(view: FamilyView, reach: Sequence[str], known: frozenset[Key]) -> list[str]:
+    """Shared parts that come off on the way to what a check reaches: on other families its own parts are not there."""
+    off = reached((p for p in reach if p in view.parts), lambda p: view.parts[p].behind)
+    return sorted(p for p in off - {*reach} if ("part", p) in known)
 
 
 def _outcomes(source: Source, outcomes: Iterable[Any], causes: frozenset[str]) -> Iterator[Any]:
