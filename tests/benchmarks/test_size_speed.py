@@ -26,7 +26,7 @@ _FIRST_KEY = """() => new Promise((done) => {
   const input = document.getElementById("finder");
   input.focus();
   input.value = "f";
-  const look = () => document.querySelector("#finder-results [role=option]") ? done(performance.now()) : setTimeout(look, 5);
+  const look = () => document.getElementById("finder-status").textContent ? done(performance.now()) : setTimeout(look, 5);
   look();
 })"""
 "Milliseconds from the call of the page to the first answer to a key, which is pressed as soon as the page is loaded."
