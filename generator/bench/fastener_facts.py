@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 
 from generator.analysis.fasteners.flats import (
     advice,
@@ -41,14 +42,14 @@ class FastenerFacts:
 
 def fastener_facts(note: Fastener) -> FastenerFacts:
     """Works out one note. A thread or flat that cannot be read leaves its facts empty."""
-    thread = _thread(note)
+    thread = _thread(note.thread)
     shaft = _mm(note.shaft)
     width, depth = _flat(note, shaft)
     turns, turns_said = _turns(thread, depth)
     return FastenerFacts(
         thread,
         _key_said(note, thread),
-        _near(note),
+        _near(note.drive or ""),
         shaft,
         width,
         depth,
@@ -66,9 +67,11 @@ def _turns(thread: Thread | None, depth: float | None) -> tuple[float | None, st
     return turns, f"{advice(turns)} {lift_in_words(depth, thread.name, pitch)}" if turns else ""
 
 
-def _thread(note: Fastener) -> Thread | None:
+@cache
+def _thread(written: str | None) -> Thread | None:
+    """A thread as a note writes it; a book has few of them, on very many joints."""
     try:
-        return parse_thread(note.thread) if note.thread else None
+        return parse_thread(written) if written else None
     except ValueError:
         return None
 
@@ -98,6 +101,8 @@ def _key_said(note: Fastener, thread: Thread | None) -> str:
     return "By common practice; measure it." if key.inferred else f"As the standard has it ({key.source})."
 
 
-def _near(note: Fastener) -> tuple[str, ...]:
-    socket = socket_size(note.drive or "")
+@cache
+def _near(drive: str) -> tuple[str, ...]:
+    """By the drive as it is written: the words name the socket in its own unit."""
+    socket = socket_size(drive)
     return tuple(miss.says for miss in near_misses(socket)[:_SHOWN]) if socket else ()
