@@ -48,7 +48,7 @@ def fastener_facts(note: Fastener) -> FastenerFacts:
     turns, turns_said = _turns(thread, depth)
     return FastenerFacts(
         thread,
-        _key_said(note, thread),
+        "" if note.key_confirmed else _key_said(note.kind, note.drive or "", thread),
         _near(note.drive or ""),
         shaft,
         width,
@@ -93,10 +93,11 @@ def _flat(note: Fastener, shaft: float | None) -> tuple[float | None, float | No
         return None, None
 
 
-def _key_said(note: Fastener, thread: Thread | None) -> str:
-    kind = kind_of(note.kind)
+@cache
+def _key_said(kind_said: str, drive: str, thread: Thread | None) -> str:
+    kind = kind_of(kind_said)
     key = key_for(thread, kind) if thread and kind else None
-    if key is None or socket_size(note.drive or "") is None or note.key_confirmed:
+    if key is None or socket_size(drive) is None:
         return ""
     return "By common practice; measure it." if key.inferred else f"As the standard has it ({key.source})."
 
