@@ -194,27 +194,3 @@ def test_power_waits_until_all_that_may_mend_a_fault_is_done_in_vain() -> None:
 def test_evidence_is_read_before_it_is_lost() -> None:
     doubt = _slow(LOOK_BELT, LOOK_MOTOR, lost=(("look-belt", "look-motor"), ("set:belt", "look-motor")))
     assert order(doubt).policy.check == "look-motor"
-
-
-REFUSED = {
-    "prior": ({"unlisted": 1.0}, "below 1"),
-    "cures": ({"cures": 0.0}, "more than 0"),
-    "stop": ({"stop_minutes": -1.0}, "0 or more"),
-    "dear": ({"no_sign": frozenset({"renew:lamp"})}, "no remedy of the case"),
-    "before": ({"before": ("look-lamp",)}, "no check of the case"),
-    "safe": ({"safe": frozenset({"look-belt"})}, "said to be safe"),
-    "round": ({"lost": (("look-belt", "look-motor"), ("look-motor", "look-belt"))}, "after itself"),
-    "unsafe": ({"before": ("look-belt",), "lost": (("look-belt", "look-motor"),)}, "destroys what 'look-motor' reads"),
-}
-
-
-@pytest.mark.parametrize("fault", REFUSED)
-def test_a_case_that_cannot_be_reckoned_is_refused_in_a_sentence(fault: str) -> None:
-    more, says = REFUSED[fault]
-    with pytest.raises(ValueError, match=says):
-        _slow(LOOK_BELT, LOOK_MOTOR, **more)
-
-
-def test_a_trial_may_not_come_before_all_else() -> None:
-    with pytest.raises(ValueError, match="is a trial"):
-        plain(Case((NEEDLE,), (TRY,), Machine(), 2), before=("try-needle",))

@@ -70,8 +70,9 @@ def test_where_fewer_come_than_the_least_share_the_estimate_stands_in_minutes_of
     assert isinstance(Grower(table, always(), 0.5, lambda table, now: 2.0).policy(exactly), StopNode)
 
 
-def test_without_an_estimate_all_is_followed() -> None:
+def test_without_an_estimate_or_a_least_share_all_is_followed() -> None:
     table = doubtful()
+    assert Grower(table, look_first, estimate=lambda table, now: 2.0).policy(start(table)).branches[0].then == WORN
     assert Grower(table, look_first, 0.5).policy(start(table)).branches[0].then == WORN
 
 

@@ -68,3 +68,16 @@ def test_what_is_proved_wants_no_other_proof_and_a_proof_that_is_gone_gives_none
     table = hooked()
     assert outlook(table, seen(table, start(table), 1, 0)) == pytest.approx(12 * 0.8)
     assert outlook(table, passed_over(table, start(table), "look-1")) == pytest.approx(16 * 0.83 + 1)
+
+
+def test_a_remedy_that_takes_as_much_as_it_saves_is_left_out() -> None:
+    """Half and a quarter of the jobs, a quarter unlisted; a whole chance saves 11.5: to stop is 3.5, to come back 8.
+
+    The first, 10 minutes: 10 (0.5 + 0.15 x 0.5) = 5.75, as much as half of 11.5; the second, 6: 6 (0.25 + 0.15 x 0.75) = 2.175,
+    less than its 2.875. Counted on, the first would leave only half the jobs waiting for the second.
+    """
+    causes = tuple(Hypothesis(i, (i,), w, Remedy(i, minutes=m)) for i, w, m in (("first", 2, 10), ("second", 1, 6)))
+    doubt = plain(Case(causes, (), Machine(), 0), unlisted=0.25, cures=1.0, stop_minutes=3.5, come_back_minutes=8)
+    table = Table(doubt)
+    assert table.prior == (0.5, 0.25, 0.25)
+    assert outlook(table, start(table)) == pytest.approx(2.175 + 3.5 * 0.75 + 8 * 0.5)
