@@ -206,9 +206,9 @@ def test_a_setting_waits_for_what_it_is_read_against_and_for_what_upsets_it_to_b
 def test_a_setting_is_at_risk_while_a_part_that_upsets_it_is_wanted_both_on_and_off(
     upsets: int, off_for: int, on_for: int, done: int, risk: bool
 ) -> None:
-    """Setting 1; job 2 needs the part off or not, job 4 on or not."""
+    """Setting 1; job 2 needs the part off or not, job 4 on or not. A second part has nothing to do with any of them."""
     setting, off, on = PathJob(1, 0, 0, 0, "", True), PathJob(2, 0, off_for, 0, "", True), PathJob(4, 0, 0, on_for, "", False)
-    bench = Bench((PathPart(1, "", "", 0, 0, 1, upsets, False),), (setting, off, on))
+    bench = Bench((PathPart(1, "", "", 0, 0, 1, upsets, False), PathPart(2, "", "", 0, 0, 1, 0, False)), (setting, off, on))
     assert _at_risk(bench, setting, State(done, 1, "upright"), bench.needed_off(done)) == risk
 
 
