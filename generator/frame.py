@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import posixpath
-import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from html import escape
@@ -37,11 +36,6 @@ PALETTE: tuple[dict[str, Any], ...] = tuple(
     for wanted, scheme, name in (("light", "default", "Dark"), ("dark", "slate", "Light"))
 )
 "The toggle names what a press brings; js/frame/palette.js lays it."
-_ROOM = re.compile(r"(?<=>)\s*\n\s*|\s*\n\s*(?=<)")
-"Between tags of the frame, and between them and words: none of it shows where a piece has its own line or box."
-_LINES = re.compile(r"\s*\n\s+")
-_AS_WRITTEN = ("<pre", "<textarea")
-"Where room is part of what is said."
 _SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
 CONTENT_POLICY = "; ".join(
     (
@@ -139,11 +133,8 @@ def _sections(context: Context) -> tuple[Section, ...]:
 
 
 def _page_headings(context: Context) -> tuple[Heading, ...]:
-    """None for a page that takes the room of the list; a hub shows it in the drawer all the same."""
     page: Page | None = context.get("page")
-    if not page or (page.file.inclusion.is_not_in_nav() and "toc" in page.meta.get("hide", ())):
-        return ()
-    top = tuple(page.toc)
+    top = tuple(page.toc) if page else ()
     return _headings(top[0].children if top and top[0].level == 1 else top)
 
 
@@ -172,15 +163,3 @@ def _once_a_folder(render: Callable[[Context], Iterator[str]]) -> Callable[[Cont
         yield from known[place]
 
     return kept
-
-
-def tight(output: str) -> str:
-    """The page without the room that templates leave in it: every page carries the frame, and most are smaller than it is.
-
-    Room within the content shrinks to one line's end, which looks the same; never where room is said.
-    """
-    head, begin, rest = output.partition("<article")
-    article, end, foot = rest.rpartition("</article>")
-    if not any(tag in article for tag in _AS_WRITTEN):
-        article = _LINES.sub("\n", article)
-    return _ROOM.sub("", head) + begin + article + end + _ROOM.sub("", foot)

@@ -17,7 +17,8 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
-from generator.frame import BOOK, FACE, PALETTE, leave_out_what_is_not_used, one_sheet, settle, tight
+from generator.frame import BOOK, FACE, PALETTE, leave_out_what_is_not_used, one_sheet, settle
+from generator.lean import lean
 from generator.pages.hubs import NAVIGATION
 from generator.pages.mending import mending
 from generator.pages.page import PageText
@@ -184,8 +185,8 @@ def publish(new: NewFolder, config: MkDocsConfig) -> None:
 
 
 def finished(output: str, page: Page) -> str:
-    """The page without room between its pieces, and its own scripts at the end of its body."""
+    """The page without bytes that nobody sees, and its own scripts at the end of its body."""
     here = posixpath.dirname(page.file.dest_uri) or "."
     scripts = page.text.scripts if isinstance(page, ReadyPage) else ()
     tags = "".join(f'<script src="{posixpath.relpath(script, here)}"></script>' for script in scripts)
-    return tight(output.replace("</body>", f"{tags}</body>", 1))
+    return lean(output.replace("</body>", f"{tags}</body>", 1))

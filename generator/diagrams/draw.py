@@ -76,6 +76,12 @@ def path(data: str, look: str) -> str:
     return f'<path{_classes(look)} d="{data}"/>'
 
 
+def lines(data: Iterable[str], look: str) -> str:
+    """Lines of one look as one path: a picture has dozens."""
+    joined = "".join(data)
+    return path(joined, look) if joined else ""
+
+
 def elbow(start: Point, end: Point, turn: float, lying: bool) -> str:
     """Path commands of a line with two right angles, turning at x = `turn`, or y if not `lying`."""
     if lying:

@@ -83,10 +83,11 @@ def _lines(rooms: TreePlan, corners: list[Point]) -> str:
         )
         for gate, numbers in inputs.items()
     ]
-    lit = (rooms.cells[number].lit for numbers in inputs.values() for number in numbers)
-    data = (line for lines in channels.elbows(branches, CHANNEL, rooms.lying) for line in lines)
-    drawn = sorted(zip(lit, data, strict=True), key=lambda pair: pair[0])
-    return "".join(draw.path(line, "line lit" if is_lit else "line") for is_lit, line in drawn)
+    lit = [rooms.cells[number].lit for numbers in inputs.values() for number in numbers]
+    data = [line for lines in channels.elbows(branches, CHANNEL, rooms.lying) for line in lines]
+    of_lit, others = (draw.lines((d for d, is_lit in zip(data, lit, strict=True) if is_lit is wanted), look)
+                      for wanted, look in ((True, "line lit"), (False, "line")))
+    return others + of_lit
 
 
 def _cell(rooms: TreePlan, cell: TreeCell, corner: Point, href: Href) -> str:

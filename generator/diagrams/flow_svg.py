@@ -126,7 +126,7 @@ def _lines(cells: list[_FlowCell], corners: list[Point]) -> str:
         for n, points in ends.items()
     ]
     drawn = channels.elbows(branches, _CHANNEL, lying=True)
-    return "".join(draw.path(line, "line") for lines in drawn for line in lines)
+    return draw.lines((line for lines in drawn for line in lines), "line")
 
 
 def _drawn(cell: _FlowCell, corner: Point) -> str:

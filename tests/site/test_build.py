@@ -76,14 +76,14 @@ def test_a_shops_own_folder_is_laid_over_the_first_and_stays_in_the_shop_where_i
     done = build(project)
     assert done.returncode == 0, done.stdout
     for page, record in (("checks/watch-hook", "checks/watch-hook.yaml"), ("guides/oil", "guides/oil.md"), ("index", "")):
-        links = re.findall(r'<a href="(https://forge.example[^"]*)"', (project / "site" / f"{page}.html").read_text(encoding="utf-8"))
+        links = re.findall(r'<a href="?(https://forge.example[^" >]*)', (project / "site" / f"{page}.html").read_text(encoding="utf-8"))
         wrong = f"https://forge.example/shop/book/issues/new?template=wrong-or-missing.yml&amp;where={page.replace('/', '%2F')}.html"
         assert links == [wrong, *([f"https://forge.example/shop/book/edit/main/content/{record}"] if record else [])]
     guides = {name: (project / "site" / "guides" / f"{name}.html").read_text(encoding="utf-8") for name in ("our-way", "lamp")}
     assert "a note on the ticket" in guides["our-way"] and "the green box" in guides["lamp"]
     assert not any("/edit/" in guide for guide in guides.values())
     hub = (project / "site" / "guides.html").read_text(encoding="utf-8")
-    assert 'href="guides/our-way.html">Our way of oiling' in hub and 'href="guides/lamp.html">Lamps in our shop' in hub
+    assert all(re.search(f'href="?guides/{guide}', hub) for guide in ('our-way.html"?>Our way of oiling', 'lamp.html"?>Lamps in our shop'))
     mark = '<b>This shop\'s own:</b> '
     marked = {p.relative_to(project / "site").as_posix() for p in (project / "site").rglob("*.html") if mark in p.read_text(encoding="utf-8")}
     assert {"checks/watch-hook.html", "bench/testa-1/skipped-stitches.html"} <= marked and "families/testa-1.html" not in marked

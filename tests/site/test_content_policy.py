@@ -10,7 +10,7 @@ import re
 from tests.site.hearing import heard, listening, until
 from tests.site.serving import served
 
-_WRITTEN_IN = re.compile(r"<script(?![^>]*(?:\bsrc=|type=\"application/(?:ld\+)?json\"))|<style\b|\s(?:style|on[a-z]{3,})=[\"']|=[\"']javascript:")
+_WRITTEN_IN = re.compile(r"<script(?![^>]*(?:\bsrc=|type=\"?application/(?:ld\+)?json\b))|<style\b|\s(?:style|on[a-z]{3,})=[\"']?|=[\"']?javascript:")
 _LOADS = re.compile(r"<(?:script|style|link rel=\"stylesheet\")\b")
 _POLICY = '<meta http-equiv="Content-Security-Policy" content="default-src \'none\';'
 FROM_A_HOST = (

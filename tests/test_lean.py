@@ -1,0 +1,46 @@
+"""What a page loses before it is written, held to a reader of the HTML standard's own rules: html5lib."""
+
+import html5lib
+import pytest
+
+from generator.lean import lean
+
+HEAD = '<!doctype html><html lang="en"><head><title>x</title></head><body>\n  <nav>\n    <a href="x y">\n      Find\n    </a>\n  </nav>\n'
+
+
+def test_room_goes_from_the_frame_and_shrinks_in_the_content():
+    page = f"{HEAD}<article>\n\n   <p>Two <b>bold</b>\n     words</p>\n</article>\n  <footer>\n  </footer>\n</body>"
+    expected = '<body><nav><a href="x y">Find</a></nav><article>\n<p>Two <b>bold</b>\nwords</p>\n</article><footer></footer></body>'
+    assert lean(page).endswith(expected)
+
+
+@pytest.mark.parametrize("said", ["<pre>a:\n    b: 1\n\n    c: 2</pre>", "<textarea>a\n   b</textarea>"])
+def test_room_that_is_said_stays_as_it_was_written(said):
+    article = f"<article>\n   {said}\n   </article>"
+    assert article in lean(f"{HEAD}{article}</body>")
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        '<a href="x/">one</a><a href="y" title="">two</a><i class="a b" id="c">three</i>',
+        '<svg viewBox="0 0 1 1"><path class="line" d="M0 0"/><rect x="1" y="2"/></svg>',
+        '<p title="a=b">It says <code>id="x" or y</code></p><i class="z">q</i>',
+        "<p title='say \"no\" twice'>a</p><input value=\"`\"><input value=\"it's\">",
+        '<script type="application/json">{"a":"b=\\"c\\" d"}</script><i class="z">q</i>',
+        "<ul><li>a</li>\n<li>b<ul><li>c</li></ul></li></ul><dl><dt>a</dt><dd>b</dd></dl>",
+        "<table><thead><tr><th>a</th><th>b</th></tr></thead><tbody><tr><td>c</td><td></td></tr></tbody></table>",
+        "<dl><div><dt>a</dt><dd>b</dd></div><div><dt>c</dt><dd>d</dd></div></dl>",
+        "<ul><li>a</li> said after <li>b</li></ul>",
+    ],
+)
+def test_a_browser_builds_the_same_page_of_it(body):
+    whole = f"{HEAD}<article>{body}</article></body></html>"
+    assert _built(lean(whole)) == _built(whole)
+
+
+def _built(html: str) -> list[tuple[str, dict[str, str], list[str], list[str]]]:
+    """Every element with its attributes, the words that it begins with and those after it, in order."""
+    parser = html5lib.HTMLParser(namespaceHTMLElements=False)
+    found = parser.parse(html).iter()
+    return [(str(e.tag), dict(e.attrib), (e.text or "").split(), (e.tail or "").split()) for e in found]
