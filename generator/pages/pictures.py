@@ -104,13 +104,14 @@ def _flow(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | s
     policy = to_json(bench.diagnosed(complaint).order.policy)
     assert policy is not None
     remedies = _remedy_titles(bench, complaint, link)
+    cards = {item.check: item.number for item in reversed(bench.worklist(complaint).items)}
 
     def name(kind: str, step: str) -> str:
         return complaint.view.checks[step].title if kind == "check" else remedies[step]
 
     def href(kind: str, step: str) -> str | None:
         if kind == "check":
-            return link("check", step)
+            return f"#step-{cards[step]}" if step in cards else link("check", step)
         sheet = bench.sheet_of(complaint.view, step)
         return link("jobs", sheet, complaint.view.id) if sheet else None
 

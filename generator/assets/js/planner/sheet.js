@@ -9,7 +9,6 @@
   const ABOVE = "The machine's own service data stands above every figure here.";
   const PROOFS_SHORT = "On paper, the way of each proof is left out; it stands on the page and in the book of checks.";
 
-  const box = () => el("span", { class: "hw-box", "aria-hidden": "true" });
   const blank = (label) => el("span", { class: "hw-blank" }, `${label} `, el("i", {}));
   const link = (href, title) => (href ? el("a", { href: root() + href }, title) : title);
   const between = (nodes, mark = ", ") => nodes.flatMap((node, n) => (n ? [mark, node] : [node]));
@@ -31,7 +30,7 @@
     const cells = step.tray.length
       ? el("span", { class: "hw-cells" }, ` ${step.do === "refit" ? "from" : "to"} cell${step.tray.length > 1 ? "s" : ""} ${step.tray.join(", ")}`)
       : null;
-    return el("h3", {}, box(), el("span", { class: "hw-sr" }, `Step ${told.number}: `),
+    return el("h3", {}, el("span", { class: "hw-sr" }, `Step ${told.number}: `),
       told.do && el("span", { class: "hw-verb" }, told.do), " ", link(told.href, told.title), " ",
       step.minutes ? el("span", { class: "hw-min" }, minutes(step.minutes)) : null, cells);
   }
@@ -58,8 +57,8 @@
     how.innerHTML = told.read;
     const time = (mins) => el("span", { class: "hw-min" }, minutes(mins));
     return [
-      el("p", { class: "hw-read" }, box(), el("b", {}, "Read first"), " ", time(told.read_minutes), " ", how, " Right: leave it as it is."),
-      el("p", { class: "hw-read" }, box(), el("b", {}, "Out: set it"), " ", time(told.set_minutes)),
+      el("p", { class: "hw-read" }, el("b", {}, "Read first"), " ", time(told.read_minutes), " ", how, " Right: leave it as it is."),
+      el("p", { class: "hw-read" }, el("b", {}, "Out: set it"), " ", time(told.set_minutes)),
     ];
   }
 
@@ -100,7 +99,7 @@
   function partWords(family, id) {
     const { title, href, price, stock } = family.parts[id];
     const on = stock === null ? "not on the stock list" : stock ? `${stock} on the shelf` : "none on the shelf";
-    return el("span", {}, box(), link(href, title), `: ${price ? money(price, family.shop) : "price not noted"}, ${on}`);
+    return el("span", {}, el("i", { class: "hw-box" }), link(href, title), `: ${price ? money(price, family.shop) : "price not noted"}, ${on}`);
   }
 
   function before(family, plan) {
@@ -148,7 +147,7 @@
     const found = plan.while_open.filter((w) => w.later_minutes - w.extra_minutes > family.proving + 1e-9);
     if (!found.length) return null;
     const row = (w) => el("tr", { "data-part": w.part },
-      el("th", { scope: "row" }, box(), link(family.parts[w.part].href, family.parts[w.part].title)),
+      el("th", { scope: "row" }, link(family.parts[w.part].href, family.parts[w.part].title)),
       el("td", { class: "hw-qty" }, w.extra_minutes ? `+${minutes(w.extra_minutes)}` : "no more"),
       el("td", { class: "hw-qty" }, minutes(w.later_minutes)),
       el("td", { class: "hw-plan-add" }, el("button", { type: "button", class: "hw-plain", onclick: () => add(w.part), "aria-label": `Add: renew ${family.parts[w.part].title}` }, "Add")));
@@ -170,13 +169,13 @@
 
   function proving(family, sew) {
     const row = stepRow(family, sew);
-    row.querySelector(".hw-jobstep-body").append(el("ul", { class: "hw-tests" }, family.tests.map((words) => el("li", {}, box(), words))));
+    row.querySelector(".hw-jobstep-body").append(el("ul", { class: "hw-tests" }, family.tests.map((words) => el("li", {}, words))));
     return section("Prove it on scrap", el("ol", { class: "hw-jobsteps" }, row));
   }
 
   /** What turned out to be wrong goes into the tally: boxes and lines for a pencil. */
   function tally(family, plan) {
-    const was = (...words) => el("span", { class: "hw-was" }, box(), ...words);
+    const was = (...words) => el("span", { class: "hw-was" }, ...words);
     const modes = handwheel.job.putsRight(family, plan).flatMap((id) => [was(family.modes[id].title), " "]);
     const made = section("For the tally", el("p", {}, "It was: ", modes, was(blank("something else"))),
       el("p", {}, ["Model", "Minutes taken", "Date", "Initials"].flatMap((words) => [blank(words), " "])));
