@@ -19,6 +19,7 @@ from generator.pages.data.open_data import open_files
 from generator.pages.data.pages import page_files
 from generator.pages.data.record_files import record_files
 from generator.pages.data.tables import tables
+from generator.pages.data.words import words_files
 from generator.pages.learn.feed import feed_file
 from generator.pages.learn.practice import cards_files
 from generator.pages.learn.this_copy import read_me
@@ -96,6 +97,7 @@ def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:
         partial(planner_files, bench),
         partial(reckoner_files, bench.library),
         partial(cards_files, bench),
+        partial(words_files, bench.library),
         partial(record_files, bench.library.records),
         licence_files,
         *(partial(tables, view) for view in bench.library.views),

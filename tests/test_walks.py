@@ -73,7 +73,7 @@ def test_a_key_is_added_and_shown_on_a_page_and_on_a_job_sheet(copy: Path) -> No
     told = follow(copy, walk("Add a key to a record, and show it"))
     assert "Scribe a line across the gear and its shaft." in told
     page = run(copy, f"python {write_page(copy)}")
-    assert "<dt>Mark first<dd>Scribe a line across the gear and its shaft." in page
+    assert "<dt>Mark first</dt><dd>Scribe a line across the gear and its shaft.</dd>" in page
 
 
 def write_page(copy: Path) -> Path:

@@ -1,4 +1,4 @@
-"""Terms of the trade explained on the page that uses them."""
+"""Terms of the trade marked where a page uses them; js/common/words.js lays what they mean under it."""
 
 from __future__ import annotations
 
@@ -7,7 +7,6 @@ from collections.abc import Iterable, Iterator
 from html import escape
 
 from generator.records.model import Term
-from generator.wording import words
 
 _TAG = re.compile(r"(<[^>]*>)")
 _NO_GLOSS = ("a", "h1", "h2", "h3", "svg", "button", "label", "select", "script", "style", "summary", "dfn")
@@ -19,7 +18,7 @@ Spot = tuple[int, int, Term]
 
 
 class Glossary:
-    """Finds terms in finished HTML: the first time each is used it leads to its meaning below."""
+    """Finds terms in finished HTML: the first time each is used it leads to its meaning."""
 
     def __init__(self, terms: Iterable[Term]) -> None:
         terms = tuple(terms)
@@ -29,22 +28,20 @@ class Glossary:
         self._known: dict[str, tuple[Spot, ...]] = {}
 
     def explain(self, html: str, glossary_address: str) -> str:
-        """The HTML with its terms marked, and a folded list of what they mean at its end."""
+        """The HTML with its terms marked: links into the glossary, for a script lays their meanings under the page."""
         if self._pattern is None or "no-glossary" in html:
             return html
-        used: dict[str, Term] = {}
-        marked = "".join(piece if barred else self._marked(piece, used) for piece, barred in _stretches(html))
-        if not used:
-            return html
-        return marked + _list(sorted(used.values(), key=lambda t: t.title.lower()), glossary_address)
+        used: set[str] = set()
+        address = escape(glossary_address)
+        return "".join(piece if barred else self._marked(piece, used, address) for piece, barred in _stretches(html))
 
-    def _marked(self, html: str, used: dict[str, Term]) -> str:
+    def _marked(self, html: str, used: set[str], address: str) -> str:
         """A stretch with the terms that are new on the page marked."""
         made, at = [], 0
         for start, end, term in self._terms_in(html):
             if term.id not in used:
-                used[term.id] = term
-                made += [html[at:start], f'<a class="hw-term" href="#word-{term.id}">{html[start:end]}</a>']
+                used.add(term.id)
+                made += [html[at:start], f'<a class="hw-term" href="{address}#{term.id}">{html[start:end]}</a>']
                 at = end
         return "".join((*made, html[at:])) if made else html
 
@@ -92,12 +89,3 @@ def _stretches(html: str) -> Iterator[tuple[str, bool]]:
         yield html[tag.start():end], True
         at = end
     yield html[at:], bool(barring)
-
-
-def _list(terms: list[Term], glossary_address: str) -> str:
-    items = "".join(
-        f'<div id="word-{t.id}"><dt><a href="{escape(glossary_address)}#{t.id}">{escape(t.title)}</a></dt>'
-        f"<dd>{words.inline(t.means)}</dd></div>"
-        for t in terms
-    )
-    return f'<details class="hw-words" id="words"><summary>Words used here</summary><dl>{items}</dl></details>'

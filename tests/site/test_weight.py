@@ -12,9 +12,9 @@ from tests.tags import sound
 
 FRAME = 7_200
 "Bytes of a page that are not its own: head, header, navigation, foot. The scripts that it alone asks for stand apart."
-MEAN = {"bench": 120_000, "jobs": 22_000}
+MEAN = {"bench": 112_000, "jobs": 19_500}
 "Bytes of a page of the kinds that make up most of a site, frame and all."
-WHOLE = 92_000_000
+WHOLE = 88_000_000
 "Bytes of the site of this book's own content, unpacked."
 
 
