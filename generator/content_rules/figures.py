@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
+from functools import cache
 
 from generator.records.finding import Finding, quote
 from generator.records.model import Check, Setting
@@ -62,12 +63,13 @@ def _own_figure(text: str, setting: Setting) -> str | None:
     """The first figure of a text that is an end of the setting's target."""
     target = setting.target
     ends = {e for e in (_parsed(w) for w in (target.low, target.high) if w) if e} if target else set()
-    for found in _FIGURE.finditer(text):
+    for found in _FIGURE.finditer(text) if ends else ():
         if any(_parsed(f"{number} {found[3]}") in ends for number in found.group(1, 2) if number):
             return found[0]
     return None
 
 
+@cache
 def _parsed(written: str) -> Quantity | None:
     try:
         return Quantity.parse(written)

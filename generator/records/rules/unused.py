@@ -61,7 +61,7 @@ def _idle(book: Book, kind: str, used: frozenset[str] | set[str]) -> list[str]:
     if book.content.blind:
         return []
     records = book.content.records[kind].values()
-    return [r.id for r in records if r.sound and r.id not in used | book.content.words]
+    return [r.id for r in records if r.sound and r.id not in used and r.id not in book.content.words]
 
 
 def _warning(book: Book, kind: str, id: str, message: str, hint: str) -> Finding:
