@@ -12,9 +12,8 @@ from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
+import yaml
 
-from generator.library import Library
-from generator.store import load_kept
 from tests.benchmarks.figures import Figures
 from tests.benchmarks.made_library import CONTENT, write
 from tests.benchmarks.made_slices import Size
@@ -53,20 +52,22 @@ def _git(project: Path) -> None:
 
 
 def test_commands_on_the_real_content(real: Path, figures: Figures) -> None:
-    _commands(real, figures, None, None)
+    _commands(real, figures, ("skipped-stitches", "tessaly-40"), None, None)
 
 
 def test_commands_on_a_large_book(many: Path, figures: Figures) -> None:
-    _commands(many, figures, COLD, WARM)
+    path = min((many / "content" / "families").iterdir())
+    family = yaml.safe_load(path.read_text(encoding="utf-8"))
+    _commands(many, figures, (family["symptoms"][0], path.stem), COLD, WARM)
 
 
-def _commands(project: Path, figures: Figures, cold: float | None, warm: float | None) -> None:
-    """Times what a person types, in the order in which it is typed."""
+def _commands(project: Path, figures: Figures, complaint: tuple[str, str], cold: float | None, warm: float | None) -> None:
+    """Times what a person types, in the order in which it is typed; `complaint` is a symptom of a family."""
     of = f"{sum(1 for _ in (project / 'content').rglob('*.yaml')):,} files"
     figures.add(f"{of}: read and checked cold", _times(project, "check", runs=1), "s", cold)
     mode = sorted((project / "content" / "failure-modes").iterdir())[0]
     figures.add(f"{of}: `check` of one record", _times(project, "check", str(mode.relative_to(project)), runs=1), "s", ONE_RECORD)
-    rank = ("rank", *_complaint(project))
+    rank = ("rank", complaint[0], "-f", complaint[1])
     _times(project, *rank, runs=1)  # the order of its checks is kept from here on
     figures.add(f"{of}: read warm, for one answer", _times(project, *rank), "s", warm)
     figures.add(f"{of}: `rank`", figures.all[-1].values, "s", RANK)
@@ -77,14 +78,6 @@ def _commands(project: Path, figures: Figures, cold: float | None, warm: float |
 def _times(project: Path, *command: str, runs: int = _RUNS) -> Sequence[float]:
     print(f"{' '.join(command)} ...", flush=True)
     return [measured(["-m", "generator", *command], project).processor for _ in range(runs)]
-
-
-def _complaint(project: Path) -> tuple[str, str, str]:
-    """The first family, with a symptom that it has."""
-    records, errors = load_kept([project / "content"], project / ".cache" / "handwheel")
-    assert not errors
-    family = min(records.families)
-    return min(Library(records).for_family(family).symptoms), "-f", family
 
 
 def _change(mode: Path) -> None:
