@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from functools import cached_property
 
 from generator.library import FamilyView, Library, sits_on
 from generator.records.model import FailureMode
+from generator.watched import watched
 
 Names = Mapping[str, tuple[str, ...]]
 "Id -> ids of the records that name it, sorted."
@@ -25,16 +25,17 @@ class Backlinks:
 
     def __init__(self, library: Library) -> None:
         self.library = library
+        self.watch = library.watch
         self.records = library.records
 
-    @cached_property
+    @watched
     def symptoms_of_mode(self) -> Names:
         """Failure mode -> symptoms whose tree holds it."""
         return _gather(
             (mode, s.id) for s in self.records.symptoms.values() for mode in self.library.modes_under(s.tree)
         )
 
-    @cached_property
+    @watched
     def checks_of_mode(self) -> Names:
         """Failure mode -> checks with an outcome that names it, itself or through what it is part of."""
         return _gather(
@@ -45,7 +46,7 @@ class Backlinks:
             for mode in self.library.fitted(reference)
         )
 
-    @cached_property
+    @watched
     def modes_of_seat(self) -> Names:
         """Part or setting -> failure modes that sit on it."""
         return _gather((sits_on(m), m.id) for m in self.records.failure_modes.values())
@@ -72,27 +73,27 @@ class Backlinks:
         families = self.families_of_assembly.get(assembly, ())
         return [self.library.for_family(f) for f in families]
 
-    @cached_property
+    @watched
     def families_of_assembly(self) -> Names:
         """Assembly -> families built from it."""
         return _gather((u.use, f.id) for f in self.records.families.values() for u in f.assemblies)
 
-    @cached_property
+    @watched
     def families_of_mode(self) -> Names:
         """Failure mode -> families that can have it."""
         return _gather((mode, v.id) for v in self.library.views for mode in v.failure_modes)
 
-    @cached_property
+    @watched
     def families_of_symptom(self) -> Names:
         """Symptom -> families that can have it."""
         return _gather((symptom, v.id) for v in self.library.views for symptom in v.symptoms)
 
-    @cached_property
+    @watched
     def taken_for(self) -> Names:
         """Failure mode -> failure modes that say it looks like them."""
         return _gather((k.mode, m.id) for m in self.records.failure_modes.values() for k in m.looks_like)
 
-    @cached_property
+    @watched
     def in_front_of(self) -> Mapping[str, Names]:
         """Assembly -> part -> parts that are behind it, in the assembly or on a family that is built from it."""
         return {
@@ -105,7 +106,7 @@ class Backlinks:
             for a in self.records.assemblies.values()
         }
 
-    @cached_property
+    @watched
     def settings_proved(self) -> Names:
         """Check -> settings that it proves."""
         return _gather(
@@ -115,7 +116,7 @@ class Backlinks:
             if s.proved_by
         )
 
-    @cached_property
+    @watched
     def users_of_technique(self) -> Mapping[str, tuple[tuple[str, str], ...]]:
         """Technique -> (kind, id) of the parts and failure modes that call on it."""
         found: dict[str, set[tuple[str, str]]] = defaultdict(set)

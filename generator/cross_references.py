@@ -4,25 +4,27 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Set
-from dataclasses import replace
-from functools import cached_property
+from dataclasses import fields, replace
 from itertools import compress
+from typing import Any
 
 from generator.analysis.odds import shown
 from generator.family_view import sits_on
 from generator.records.fits import Fits, what_fits
 from generator.records.model import Check, FailureMode, Records, TreeGate, TreeTransfer
 from generator.records.trees import named_gates
+from generator.watched import Watch, Watched, watched
 
 
 class CrossReferences:
     """Records with what they name, whatever the family."""
 
     def __init__(self, records: Records) -> None:
-        self.records = records
+        self.watch = Watch()
+        self.records = _watched(records, self.watch)
         self._cut: dict[tuple[object, ...], Check] = {}
 
-    @cached_property
+    @watched
     def homes(self) -> Mapping[str, tuple[str, ...]]:
         """Part or setting id -> the assemblies that define it."""
         homes: dict[str, list[str]] = {}
@@ -31,7 +33,7 @@ class CrossReferences:
                 homes.setdefault(item, []).append(assembly.id)
         return {item: tuple(found) for item, found in homes.items()}
 
-    @cached_property
+    @watched
     def gates(self) -> Mapping[str, TreeGate]:
         """"symptom/gate" -> the gate, for every gate that has an id."""
         return named_gates(self.records.symptoms.values())
@@ -50,10 +52,10 @@ class CrossReferences:
 
     def shown(self, mode: str, symptom: str) -> float:
         """Of the machines that have a failure mode, the part that comes in with a complaint."""
-        return shown(self.records.failure_modes[mode].shows, symptom, self._complaints[mode])
+        return shown(self.records.failure_modes[mode].shows, symptom, self._complaints.get(mode, 0))
 
-    @cached_property
-    def _complaints(self) -> Counter[str]:
+    @watched
+    def _complaints(self) -> Mapping[str, int]:
         """Failure mode id -> how many symptoms name it in their trees."""
         return Counter(mode for s in self.records.symptoms.values() for mode in self.modes_under(s.tree))
 
@@ -66,18 +68,18 @@ class CrossReferences:
         found = {mode.id for item in items for mode in self._seated.get(item, ())}
         return sorted((self.records.failure_modes[id] for id in found), key=lambda mode: self._numbers[mode.id])
 
-    @cached_property
+    @watched
     def _seated(self) -> Mapping[str, list[FailureMode]]:
         found: dict[str, list[FailureMode]] = {}
         for mode in self.records.failure_modes.values():
             found.setdefault(sits_on(mode), []).append(mode)
         return found
 
-    @cached_property
+    @watched
     def _numbers(self) -> Mapping[str, int]:
         return {id: number for number, id in enumerate(self.records.failure_modes)}
 
-    @cached_property
+    @watched
     def rows(self) -> Mapping[str, tuple[frozenset[str], ...]]:
         """Check id -> the failure modes that each of its outcomes fits, on any family."""
         return {
@@ -103,7 +105,7 @@ class CrossReferences:
         """Checks with an outcome that fits one of these failure modes."""
         return frozenset(check for mode in modes for check in self._told_by.get(mode, ()))
 
-    @cached_property
+    @watched
     def _told_by(self) -> Mapping[str, set[str]]:
         found: dict[str, set[str]] = {}
         for check, rows in self.rows.items():
@@ -111,8 +113,15 @@ class CrossReferences:
                 found.setdefault(mode, set()).add(check)
         return found
 
-    @cached_property
+    @watched
     def _fits(self) -> Fits:
         modes = self.records.failure_modes
         under = {name: self.modes_under(gate) for name, gate in self.gates.items()}
         return what_fits(modes, ((m.id, sits_on(m)) for m in modes.values()), self.homes, under)
+
+
+def _watched(records: Records, watch: Watch) -> Records:
+    """The same records, each by its kind and id for whoever notes what is read; the shop's settings stand apart."""
+    kinds = [f.name for f in fields(records) if f.name not in ("shop", "places")]
+    watched_kinds: dict[str, Any] = {name: Watched(watch, f"records.{name}", getattr(records, name)) for name in kinds}
+    return replace(records, **watched_kinds)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from functools import cached_property
+from collections.abc import Mapping
+from dataclasses import fields, replace
+from typing import Any
 
 from generator.cross_references import CrossReferences
 from generator.family_build import build_view
 from generator.family_view import FamilyView, sits_on
 from generator.records.model import Records
+from generator.watched import Known, Watched
 
 __all__ = ["FamilyView", "Library", "sits_on"]
 
@@ -17,15 +20,26 @@ class Library(CrossReferences):
 
     def __init__(self, records: Records) -> None:
         super().__init__(records)
-        self._views: dict[str, FamilyView] = {}
+        self._views = Known(self.watch, "view", self._view, self._own)
 
     def for_family(self, family_id: str) -> FamilyView:
         """The family's view. Raises KeyError for an id that is no family's."""
-        if family_id not in self._views:
-            self._views[family_id] = build_view(self, self.records.families[family_id])
-        return self._views[family_id]
+        return self._views(family_id)
 
-    @cached_property
+    @property
     def views(self) -> tuple[FamilyView, ...]:
         """Every family's view, in order of id."""
         return tuple(self.for_family(f) for f in sorted(self.records.families))
+
+    def _view(self, family_id: str) -> FamilyView:
+        """A view, with what is in it watched record by record; who has read the view itself has read the rest of it."""
+        view = build_view(self, self.records.families[family_id])
+        held = {f.name: getattr(view, f.name) for f in fields(view)}
+        maps = {name: items for name, items in held.items() if isinstance(items, Mapping)}
+        seen: dict[str, Any] = {name: Watched(self.watch, f"view.{family_id}.{name}", items) for name, items in maps.items()}
+        return replace(view, **seen)
+
+    def _own(self, family_id: str) -> tuple[object, ...]:
+        """What a view holds beside its maps."""
+        view = self._views(family_id)
+        return tuple(held for f in fields(view) if not isinstance(held := getattr(view, f.name), Mapping))

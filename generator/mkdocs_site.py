@@ -1,4 +1,4 @@
-"""Finished pages as files of an MkDocs build. With `plugin` and `frame`, the only modules that know MkDocs."""
+"""Finished pages as files of an MkDocs build. With `plugin`, `frame` and `rests_on`, the only modules that know MkDocs."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
@@ -20,9 +21,11 @@ from mkdocs.utils.templates import TemplateContext
 from generator.frame import BOOK, FACE, PALETTE, leave_out_what_is_not_used, one_sheet, settle
 from generator.lean import lean
 from generator.pages.hubs import NAVIGATION
-from generator.pages.mending import mending
+from generator.pages.mending import Mending, mending
 from generator.pages.page import PageText
+from generator.rests_on import is_plain, rests_on
 from generator.site_build import Site
+from generator.standing import Standing, StandingChanged
 from generator.swapped_in import NewFolder, can_be_swapped
 from generator.wording.markdown_limits import NoHtml, OwnLinks
 
@@ -61,6 +64,27 @@ class ReadyPage(Page):
         self.toc = TableOfContents(links)
         self.present_anchor_ids = {h.anchor for h in self.text.headings}
         self.links_to_anchors = {}
+
+
+class StandingPage(ReadyPage):
+    """A page that is taken over as it stands, frame and all."""
+
+    def __init__(self, text: PageText, file: File, config: MkDocsConfig, standing: Standing) -> None:
+        self._standing = standing
+        super().__init__(text, file, config)
+
+    def read_source(self, config: MkDocsConfig) -> None:
+        """Nothing is left to be filled in."""
+        super().read_source(config)
+        self.meta["template"] = "standing.html"
+
+    @property
+    def finished(self) -> str:
+        """The whole page."""
+        try:
+            return self._standing.finished(self.file.dest_uri)
+        except StandingChanged as error:
+            raise PluginError(str(error)) from None
 
 
 def dress(config: MkDocsConfig) -> None:
@@ -103,11 +127,21 @@ def forge(config: MkDocsConfig) -> Forge:
 def with_mending(context: TemplateContext, page: Page, at: Forge) -> TemplateContext:
     """The frame's values with the links by which this page is mended, where the book has a forge."""
     if at.repository:
-        source = "" if page.file.generated_by else page.file.src_uri
-        links = mending(at.repository, at.edit, page.file.dest_uri, source, lambda file: bool(file) and (at.content / file).is_file())
         values: Any = context
-        values["mending"] = links
+        values["mending"] = _mended_at(at, page.file.dest_uri, "" if page.file.generated_by else page.file.src_uri)
     return context
+
+
+def _mended_at(at: Forge, address: str, source: str = "") -> Mending:
+    return mending(at.repository, at.edit, address, source, lambda file: bool(file) and (at.content / file).is_file())
+
+
+def standing(config: MkDocsConfig, folders: Sequence[Path], cache: Path, at: Forge) -> Standing | None:
+    """The site that stands; None where its pages cannot be taken over, because others have a hand in them or it is cleared first."""
+    folder = Path(config.site_dir)
+    if not is_plain(config) or not can_be_swapped(folder):
+        return None
+    return Standing(folder, cache, rests_on(config, folders), lambda address: repr(_mended_at(at, address)) if at.repository else "")
 
 
 def _append(items: list[Any], item: str) -> None:
@@ -124,7 +158,10 @@ def add_files(files: Files, site: Site, config: MkDocsConfig, more: Sequence[Pat
         hub = page.address in _HUBS
         level = InclusionLevel.INCLUDED if hub else InclusionLevel.NOT_IN_NAV
         file = File.generated(config, name, content="", inclusion=level)
-        ReadyPage(page, file, config)
+        if site.standing and page.address in site.standing.taken:
+            StandingPage(page, file, config, site.standing)
+        else:
+            ReadyPage(page, file, config)
         files.append(file)
     made: dict[str, str | bytes] = {**site.data, **site.pictures}
     for address, content in made.items():
@@ -174,18 +211,22 @@ def begin_beside(config: MkDocsConfig) -> NewFolder | None:
     return new
 
 
-def publish(new: NewFolder, config: MkDocsConfig) -> None:
+def publish(new: NewFolder, config: MkDocsConfig, site: Site) -> None:
     """The new site in the place of the old, but where a strict build has met with a warning: it is about to be given up."""
     config.site_dir = str(new.place)
     counters = (h for h in logging.getLogger("mkdocs").handlers if isinstance(h, CountHandler))
     if config.strict and any(counter.get_counts() for counter in counters):
         new.drop()
     else:
+        if site.standing:
+            site.standing.remember(new.folder, site.watch)
         new.swap_in()
 
 
 def finished(output: str, page: Page) -> str:
     """The page without bytes that nobody sees, and its own scripts at the end of its body."""
+    if isinstance(page, StandingPage):
+        return output
     here = posixpath.dirname(page.file.dest_uri) or "."
     scripts = page.text.scripts if isinstance(page, ReadyPage) else ()
     tags = "".join(f'<script src="{posixpath.relpath(script, here)}"></script>' for script in scripts)

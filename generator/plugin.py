@@ -57,7 +57,8 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         cache = Path(config.config_file_path).parent / self.config.cache
         try:
             only = self.config.only.split() if self.is_preview else ()
-            self.site = site_build.build(folders, cache, config.site_url or "", _log.info, only)
+            standing = None if self.is_preview else mkdocs_site.standing(config, folders, cache, self.forge)
+            self.site = site_build.build(folders, cache, config.site_url or "", _log.info, only, standing)
         except (site_build.ContentError, GraphvizError) as error:
             raise PluginError(str(error)) from None
         self.new = None if self.is_preview else mkdocs_site.begin_beside(config)
@@ -89,7 +90,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
             offline.write_service_worker(Path(config.site_dir))
             write_made_from(Path(config.site_dir), [Path(config.docs_dir), *self.more], Path(config.config_file_path).parent)
         if self.new:
-            mkdocs_site.publish(self.new, config)
+            mkdocs_site.publish(self.new, config, self.site)
 
     def on_build_error(self, *, error: Exception) -> None:
         """What stood before stands; a full disk is said in one line."""

@@ -26,13 +26,16 @@ from generator.pages.learn.this_copy import read_me
 from generator.pages.moved import moved_files
 from generator.pages.page import PageText
 from generator.pages.photos import photo_files
+from generator.pages.piece import Piece
 from generator.pages.records.shipped import licence_files
 from generator.pages.site import pieces
 from generator.pages.which_machine.page import which_machine_files
 from generator.published import published
 from generator.records.finding import did_you_mean, quote
 from generator.records.model import Records
+from generator.standing import Made, Standing, with_reads
 from generator.store import load_kept
+from generator.watched import Watch
 from generator.workers import all_made
 
 _HERE = Path(__file__).parent
@@ -53,14 +56,24 @@ class Site:
     "Address -> content of the script files that hold the browser's data, and of licences."
     pictures: Mapping[str, bytes] = field(default_factory=dict)
     "Address -> bytes of the photographs and drawings of records."
+    standing: Standing | None = None
+    "The site that stands; what is `taken` of it has no words here."
+    watch: Watch = field(default_factory=Watch)
+    "The values that the pages were made of."
 
 
 def build(
-    folders: Sequence[Path], cache: Path, site_url: str, say: Callable[[str], None] = lambda _: None, only: Collection[str] = ()
+    folders: Sequence[Path],
+    cache: Path,
+    site_url: str,
+    say: Callable[[str], None] = lambda _: None,
+    only: Collection[str] = (),
+    standing: Standing | None = None,
 ) -> Site:
     """Reads, checks, computes and renders. Raises ContentError where a record is faulty.
 
     `only`: the families that the site shows, for whoever writes one and looks at it after each line; all, where none is named.
+    `standing`: the site that pages are taken over from where they would come out the same.
     """
     records, errors = load_kept(folders, cache)
     if errors:
@@ -68,11 +81,32 @@ def build(
     bench = Bench(Library(_shown(records, only) if only else records), cache)
     bench.diagnose_all(say)
     edition = edition_of(folders)
-    pages = tuple(page for made in all_made(list(pieces(bench, folders, site_url, edition))) for page in made)
+    pages = made_pages(list(pieces(bench, folders, site_url, edition)), bench, standing)
     data = dict(file for made in all_made(_data(bench)) for file in made)
     moved = moved_files(bench, published(folders[0]), {page.address: page.title for page in pages})
     of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url), **dict(moved)}
-    return Site(pages, {**data, **dict(page_files(pages, folders, bench.library)), **of_the_whole}, dict(photo_files(bench.library)))
+    data |= {**dict(page_files(pages, folders, bench.library)), **of_the_whole}
+    return Site(pages, data, dict(photo_files(bench.library)), standing, bench.library.watch)
+
+
+def made_pages(pieces: Sequence[Piece], bench: Bench, standing: Standing | None) -> tuple[PageText, ...]:
+    """All pages; those that are taken over without their words."""
+    watch, noted = bench.library.watch, dict.fromkeys(address for piece in pieces for address in piece.addresses)
+    if standing:
+        bench.ready()
+        records = bench.library.records
+        standing.take(watch, noted, (records.shop, records.glossary))
+    taken = standing.taken if standing else {}
+    asked = [(piece, frozenset(piece.addresses) - taken.keys()) for piece in pieces]
+    work = [partial(_made, piece, some, watch) for piece, some in asked if some or not piece.addresses]
+    made = [page for pages in all_made(work) for page in pages]
+    if standing:
+        standing.made(made)
+    return (*(m.page for m in made), *(PageText(p.address, p.title, "", search=p.search) for p in taken.values()))
+
+
+def _made(piece: Piece, asked: Collection[str], watch: Watch) -> list[Made]:
+    return with_reads(piece.make(asked), watch, frozenset(piece.addresses))
 
 
 def _shown(records: Records, only: Collection[str]) -> Records:

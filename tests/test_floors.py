@@ -10,7 +10,7 @@ import pytest
 
 PACKAGE = Path(__file__).parent.parent / "generator"
 FLOORS: tuple[tuple[str, ...], ...] = (
-    ("graph", "carried", "typed_json", "workers", "whole_files", "swapped_in", "lean"),
+    ("graph", "carried", "typed_json", "workers", "whole_files", "swapped_in", "lean", "watched", "prints"),
     ("standards", "kept", "edition", "published"),
     ("records", "analysis"),
     ("content_rules", "family_view", "own_words", "made_from"),
@@ -20,12 +20,13 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("backlinks", "bench", "diagrams"),
     ("wording",),
     ("pages",),
-    ("site_build", "commands", "offline", "frame"),
+    ("standing",),
+    ("site_build", "commands", "offline", "frame", "rests_on"),
     ("mkdocs_site",),
     ("plugin", "__main__"),
 )
 "From the ground up; rooms of one floor do not know each other."
-KNOWS_MKDOCS = {"plugin", "mkdocs_site", "frame"}
+KNOWS_MKDOCS = {"plugin", "mkdocs_site", "frame", "rests_on"}
 READS_OR_WRITES = {"os", "io", "pathlib", "shutil", "subprocess", "tempfile", "socket", "urllib", "yaml", "click", "mkdocs", "jinja2"}
 RANK = {room: number for number, floor in enumerate(FLOORS) for room in floor}
 

@@ -86,7 +86,7 @@ def write_page(copy: Path) -> Path:
         "from generator.library import Library\n"
         "from generator.pages.maker import Maker\n"
         "from generator.pages.records import assemblies\n"
-        "pages = assemblies.pages(Maker(Bench(Library(load_checked([Path('content')])[0]))), {})\n"
+        "pages = assemblies.piece(Maker(Bench(Library(load_checked([Path('content')])[0])))).pages()\n"
         "print(next(page.html for page in pages if page.address == 'assemblies/rotary-hook-geared.html'))\n"
     )
     return script

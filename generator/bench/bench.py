@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import fields
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from generator.analysis import minutes
 from generator.analysis.check_order import Solution
@@ -21,10 +22,14 @@ from generator.bench.remedies import remedies
 from generator.bench.trees import family_tree
 from generator.family_view import FamilyView
 from generator.library import Library
+from generator.watched import Known, Traced, Watched
 
 if TYPE_CHECKING:
     from generator.analysis.job.types import Practice
     from generator.bench.jobs import Job
+
+
+T = TypeVar("T")
 
 
 class Bench:
@@ -33,48 +38,33 @@ class Bench:
     def __init__(self, library: Library, cache: Path | None = None) -> None:
         self.library = library
         self._cache = DiagnosisCache(cache)
-        self._diagnosed: dict[tuple[str, str], Diagnosed] = {}
-        self._machines: dict[str, Machine] = {}
-        self._practices: dict[str, Practice] = {}
-        self._remedies: dict[str, Mapping[str, Remedy]] = {}
-        self._complaints: dict[tuple[str, str], Complaint] = {}
-        self._jobs: dict[tuple[str, tuple[Remedy, ...]], Job] = {}
-        self._sheets: dict[str, dict[str, str]] = {}
-        self._worklists: dict[tuple[str, str], Worklist] = {}
+        watch, records = library.watch, library.records
+        self._machines = Known(watch, "bench.machine", lambda id: machine(library.for_family(id), records.shop))
+        self._practices = Known(watch, "bench.practice", self._practice)
+        self._remedies = Known(watch, "bench.remedies", self._remedies_of, self._is_family)
+        self._sheets = Known(watch, "bench.sheets", self._sheets_of, self._is_family)
+        self._served = Known(watch, "bench.served", self._served_of, self._is_family)
+        self._complaints = Known(watch, "bench.complaint", self._complaint, self._complaint_told)
+        self._diagnosed = Known(watch, "bench.diagnosed", self._diagnose, self._order_told)
+        self._worklists = Known(watch, "bench.worklist", self._worklist, self._order_told)
+        self._names: dict[str, str] = {}
+        self._jobs: Traced[tuple[str, tuple[Remedy, ...]], Job] = Traced(watch)
 
     def machine(self, view: FamilyView) -> Machine:
         """The family's parts and settings with their minutes."""
-        if view.id not in self._machines:
-            self._machines[view.id] = machine(view, self.library.records.shop)
-        return self._machines[view.id]
+        return self._machines(view.id)
 
     def practice(self, view: FamilyView) -> Practice:
         """How the family's parts and settings are handled."""
-        from generator.bench.practices import (
-            practice,  # the job plan is slow to load, and few ask for it
-        )
-
-        if view.id not in self._practices:
-            records = self.library.records
-            self._practices[view.id] = practice(view, records.shop, records.tools)
-        return self._practices[view.id]
+        return self._practices(view.id)
 
     def remedies(self, view: FamilyView) -> Mapping[str, Remedy]:
         """Failure mode id -> its remedy on the family."""
-        if view.id not in self._remedies:
-            self._remedies[view.id] = remedies(view)
-        return self._remedies[view.id]
+        return self._remedies(view.id)
 
     def complaint(self, view: FamilyView, symptom_id: str) -> Complaint:
         """One of the family's symptoms. Raises KeyError for one that it does not have."""
-        key = (view.id, symptom_id)
-        if key not in self._complaints:
-            symptom = view.symptoms[symptom_id]
-            folded = family_tree(self.library, view, symptom)
-            self._complaints[key] = complaint(
-                self.library, view, symptom, folded, self.machine(view), self.remedies(view)
-            )
-        return self._complaints[key]
+        return self._complaints(_pair(view, symptom_id))
 
     def complaints(self) -> Iterator[Complaint]:
         """Every family with every symptom that it can have, by id."""
@@ -84,10 +74,7 @@ class Bench:
 
     def diagnosed(self, complaint: Complaint) -> Diagnosed:
         """The order of checks for a complaint."""
-        key = (complaint.view.id, complaint.symptom.id)
-        if key not in self._diagnosed:
-            self._diagnosed[key] = self._cache.diagnosed(complaint.doubt)
-        return self._diagnosed[key]
+        return self._diagnosed(_pair(complaint.view, complaint.symptom.id))
 
     def certain(self, complaint: Complaint) -> Solution:
         """The order of checks if nothing could deceive: what is told apart is reckoned with it."""
@@ -102,43 +89,105 @@ class Bench:
         complaints = list(self.complaints())
         solved = self._cache.all_diagnosed([c.doubt for c in complaints], say)
         for asked, diagnosed in zip(complaints, solved, strict=True):
-            self._diagnosed[asked.view.id, asked.symptom.id] = diagnosed
+            self._diagnosed.put(_pair(asked.view, asked.symptom.id), diagnosed)
 
     def sheet_of(self, view: FamilyView, remedy_id: str) -> str:
         """The failure mode under whose name the remedy's job sheet stands; empty for a joint remedy.
 
         Failure modes with the same remedy share the sheet of the first of them.
         """
-        if view.id not in self._sheets:
-            self._sheets[view.id] = {}
-            for mode, remedy in sorted(self.remedies(view).items()):
-                self._sheets[view.id].setdefault(remedy.id, mode)
-        return self._sheets[view.id].get(remedy_id, "")
+        return self._sheets(view.id).get(remedy_id, "")
 
     def job(self, view: FamilyView, remedies: Iterable[Remedy]) -> Job:
         """One visit to the bench for all the remedies. Raises ValueError where there are none."""
-        from generator.bench.jobs import job  # see `practice`
-
         asked = tuple(remedies)
-        key = (view.id, asked)
-        if key not in self._jobs:
-            machine, practice = self.machine(view), self.practice(view)
-            records = self.library.records
-            self._jobs[key] = job(view, machine, practice, asked, self.remedies(view), records.shop, records.tools)
-        return self._jobs[key]
+        return self._jobs((view.id, asked), lambda: self._job(view, asked))
 
     def recorded(self, view: FamilyView, remedy: Remedy) -> Recorded | None:
         """What the shop's own jobs with the remedy took; None where too few are known."""
-        modes = [mode for mode, serves in self.remedies(view).items() if serves == remedy]
-        return recorded(view, modes, self.library.records.shop)
+        return recorded(view, tuple(self._serves(view, (remedy,))), self.library.records.shop)
 
     def worklist(self, complaint: Complaint) -> Worklist:
         """The checks of a complaint as a list to work down."""
-        key = (complaint.view.id, complaint.symptom.id)
-        if key not in self._worklists:
-            self._worklists[key] = worklist(complaint.doubt, self.diagnosed(complaint).order.policy)
-        return self._worklists[key]
+        return self._worklists(_pair(complaint.view, complaint.symptom.id))
 
     def whole_minutes(self, view: FamilyView, remedy: Remedy) -> float:
         """The whole job for a remedy: from a closed machine to a proved one."""
         return minutes.remedy(self.machine(view), remedy, closing_minutes(view.family, self.library.records.shop))
+
+    def ready(self) -> None:
+        """Puts every family's maps where what is read of them can be looked up again."""
+        for view in self.library.views:
+            for known in (self._remedies, self._sheets, self._served):
+                known(view.id)
+
+    def _serves(self, view: FamilyView, asked: Iterable[Remedy]) -> dict[str, Remedy]:
+        """Failure mode id -> its remedy, of those that these remedies put right; by id."""
+        served, serving = self._served(view.id), self.remedies(view)
+        modes = sorted({mode for remedy in asked for mode in served.get(remedy.id, ())})
+        return {mode: serving[mode] for mode in modes if serving[mode] in asked}
+
+    def _practice(self, family: str) -> Practice:
+        from generator.bench.practices import (
+            practice,  # the job plan is slow to load, and few ask for it
+        )
+
+        records = self.library.records
+        return practice(self.library.for_family(family), records.shop, records.tools)
+
+    def _job(self, view: FamilyView, asked: tuple[Remedy, ...]) -> Job:
+        from generator.bench.jobs import job  # see `_practice`
+
+        records = self.library.records
+        return job(view, self.machine(view), self.practice(view), asked, self._serves(view, asked), records.shop, records.tools)
+
+    def _is_family(self, id: str) -> bool:
+        """What there is to say of a map that is watched itself, key by key."""
+        return id in self.library.records.families
+
+    def _remedies_of(self, family: str) -> Mapping[str, Remedy]:
+        return self._map("remedies", family, remedies(self.library.for_family(family)))
+
+    def _sheets_of(self, family: str) -> Mapping[str, str]:
+        found: dict[str, str] = {}
+        for mode, remedy in sorted(self._remedies(family).items()):
+            found.setdefault(remedy.id, mode)
+        return self._map("sheets", family, found)
+
+    def _served_of(self, family: str) -> Mapping[str, tuple[str, ...]]:
+        """Remedy id -> the failure modes that it puts right."""
+        found: dict[str, list[str]] = {}
+        for mode, remedy in sorted(self._remedies(family).items()):
+            found.setdefault(remedy.id, []).append(mode)
+        return self._map("served", family, {id: tuple(modes) for id, modes in found.items()})
+
+    def _map(self, name: str, family: str, items: Mapping[str, T]) -> Mapping[str, T]:
+        return Watched(self.library.watch, f"bench.{name}.{family}", items)
+
+    def _complaint(self, pair: str) -> Complaint:
+        family, _, symptom_id = pair.partition("/")
+        view = self.library.for_family(family)
+        symptom = view.symptoms[symptom_id]
+        folded = family_tree(self.library, view, symptom)
+        return complaint(self.library, view, symptom, folded, self.machine(view), self.remedies(view))
+
+    def _complaint_told(self, pair: str) -> tuple[object, ...]:
+        """A complaint without its view, which is watched itself; its order's name stands for its case."""
+        found = self._complaints(pair)
+        rest = (getattr(found, f.name) for f in fields(found) if f.name not in ("view", "case", "doubt"))
+        return (self._order_told(pair), *rest)
+
+    def _diagnose(self, pair: str) -> Diagnosed:
+        return self._cache.diagnosed(self._complaints(pair).doubt)
+
+    def _order_told(self, pair: str) -> str:
+        if pair not in self._names:
+            self._names[pair] = self._cache.name(self._complaints(pair).doubt)
+        return self._names[pair]
+
+    def _worklist(self, pair: str) -> Worklist:
+        return worklist(self._complaints(pair).doubt, self._diagnosed(pair).order.policy)
+
+
+def _pair(view: FamilyView, symptom_id: str) -> str:
+    return f"{view.id}/{symptom_id}"

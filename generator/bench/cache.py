@@ -56,6 +56,10 @@ class DiagnosisCache:
         self._missing.prune()
         return all_solved
 
+    def name(self, case: Doubt) -> str:
+        """What stands for the order of a case: another order has another name."""
+        return _fingerprint(case)
+
     def certain(self, case: Doubt) -> Solution:
         """The order of a world in which nothing deceives: what coverage is reckoned with."""
         name = _fingerprint(case)

@@ -122,7 +122,8 @@ def _check(library: Library, record: CheckRecord, hypotheses: tuple[Hypothesis, 
         frozenset().union(*(library.fitted(reference) for reference in outcome.fits))
         for outcome in record.outcomes
     ]
-    sees = {h.id: _outcome(record, fitted, h.causes) for h in hypotheses}
+    told, unseen = frozenset().union(*fitted), _unseen(record)
+    sees = {h.id: unseen if told.isdisjoint(h.causes) else _outcome(record, fitted, h.causes) for h in hypotheses}
     cured = frozenset(i for i, outcome in enumerate(record.outcomes) if outcome.cured)
     sound = sound_outcome(record)
     if set(sees.values()) == {sound}:
@@ -139,7 +140,9 @@ def _outcome(record: CheckRecord, fitted: list[frozenset[str]], causes: tuple[st
         enough = all if outcome.cured else any
         if fitted[number] and enough(cause in fitted[number] for cause in causes):
             return number
-    for number, outcome in enumerate(record.outcomes):
-        if outcome.otherwise:
-            return number
-    return len(record.outcomes)
+    return _unseen(record)
+
+
+def _unseen(record: CheckRecord) -> int:
+    """What a cause shows that no outcome names."""
+    return next((number for number, outcome in enumerate(record.outcomes) if outcome.otherwise), len(record.outcomes))

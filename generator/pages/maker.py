@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from functools import cached_property, partial
 from pathlib import Path
 
@@ -57,6 +58,14 @@ class Maker:
         )
         environment.globals.update(records=self.records, photo_views=partial(photo_views, self.records))
         return environment
+
+    @contextmanager
+    def reading(self, address: str, *views: FamilyView) -> Iterator[None]:
+        """What is read meanwhile, these families among it, is what the page at this address rests on."""
+        with self.library.watch.reading(address):
+            for view in views:
+                self.library.for_family(view.id)
+            yield
 
     def page(
         self,

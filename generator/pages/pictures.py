@@ -22,7 +22,7 @@ from generator.diagrams import (
 from generator.diagrams.layout import Drawing, render_all
 from generator.diagrams.outline import as_html
 from generator.family_view import FamilyView
-from generator.records.model import Assembly, Setting
+from generator.records.model import Assembly, Setting, Symptom
 from generator.wording import words
 from generator.wording.links import Links
 from generator.wording.places import place
@@ -31,48 +31,49 @@ from generator.wording.remedies import in_one_line, remedy_words
 Key = tuple[str, str]
 "Page address, name of the picture."
 Pictures = Mapping[Key, Markup]
+Named = tuple[str, Drawing | str]
+"Name of a picture, and what is to be laid out or the list that says the same."
 
 
-def of_symptoms(bench: Bench) -> Pictures:
-    """The fault tree of every symptom."""
-    return _drawn(_symptom_trees(bench))
+def of_symptoms(bench: Bench, symptoms: Iterable[Symptom]) -> Pictures:
+    """The fault trees of symptoms."""
+    return _drawn(bench, {place("symptom", s.id): partial(_symptom_tree, bench, s) for s in symptoms})
 
 
-def of_complaints(bench: Bench, view: FamilyView) -> Pictures:
-    """The fault tree and the check flow of every symptom of a family."""
-    complaints = [bench.complaint(view, symptom) for symptom in sorted(view.symptoms)]
-    return _drawn(pair for complaint in complaints for pair in (*_family_tree(bench, complaint), *_flow(bench, complaint)))
+def of_complaints(bench: Bench, view: FamilyView, symptoms: Iterable[str]) -> Pictures:
+    """The fault trees and the check flows of symptoms of a family."""
+    return _drawn(bench, {place("bench", s, view.id): partial(_complaint, bench, view, s) for s in symptoms})
 
 
-def of_assemblies(bench: Bench) -> Pictures:
-    """What is behind what, for every assembly where something is."""
-    return _drawn(_assemblies(bench))
+def of_assemblies(bench: Bench, assemblies: Iterable[Assembly]) -> Pictures:
+    """What is behind what, for assemblies where something is."""
+    return _drawn(bench, {place("assembly", a.id): partial(_assembly, bench, a) for a in assemblies})
 
 
 def of_settings(bench: Bench) -> Pictures:
     """The order of the settings of every family."""
-    return _drawn(_settings(bench))
+    return _drawn(bench, {place("settings-order", view.id): partial(_settings, bench, view) for view in bench.library.views})
 
 
-def _drawn(pictures: Iterable[tuple[Key, Drawing | str]]) -> Pictures:
-    """Pictures and lists by their key. One run of Graphviz lays the pictures out."""
+def _drawn(bench: Bench, pages: Mapping[str, Callable[[], Iterable[Named]]]) -> Pictures:
+    """Pictures and lists by their key, from those of each page. One run of Graphviz lays the pictures out."""
     drawings: dict[Key, Drawing] = {}
     lists: dict[Key, Markup] = {}
-    for key, made in pictures:
-        if isinstance(made, Drawing):
-            drawings[key] = made
-        else:
-            lists[key] = Markup(made)
+    for address, prepare in pages.items():
+        with bench.library.watch.reading(address):
+            for name, made in prepare():
+                if isinstance(made, Drawing):
+                    drawings[address, name] = made
+                else:
+                    lists[address, name] = Markup(made)
     svgs = render_all(list(drawings.values()))
     return lists | {key: Markup(svg) for key, svg in zip(drawings, svgs, strict=True)}
 
 
-def _symptom_trees(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
-    for symptom in bench.library.records.symptoms.values():
-        address = place("symptom", symptom.id)
-        tree, href = full_tree(bench.library, symptom), _tree_href(bench, address)
-        yield (address, "tree"), fault_tree_svg.prepare(tree, prefix="t", href=href)
-        yield (address, "tree-list"), as_html(tree_list.outline(tree, href=href))
+def _symptom_tree(bench: Bench, symptom: Symptom) -> Iterator[Named]:
+    tree, href = full_tree(bench.library, symptom), _tree_href(bench, place("symptom", symptom.id))
+    yield "tree", fault_tree_svg.prepare(tree, prefix="t", href=href)
+    yield "tree-list", as_html(tree_list.outline(tree, href=href))
 
 
 def _tree_href(bench: Bench, address: str) -> Callable[[str], str]:
@@ -87,20 +88,25 @@ def _tree_href(bench: Bench, address: str) -> Callable[[str], str]:
     return href
 
 
-def _family_tree(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | str]]:
-    address, href = _address(complaint), _tree_href(bench, _address(complaint))
+def _complaint(bench: Bench, view: FamilyView, symptom: str) -> Iterator[Named]:
+    complaint = bench.complaint(view, symptom)
+    yield from _family_tree(bench, complaint)
+    yield from _flow(bench, complaint)
+
+
+def _family_tree(bench: Bench, complaint: Complaint) -> Iterator[Named]:
+    href = _tree_href(bench, _address(complaint))
     shares = {h.id: words.percent(complaint.share(h)) for h in complaint.case.hypotheses if len(h.causes) == 1}
-    yield (address, "tree"), fault_tree_svg.prepare(complaint.tree, prefix="t", href=href, shares=shares)
-    yield (address, "tree-list"), as_html(tree_list.outline(complaint.tree, href=href, shares=shares))
+    yield "tree", fault_tree_svg.prepare(complaint.tree, prefix="t", href=href, shares=shares)
+    yield "tree-list", as_html(tree_list.outline(complaint.tree, href=href, shares=shares))
 
 
 def _address(complaint: Complaint) -> str:
     return place("bench", complaint.symptom.id, complaint.view.id)
 
 
-def _flow(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | str]]:
-    address = _address(complaint)
-    link = Links(bench.library, address, complaint.view)
+def _flow(bench: Bench, complaint: Complaint) -> Iterator[Named]:
+    link = Links(bench.library, _address(complaint), complaint.view)
     policy = to_json(bench.diagnosed(complaint).order.policy)
     assert policy is not None
     remedies = _remedy_titles(bench, complaint, link)
@@ -116,8 +122,8 @@ def _flow(bench: Bench, complaint: Complaint) -> Iterator[tuple[Key, Drawing | s
         return link("jobs", sheet, complaint.view.id) if sheet else None
 
     title = f"{complaint.symptom.title}, {complaint.view.family.title}"
-    yield (address, "flow"), flow_svg.prepare(policy, prefix="f", title=title, name=name, href=href, more="#flow-list")
-    yield (address, "flow-list"), as_html(flow_list.outline(policy, name=name, href=href))
+    yield "flow", flow_svg.prepare(policy, prefix="f", title=title, name=name, href=href, more="#flow-list")
+    yield "flow-list", as_html(flow_list.outline(policy, name=name, href=href))
 
 
 def _remedy_titles(bench: Bench, complaint: Complaint, link: Links) -> dict[str, str]:
@@ -129,11 +135,9 @@ def _remedy_titles(bench: Bench, complaint: Complaint, link: Links) -> dict[str,
     return titles
 
 
-def _assemblies(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
-    for assembly in bench.library.records.assemblies.values():
-        if any(p.behind for p in assembly.parts.values()):
-            address = place("assembly", assembly.id)
-            yield (address, "parts"), _parts_drawing(bench, assembly, Links(bench.library, address))
+def _assembly(bench: Bench, assembly: Assembly) -> Iterator[Named]:
+    if any(p.behind for p in assembly.parts.values()):
+        yield "parts", _parts_drawing(bench, assembly, Links(bench.library, place("assembly", assembly.id)))
 
 
 def _parts_drawing(bench: Bench, assembly: Assembly, link: Links) -> Drawing:
@@ -156,14 +160,13 @@ def _title_of(settings: Mapping[str, Setting], setting: str) -> str:
     return settings[setting].title
 
 
-def _settings(bench: Bench) -> Iterator[tuple[Key, Drawing | str]]:
-    for view in bench.library.views:
-        if view.settings:
-            yield (place("settings-order", view.id), "settings"), settings_svg.prepare(
-                bench.machine(view).settings.values(),
-                prefix="s",
-                title=view.family.title,
-                name=partial(_title_of, view.settings),
-                href=lambda setting: f"#{setting}",
-                notes={s.id: words.minutes(s.minutes) for s in view.settings.values()},
-            )
+def _settings(bench: Bench, view: FamilyView) -> Iterator[Named]:
+    if view.settings:
+        yield "settings", settings_svg.prepare(
+            bench.machine(view).settings.values(),
+            prefix="s",
+            title=view.family.title,
+            name=partial(_title_of, view.settings),
+            href=lambda setting: f"#{setting}",
+            notes={s.id: words.minutes(s.minutes) for s in view.settings.values()},
+        )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from functools import partial
 from pathlib import Path
 
@@ -21,7 +21,7 @@ from generator.pages.learn import practice as practice_page
 from generator.pages.learn import this_copy as this_copy_page
 from generator.pages.maker import Maker
 from generator.pages.not_listed import page as not_listed_page
-from generator.pages.page import PageText
+from generator.pages.piece import Piece, every_time
 from generator.pages.planner import page as planner_page
 from generator.pages.records import assemblies as assembly_pages
 from generator.pages.records import coverage as coverage_page
@@ -33,31 +33,28 @@ from generator.pages.records import techniques as technique_pages
 from generator.pages.timing import page as timing_page
 from generator.pages.which_machine import page as which_machine_page
 
-Piece = Callable[[], Iterable[PageText]]
-"Pages that are made together."
-
 
 def pieces(bench: Bench, folders: Sequence[Path], site_url: str, edition: Edition) -> Iterator[Piece]:
     """Every page that is made from records, in pieces of which none rests on another."""
     maker, views = Maker(bench), bench.library.views
-    yield partial(lists.pages, maker)
-    yield partial(guides_page.pages, maker, folders)
-    yield partial(contribute_page.pages, maker)
-    yield partial(this_copy_page.pages, maker, edition)
-    yield partial(open_data_page.pages, maker, any(release.month for release in edition.releases))
-    yield partial(coverage_page.pages, maker)
-    yield partial(device_page.pages, maker)
-    yield partial(family_pages.pages, maker)
-    yield lambda: symptom_pages.pages(maker, pictures.of_symptoms(bench))
-    yield from (partial(bench_page.pages, maker, view) for view in views)
-    yield lambda: assembly_pages.pages(maker, pictures.of_assemblies(bench))
-    yield partial(fault_pages.pages, maker)
-    yield partial(technique_pages.pages, maker)
-    yield lambda: chart_pages.pages(maker, pictures.of_settings(bench))
-    yield partial(timing_page.pages, maker)
-    yield from (partial(job_sheets.pages, maker, view, site_url) for view in views)
-    yield partial(which_machine_page.pages, maker)
-    yield partial(not_listed_page.pages, maker)
-    yield partial(planner_page.pages, maker)
-    yield partial(reckoners_page.pages, maker)
-    yield partial(practice_page.pages, maker)
+    yield every_time(partial(lists.pages, maker))
+    yield every_time(partial(guides_page.pages, maker, folders))
+    yield every_time(partial(contribute_page.pages, maker))
+    yield every_time(partial(this_copy_page.pages, maker, edition))
+    yield every_time(partial(open_data_page.pages, maker, any(release.month for release in edition.releases)))
+    yield every_time(partial(coverage_page.pages, maker))
+    yield every_time(partial(device_page.pages, maker))
+    yield every_time(partial(family_pages.pages, maker))
+    yield symptom_pages.piece(maker)
+    yield from (bench_page.piece(maker, view) for view in views)
+    yield assembly_pages.piece(maker)
+    yield fault_pages.piece(maker)
+    yield every_time(partial(technique_pages.pages, maker))
+    yield every_time(lambda: chart_pages.pages(maker, pictures.of_settings(bench)))
+    yield every_time(partial(timing_page.pages, maker))
+    yield from (job_sheets.piece(maker, view, site_url) for view in views)
+    yield every_time(partial(which_machine_page.pages, maker))
+    yield every_time(partial(not_listed_page.pages, maker))
+    yield every_time(partial(planner_page.pages, maker))
+    yield every_time(partial(reckoners_page.pages, maker))
+    yield every_time(partial(practice_page.pages, maker))

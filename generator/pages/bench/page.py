@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from generator.bench import Complaint
 from generator.diagrams import draw
@@ -20,6 +20,7 @@ from generator.pages.bench.walk_scripts import WALK_SCRIPTS
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.pictures import Pictures, of_complaints
+from generator.pages.piece import Piece
 from generator.wording.links import Links
 from generator.wording.places import place
 
@@ -30,11 +31,19 @@ READABLE = 0.65
 "A picture that paper shrinks further has type under 6.5 pt; a tree is printed as a list, a flow as its cards alone."
 
 
-def pages(maker: Maker, view: FamilyView) -> Iterator[PageText]:
+def piece(maker: Maker, view: FamilyView) -> Piece:
     """A family with every symptom that it can have."""
-    pictures = of_complaints(maker.bench, view)
-    for symptom in sorted(view.symptoms):
-        yield _page(maker, pictures, maker.bench.complaint(view, symptom))
+    symptoms = {place("bench", symptom, view.id): symptom for symptom in sorted(view.symptoms)}
+    return Piece(lambda asked: _pages(maker, view, {a: s for a, s in symptoms.items() if a in asked}), tuple(symptoms))
+
+
+def _pages(maker: Maker, view: FamilyView, symptoms: Mapping[str, str]) -> Iterator[PageText]:
+    """The pages at these addresses."""
+    pictures = of_complaints(maker.bench, view, symptoms.values())
+    for address, symptom in symptoms.items():
+        with maker.reading(address, view):
+            made = _page(maker, pictures, maker.bench.complaint(view, symptom))
+        yield made
 
 
 def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:

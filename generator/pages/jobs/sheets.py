@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Any
 
 import segno
@@ -16,6 +16,7 @@ from generator.pages.jobs import behind
 from generator.pages.jobs.structured import how_to
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
+from generator.pages.piece import Piece
 from generator.pages.shops_own import About, mechanisms_of
 from generator.pages.timing.beside import Beside
 from generator.wording.jobs import around as job_view
@@ -28,15 +29,26 @@ LONG = ((44, "hw-long hw-longest hw-utmost"), (29, "hw-long hw-longest"), (18, "
 "Steps beyond which a sheet is printed closer, to keep to two sides, and the class that does it."
 
 
-def pages(maker: Maker, view: FamilyView, site_url: str) -> Iterator[PageText]:
+def piece(maker: Maker, view: FamilyView, site_url: str) -> Piece:
     """Every sheet of a family, then their list.
 
     `site_url` is where the site is published; empty leaves the code out that leads back to the page.
     """
-    sheets, beside = _sheets(maker, view), Beside(maker, view)
-    for mode, remedy in sheets.items():
-        yield _sheet(maker, view, mode, remedy, beside, site_url)
-    yield _list(maker, view, sheets)
+    sheets = {place("jobs", mode, view.id): mode for mode in _sheets(maker, view)}
+    return Piece(lambda asked: _pages(maker, view, sheets, asked, site_url), (*sheets, place("job-list", view.id)))
+
+
+def _pages(maker: Maker, view: FamilyView, sheets: Mapping[str, str], asked: Collection[str], site_url: str) -> Iterator[PageText]:
+    beside = Beside(maker, view)
+    for address, mode in sheets.items():
+        if address in asked:
+            with maker.reading(address, view):
+                sheet = _sheet(maker, view, mode, maker.bench.remedies(view)[mode], beside, site_url)
+            yield sheet
+    if (address := place("job-list", view.id)) in asked:
+        with maker.reading(address, view):
+            listed = _list(maker, view, _sheets(maker, view))
+        yield listed
 
 
 def _sheets(maker: Maker, view: FamilyView) -> dict[str, Remedy]:

@@ -2,38 +2,49 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
-from generator.pages.pictures import Pictures
+from generator.pages.pictures import Pictures, of_assemblies
+from generator.pages.piece import Piece
 from generator.records.model import Assembly, Part, Setting
 from generator.wording import words
 from generator.wording.places import place
 from generator.wording.ranges import price_words, range_words
 
 
-def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
+def piece(maker: Maker) -> Piece:
     """One page an assembly."""
+    assemblies = {place("assembly", id): id for id in maker.records.assemblies}
+    return Piece(lambda asked: _pages(maker, {a: id for a, id in assemblies.items() if a in asked}), tuple(assemblies))
+
+
+def _pages(maker: Maker, assemblies: Mapping[str, str]) -> Iterator[PageText]:
+    pictures = of_assemblies(maker.bench, [maker.records.assemblies[id] for id in assemblies.values()])
+    for address, id in assemblies.items():
+        with maker.reading(address):
+            page = _page(maker, address, maker.records.assemblies[id], pictures)
+        yield page
+
+
+def _page(maker: Maker, address: str, assembly: Assembly, pictures: Pictures) -> PageText:
     shop = maker.records.shop
-    price_said = "Invented price." if shop.invented else f"In {shop.currency}, the shop's own figure."
-    for assembly in maker.records.assemblies.values():
-        address = place("assembly", assembly.id)
-        titles = [i.title for i in assembly.parts.values()] + [i.title for i in assembly.settings.values()]
-        yield maker.page(
-            address,
-            assembly.title,
-            "assembly.html",
-            homes=next(iter(maker.backlinks.views_with(assembly.id)), None),
-            search=texts(assembly.title, assembly.summary, titles),
-            assembly=assembly,
-            families=maker.backlinks.families_of_assembly.get(assembly.id, ()),
-            parts_svg=pictures.get((address, "parts"), ""),
-            settings_svg="",
-            parts=[_part(maker, assembly, p) for p in assembly.parts.values()],
-            settings=[_setting(maker, assembly, s) for s in assembly.settings.values()],
-            price_said=price_said,
-        )
+    titles = [i.title for i in assembly.parts.values()] + [i.title for i in assembly.settings.values()]
+    return maker.page(
+        address,
+        assembly.title,
+        "assembly.html",
+        homes=next(iter(maker.backlinks.views_with(assembly.id)), None),
+        search=texts(assembly.title, assembly.summary, titles),
+        assembly=assembly,
+        families=maker.backlinks.families_of_assembly.get(assembly.id, ()),
+        parts_svg=pictures.get((address, "parts"), ""),
+        settings_svg="",
+        parts=[_part(maker, assembly, p) for p in assembly.parts.values()],
+        settings=[_setting(maker, assembly, s) for s in assembly.settings.values()],
+        price_said="Invented price." if shop.invented else f"In {shop.currency}, the shop's own figure.",
+    )
 
 
 def _part(maker: Maker, assembly: Assembly, part: Part) -> dict[str, object]:

@@ -8,9 +8,16 @@ from math import fsum
 
 from generator.analysis.check_order.case import Case, Check
 from generator.bench import Bench
+from generator.watched import Watched
 
 Uses = Mapping[str, Mapping[str, Mapping[str, float]]]
 "Check -> symptom -> family -> how well it tells the causes apart, from 0 to 1; only what is more than 0."
+
+
+def check_uses(bench: Bench) -> Uses:
+    """The same, its readers noted check by check."""
+    with bench.library.watch.unwatched():
+        return Watched(bench.library.watch, "check_uses", uses(bench))
 
 
 def uses(bench: Bench) -> Uses:

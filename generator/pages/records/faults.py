@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from generator.library import sits_on
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
-from generator.pages.records.check_uses import uses
+from generator.pages.piece import Piece
+from generator.pages.records.check_uses import Uses, check_uses
 from generator.records.model import Check, FailureMode, Outcome
 from generator.wording.jobs.quotes import own_jobs
 from generator.wording.links import Links
@@ -17,13 +18,27 @@ _SHOWN = 8
 "Complaints that stand open on a check's page; the rest are folded away."
 
 
-def pages(maker: Maker) -> Iterator[PageText]:
+def piece(maker: Maker) -> Piece:
     """Every failure mode, then every check."""
-    for mode in maker.records.failure_modes.values():
-        yield _failure_mode(maker, mode)
-    told = uses(maker.bench)
-    for check in maker.records.checks.values():
-        yield _check(maker, check, told.get(check.id, {}))
+    modes = {place("failure-mode", mode): mode for mode in maker.records.failure_modes}
+    checks = {place("check", check): check for check in maker.records.checks}
+    told = check_uses(maker.bench)
+    return Piece(lambda asked: _pages(maker, _asked(modes, asked), _asked(checks, asked), told), (*modes, *checks))
+
+
+def _asked(places: Mapping[str, str], asked: Collection[str]) -> dict[str, str]:
+    return {address: id for address, id in places.items() if address in asked}
+
+
+def _pages(maker: Maker, modes: Mapping[str, str], checks: Mapping[str, str], told: Uses) -> Iterator[PageText]:
+    for address, id in modes.items():
+        with maker.reading(address):
+            page = _failure_mode(maker, maker.records.failure_modes[id])
+        yield page
+    for address, id in checks.items():
+        with maker.reading(address):
+            page = _check(maker, maker.records.checks[id], told.get(id, {}))
+        yield page
 
 
 def _failure_mode(maker: Maker, mode: FailureMode) -> PageText:

@@ -2,31 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
-from generator.pages.pictures import Pictures
+from generator.pages.pictures import Pictures, of_symptoms
+from generator.pages.piece import Piece
 from generator.records.model import Symptom
 from generator.wording import words
 from generator.wording.places import place
 
 
-def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
+def piece(maker: Maker) -> Piece:
     """One page a symptom."""
-    for symptom in maker.records.symptoms.values():
-        address = place("symptom", symptom.id)
-        yield maker.page(
-            address,
-            symptom.title,
-            "symptom.html",
-            search=texts(symptom.title, symptom.said_as, symptom.summary),
-            symptom=symptom,
-            benches=_benches(maker, symptom),
-            near=_near(maker, symptom),
-            tree_svg=pictures[address, "tree"],
-            tree_list=pictures[address, "tree-list"],
-        )
+    symptoms = {place("symptom", id): id for id in maker.records.symptoms}
+    return Piece(lambda asked: _pages(maker, {a: id for a, id in symptoms.items() if a in asked}), tuple(symptoms))
+
+
+def _pages(maker: Maker, symptoms: Mapping[str, str]) -> Iterator[PageText]:
+    pictures = of_symptoms(maker.bench, [maker.records.symptoms[id] for id in symptoms.values()])
+    for address, id in symptoms.items():
+        with maker.reading(address):
+            page = _page(maker, address, maker.records.symptoms[id], pictures)
+        yield page
+
+
+def _page(maker: Maker, address: str, symptom: Symptom, pictures: Pictures) -> PageText:
+    return maker.page(
+        address,
+        symptom.title,
+        "symptom.html",
+        search=texts(symptom.title, symptom.said_as, symptom.summary),
+        symptom=symptom,
+        benches=_benches(maker, symptom),
+        near=_near(maker, symptom),
+        tree_svg=pictures[address, "tree"],
+        tree_list=pictures[address, "tree-list"],
+    )
 
 
 def _benches(maker: Maker, symptom: Symptom) -> list[dict[str, object]]:

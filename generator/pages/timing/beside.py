@@ -10,16 +10,19 @@ from markupsafe import Markup
 from generator.analysis.fasteners.flats import safe_turns, turns_in_words
 from generator.analysis.job.types import Step
 from generator.bench.fastener_facts import fastener_facts
-from generator.bench.timing import timing
+from generator.bench.timing import Timing, timing
 from generator.diagrams.gauges import screws
 from generator.diagrams.gauges.screws import Seat
 from generator.family_view import FamilyView
 from generator.pages.maker import Maker
 from generator.pages.timing.gauges import drawing
 from generator.records.model import Fastener
+from generator.watched import Traced
 
 PRINTED = ((44, 0), (12, 2))
 "Steps beyond which a sheet prints no more drawings than these, to keep to two sides; every one is on the screen."
+MOST = 10_000
+"Drawings of a sheet that prints them all."
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,22 +37,33 @@ class Beside:
     """Drawings for the steps of one family; each is made once."""
 
     def __init__(self, maker: Maker, view: FamilyView) -> None:
-        found = timing(view)
-        settings = {s.id: drawing(maker, view, s, found, f"gauge-{s.id}") for s in view.settings.values()}
-        seats = {joint: seat_drawing(note, f"seat-{joint}") for joint, note in view.fasteners.items()}
-        self._view = view
-        self._drawn = {id: picture for id, picture in (*settings.items(), *seats.items()) if picture}
+        self._maker, self._view = maker, view
+        self._known: Traced[str, Markup] = Traced(maker.library.watch)
+        self._timing: Traced[str, Timing] = Traced(maker.library.watch)
 
     def steps(self, steps: Sequence[Step]) -> dict[int, list[Drawn]]:
         """Number of the step -> its drawings, each where it is first needed and nowhere again."""
         found: dict[int, list[Drawn]] = {}
         shown: set[str] = set()
-        most = next((most for more, most in PRINTED if len(steps) > more), len(self._drawn))
+        most = next((most for more, most in PRINTED if len(steps) > more), MOST)
         for number, step in enumerate(steps, 1):
-            new = [id for id in self._needed(step) if id in self._drawn and id not in shown]
-            found[number] = [Drawn(self._drawn[id], len(shown) + n < most) for n, id in enumerate(new)]
+            new = [id for id in self._needed(step) if id not in shown and self._drawn(id)]
+            found[number] = [Drawn(self._drawn(id), len(shown) + n < most) for n, id in enumerate(new)]
             shown.update(new)
         return found
+
+    def _drawn(self, id: str) -> Markup:
+        """Of a setting or a joint, by its id; empty where there is nothing to draw."""
+        return self._known(id, lambda: self._draw(id))
+
+    def _draw(self, id: str) -> Markup:
+        seat = self._view.fasteners.get(id)
+        picture = seat_drawing(seat, f"seat-{id}") if seat else Markup()
+        made = self._view.settings.get(id)
+        if picture or made is None:
+            return picture
+        found = self._timing(self._view.id, lambda: timing(self._view))
+        return drawing(self._maker, self._view, made, found, f"gauge-{id}")
 
     def _needed(self, step: Step) -> Iterator[str]:
         """Settings and joints of a step, by id."""

@@ -1,0 +1,30 @@
+"""Pages that are made together, and which of them are asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Iterable
+from dataclasses import dataclass
+from typing import TypeVar
+
+from generator.pages.page import PageText
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Pages that are made together."""
+
+    make: Callable[[Collection[str]], Iterable[PageText]]
+    "The pages with these addresses. What each page rests on is read under its address, and nothing else."
+    addresses: tuple[str, ...] = ()
+    "All its pages; none for a piece that is small and is made every time."
+
+    def pages(self) -> Iterable[PageText]:
+        """All its pages."""
+        return self.make(self.addresses)
+
+
+def every_time(make: Callable[[], Iterable[PageText]]) -> Piece:
+    """A piece whose pages rest on much and take little."""
+    return Piece(lambda _: make())

@@ -1,0 +1,162 @@
+"""Pages taken over from the site that stands, where nothing that they were made of has changed.
+
+What a page is made of: the values that were read for it (`watched`), by their prints, and what every page rests on, by one
+print. The finished page is taken from the site's folder, and only if it is there as it was written.
+"""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+from array import array
+from collections.abc import Callable, Collection, Iterable, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from generator.kept import Kept
+from generator.pages.page import PageText
+from generator.prints import Prints
+from generator.watched import Token, Watch
+
+MOST = 3
+"Sites remembered: with a shop's records and without, and with one family alone."
+_BETWEEN = "\t"
+
+
+class StandingChanged(Exception):
+    """The site that stands is not the one that this build began with."""
+
+
+@dataclass(frozen=True, slots=True)
+class Remembered:
+    """One page of a site that was built."""
+
+    address: str
+    title: str
+    search: str
+    frame: str
+    "What its frame shows of its own."
+    sha256: str
+    "Of the finished page."
+    reads: str
+    "Numbers of the values that were read for it, as base 64 of 32-bit words."
+
+
+@dataclass(frozen=True, slots=True)
+class Memory:
+    """A site that was built: what its pages were made of."""
+
+    values: tuple[str, ...] = ()
+    "Space and key."
+    prints: tuple[str, ...] = ()
+    "Of each value, as it then was."
+    pages: tuple[Remembered, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A page that was made, and what was read for it."""
+
+    page: PageText
+    reads: tuple[Token, ...] | None
+    "None for a page that is made every time."
+
+
+@dataclass(slots=True)
+class Standing:
+    """The site that stands, and what is known of it."""
+
+    folder: Path
+    "Where it stands."
+    cache: Path
+    rests_on: str
+    "Print of all that every page rests on: code, schema, what every page shows, and how the frame is made."
+    frame_of: Callable[[str], str] = lambda address: ""
+    "What the frame of the page at an address shows that no other page's does."
+    taken: dict[str, Remembered] = field(default_factory=dict)
+    "Pages that are taken over, by address."
+    _made: list[Made] = field(default_factory=list)
+    _memory: Memory = field(default_factory=Memory)
+    _prints: Prints = field(default_factory=Prints)
+    _printed: dict[Token, str] = field(default_factory=dict)
+
+    def take(self, watch: Watch, addresses: Iterable[str], shared: object) -> None:
+        """Finds which of these pages can be taken over; all of them rest on what is shared."""
+        self.rests_on += self._prints.of(shared)
+        self._memory = memory = self._store().read(self._name()) or Memory()
+        changed = {n for n, value in enumerate(memory.values) if self._print(_token(value), watch) != memory.prints[n]}
+        asked = set(addresses)
+        self.taken = {p.address: p for p in memory.pages if p.address in asked and self._stands(p, changed)}
+
+    def _stands(self, page: Remembered, changed: set[int]) -> bool:
+        unchanged = changed.isdisjoint(_numbers(page.reads)) and page.frame == self.frame_of(page.address)
+        return unchanged and _sha256(self.folder / page.address) == page.sha256
+
+    def finished(self, address: str) -> str:
+        """A page that is taken over, as it stands. Raises StandingChanged where it is not what was found there before."""
+        try:
+            page = (self.folder / address).read_bytes()
+        except OSError:
+            page = b""
+        if hashlib.sha256(page).hexdigest() != self.taken[address].sha256:
+            raise StandingChanged(f"{address} was changed while the site was built. Build it again.")
+        return page.decode()
+
+    def made(self, pages: Sequence[Made]) -> None:
+        """Pages that this build has made."""
+        self._made = list(pages)
+
+    def remember(self, new: Path, watch: Watch) -> None:
+        """Writes down what the pages of a new site were made of; it stands whole in its folder, which is about to take this one's place."""
+        numbers: dict[Token, int] = {}
+        pages = [self._again(page, numbers) for page in self.taken.values()]
+        for made in self._made:
+            if made.reads is not None:
+                reads = array("I", [numbers.setdefault(token, len(numbers)) for token in made.reads])
+                pages.append(self._remembered(made.page, _written(reads), new))
+        told = tuple(self._print(token, watch) for token in numbers)
+        self._store().write(self._name(), Memory(tuple(map(_BETWEEN.join, numbers)), told, tuple(pages)))
+        self._store().prune()
+
+    def _print(self, token: Token, watch: Watch) -> str:
+        if token not in self._printed:
+            self._printed[token] = self._prints.of(watch.value(token))
+        return self._printed[token]
+
+    def _again(self, page: Remembered, numbers: dict[Token, int]) -> Remembered:
+        reads = array("I", [numbers.setdefault(_token(self._memory.values[n]), len(numbers)) for n in _numbers(page.reads)])
+        return Remembered(page.address, page.title, page.search, page.frame, page.sha256, _written(reads))
+
+    def _remembered(self, page: PageText, reads: str, new: Path) -> Remembered:
+        return Remembered(page.address, page.title, page.search, self.frame_of(page.address), _sha256(new / page.address), reads)
+
+    def _store(self) -> Kept[Memory]:
+        return Kept(self.cache, "pages", Memory, MOST)
+
+    def _name(self) -> str:
+        return hashlib.sha256(self.rests_on.encode()).hexdigest()[:40]
+
+
+def with_reads(pages: Iterable[PageText], watch: Watch, noted: Collection[str]) -> list[Made]:
+    """Pages with what was read for them; `noted` are those of which it is kept."""
+    return [Made(page, tuple(sorted(watch.reads[page.address])) if page.address in noted else None) for page in pages]
+
+
+def _token(value: str) -> Token:
+    space, _, key = value.partition(_BETWEEN)
+    return space, key
+
+
+def _numbers(reads: str) -> array[int]:
+    return array("I", base64.b64decode(reads))
+
+
+def _written(reads: array[int]) -> str:
+    return base64.b64encode(reads.tobytes()).decode()
+
+
+def _sha256(path: Path) -> str:
+    try:
+        return hashlib.sha256(path.read_bytes()).hexdigest()
+    except OSError:
+        return ""

@@ -1,0 +1,35 @@
+"""Edits of records by chance, and sites made after each of them: anew, and from the one that stands."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from generator.bench import Bench
+from generator.edition import Edition
+from generator.library import Library
+from generator.pages.site import pieces
+from generator.records.model import Records
+from generator.site_build import made_pages
+from generator.standing import Standing
+
+Pages = Mapping[str, str]
+
+
+def anew(records: Records, folders: Sequence[Path], cache: Path | None = None) -> Pages:
+    """Address -> words of every page."""
+    bench = Bench(Library(records), cache)
+    return {page.address: page.html for page in made_pages(list(pieces(bench, folders, "", Edition("x"))), bench, None)}
+
+
+def taken_over(records: Records, folders: Sequence[Path], place: Path, cache: Path) -> tuple[Pages, int]:
+    """The same, made beside a site that stands in a folder and put there; and how many pages were taken over from it."""
+    bench = Bench(Library(records), cache)
+    standing = Standing(place, cache, "the same code")
+    made = made_pages(list(pieces(bench, folders, "", Edition("x"))), bench, standing)
+    pages = {page.address: standing.finished(page.address) if page.address in standing.taken else page.html for page in made}
+    for address, html in pages.items():
+        (place / address).parent.mkdir(parents=True, exist_ok=True)
+        (place / address).write_text(html, encoding="utf-8")
+    standing.remember(place, bench.library.watch)
+    return pages, len(standing.taken)

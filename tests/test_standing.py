@@ -1,0 +1,118 @@
+"""A site made from the one that stands is the one that would be made anew."""
+
+from __future__ import annotations
+
+import dataclasses
+from pathlib import Path
+from random import Random
+
+import pytest
+
+from generator import workers
+from generator.content_rules import load_checked
+from generator.pages.page import PageText
+from generator.standing import Made, Standing, StandingChanged
+from generator.watched import IDS, Known, Traced, Watch, Watched
+from tests.edits import anew, taken_over
+from tests.edits.by_chance import edited
+
+BOOK = load_checked([Path(__file__).parent / "fixtures" / "jobs"])[0]
+EDITS = 25
+
+
+def test_after_each_of_many_edits_by_chance_the_pages_are_those_made_anew(tmp_path: Path, monkeypatch) -> None:
+    """Each edit is of the book as it was or as the last edit left it; what no site can be made of is passed over."""
+    chance, first = Random(17), BOOK
+    monkeypatch.setattr(workers, "_can_share", lambda: False)  # to begin processes takes longer than so few pages do
+    place, cache, folders = tmp_path / "site", tmp_path / "cache", [tmp_path / "content"]
+    records, some, tried = first, 0, 0
+    pages, taken = taken_over(records, folders, place, cache)
+    assert not taken and pages == anew(records, folders)
+    while tried < EDITS:
+        new, what = edited(records, chance)
+        try:
+            expected = anew(new, folders)
+        except Exception:
+            continue
+        tried += 1
+        pages, taken = taken_over(new, folders, place, cache)
+        assert pages == expected, what
+        some += taken
+        records = first if chance.random() < 0.3 else new
+    assert some > EDITS, "next to nothing was taken over"
+
+
+def test_a_title_touches_the_pages_that_show_it_alone(tmp_path: Path) -> None:
+    place, cache, folders, records = tmp_path / "site", tmp_path / "cache", [tmp_path / "content"], BOOK
+    before, _ = taken_over(records, folders, place, cache)
+    check = dataclasses.replace(records.checks[min(records.checks)], how="Look there.")
+    pages, taken = taken_over(dataclasses.replace(records, checks={**records.checks, check.id: check}), folders, place, cache)
+    changed = {address for address in pages if pages[address] != before[address]}
+    assert f"checks/{check.id}.html" in changed
+    assert "failure-modes/lint-packed.html" not in changed
+    assert taken >= len(BOOK.failure_modes), "the pages of other records were made again"
+
+
+def test_a_page_of_the_site_that_is_not_as_it_was_written_is_made_again(tmp_path: Path) -> None:
+    place, cache, folders = tmp_path / "site", tmp_path / "cache", [tmp_path / "content"]
+    expected, _ = taken_over(BOOK, folders, place, cache)
+    pages, all_of_them = taken_over(BOOK, folders, place, cache)
+    assert pages == expected
+    (place / "symptoms/skips.html").write_text("Mended by hand.")
+    (place / "failure-modes/lint-packed.html").unlink()
+    pages, taken = taken_over(BOOK, folders, place, cache)
+    assert pages == expected and taken == all_of_them - 2
+
+
+def test_a_page_that_changes_while_the_site_is_built_ends_the_build(tmp_path: Path) -> None:
+    standing = Standing(tmp_path, tmp_path / "cache", "code")
+    watch = Watch()
+    (tmp_path / "a.html").write_text("as it stood")
+    standing.take(watch, ["a.html"], ())
+    standing.made([Made(PageText("a.html", "A", ""), (("records.checks", "x"),))])
+    standing.remember(tmp_path, watch)
+    again = Standing(tmp_path, tmp_path / "cache", "code")
+    again.take(watch, ["a.html", "b.html"], ())
+    assert list(again.taken) == ["a.html"] and again.finished("a.html") == "as it stood"
+    (tmp_path / "a.html").write_text("of another build")
+    with pytest.raises(StandingChanged, match="Build it again"):
+        again.finished("a.html")
+
+
+def test_other_code_or_another_frame_makes_every_page_anew(tmp_path: Path) -> None:
+    watch = Watch()
+    (tmp_path / "a.html").write_text("whole")
+
+    def taken(rests_on: str, shared: object = (), frame: str = "") -> list[str]:
+        standing = Standing(tmp_path, tmp_path / "cache", rests_on, lambda _: frame)
+        standing.take(watch, ["a.html"], shared)
+        standing.made([] if standing.taken else [Made(PageText("a.html", "A", ""), ())])
+        standing.remember(tmp_path, watch)
+        return list(standing.taken)
+
+    assert [taken("code"), taken("code"), taken("new code")] == [[], ["a.html"], []]
+    assert [taken("code", shared="shop"), taken("code", shared="shop"), taken("code", shared="dearer")] == [[], ["a.html"], []]
+    assert [taken("code", frame="mend"), taken("code", frame="mend")] == [[], ["a.html"]]
+
+
+def test_what_is_read_is_noted_for_whoever_reads_it_and_for_nobody_else() -> None:
+    watch = Watch()
+    checks = Watched(watch, "checks", {"a": 1, "b": 2})
+    known = Known(watch, "sums", lambda key: checks[key] + 1)
+    traced: Traced[str, int] = Traced(watch)
+    checks["a"]
+    with watch.reading("one"):
+        assert known("a") == 2
+        assert "c" not in checks and list(checks) == ["a", "b"]
+    with watch.reading("two"):
+        assert traced("b", lambda: checks["b"]) == 2
+    with watch.reading("three"):
+        assert traced("b", lambda: 0) == 2, "it is worked out once"
+        with watch.unwatched():
+            checks["a"]
+    assert watch.reads == {
+        "one": {("sums", "a"), ("checks", "c"), ("checks", IDS)},
+        "two": {("checks", "b")},
+        "three": {("checks", "b")},
+    }
+    assert watch.value(("sums", "gone")) == watch.value(("no such space", "a")) == ()
