@@ -49,6 +49,15 @@ class Kept(Generic[T]):
             os.utime(path)  # what is used last is pruned last
         return value
 
+    def has(self, fingerprint: str) -> bool:
+        """Whether something stands under a fingerprint, sound or not; it is kept as if it had been read."""
+        if self._folder is None:
+            return False
+        path = self._path(self._folder, fingerprint)
+        with suppress(OSError):
+            os.utime(path)
+        return path.is_file()
+
     def write(self, fingerprint: str, value: T) -> T:
         """Keep a value, if the folder can be written to; the value itself comes back."""
         if self._folder is None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
@@ -10,30 +10,31 @@ from pathlib import Path
 from generator.bench import Bench
 from generator.carried import carried
 from generator.edition import edition_of
+from generator.family_view import FamilyView
 from generator.library import Library
 from generator.pages.charts.reckoners import reckoner_files
-from generator.pages.data.families import data_files
+from generator.pages.data.families import family_address, family_files, mechanism_files
 from generator.pages.data.finder import finder_files
-from generator.pages.data.jobs import planner_files
-from generator.pages.data.open_data import open_files
+from generator.pages.data.jobs import jobs_address, planner_files
+from generator.pages.data.open_data import MATRIX, ORDERS, TREES, open_address, open_files
 from generator.pages.data.pages import page_files
 from generator.pages.data.record_files import record_files
-from generator.pages.data.tables import tables
+from generator.pages.data.tables import CHARTS, table_address, tables
 from generator.pages.data.words import words_files
 from generator.pages.learn.feed import feed_file
-from generator.pages.learn.practice import cards_files
+from generator.pages.learn.practice import card_files, ways_address, ways_files
 from generator.pages.learn.this_copy import read_me
 from generator.pages.moved import moved_files
 from generator.pages.page import PageText
 from generator.pages.photos import photo_files
-from generator.pages.piece import Piece
+from generator.pages.piece import Files, Piece
 from generator.pages.records.shipped import licence_files
 from generator.pages.site import pieces
 from generator.pages.which_machine.page import which_machine_files
 from generator.published import published
 from generator.records.finding import did_you_mean, quote
 from generator.records.model import Records
-from generator.standing import Made, Standing, with_reads
+from generator.standing import DataFile, Made, Standing, files_with_reads, with_reads
 from generator.store import load_kept
 from generator.watched import Watch
 from generator.workers import all_made
@@ -82,7 +83,7 @@ def build(
     bench.diagnose_all(say)
     edition = edition_of(folders)
     pages = made_pages(list(pieces(bench, folders, site_url, edition)), bench, standing)
-    data = dict(file for made in all_made(_data(bench)) for file in made)
+    data = made_files(_data(bench), bench, standing)
     moved = moved_files(bench, published(folders[0]), {page.address: page.title for page in pages})
     of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url), **dict(moved)}
     data |= {**dict(page_files(pages, folders, bench.library)), **of_the_whole}
@@ -91,18 +92,36 @@ def build(
 
 def made_pages(pieces: Sequence[Piece], bench: Bench, standing: Standing | None) -> tuple[PageText, ...]:
     """All pages; those that are taken over without their words."""
-    watch, noted = bench.library.watch, dict.fromkeys(address for piece in pieces for address in piece.addresses)
+    watch, take = bench.library.watch, standing.take if standing else _none
     if standing:
         bench.ready()
-        records = bench.library.records
-        standing.take(watch, noted, (records.shop, records.glossary))
-    taken = standing.taken if standing else {}
-    asked = [(piece, frozenset(piece.addresses) - taken.keys()) for piece in pieces]
+        standing.begin(watch, (bench.library.records.shop, bench.library.records.glossary))
+    asked = [(piece, frozenset(address for address in piece.addresses if not take(address))) for piece in pieces]
     work = [partial(_made, piece, some, watch) for piece, some in asked if some or not piece.addresses]
     made = [page for pages in all_made(work) for page in pages]
+    taken = [] if standing is None else list(standing.taken.values())
     if standing:
         standing.made(made)
-    return (*(m.page for m in made), *(PageText(p.address, p.title, "", search=p.search) for p in taken.values()))
+    pages = (m.page for m in made if isinstance(m.page, PageText))
+    return (*pages, *(PageText(page.address, page.title, "", search=page.search) for page in taken))
+
+
+def made_files(pieces: Sequence[Files], bench: Bench, standing: Standing | None) -> dict[str, str]:
+    """All files of data, those that are taken over among them; `made_pages` comes before, and finds out what has changed."""
+    take = standing.take if standing else _none
+    work = [partial(files_with_reads, piece, bench.library.watch) for piece in pieces if not piece.addresses or not take(*piece.addresses)]
+    made = [file for files in all_made(work) for file in files]
+    data = {m.page.address: m.page.content for m in made if isinstance(m.page, DataFile)}
+    if standing:
+        standing.made(made)
+        old = (address for piece in pieces for address in piece.addresses if address not in data)
+        data |= {address: standing.finished(address) for address in old}
+    return data
+
+
+def _none(*addresses: str) -> bool:
+    """Where no site stands."""
+    return False
 
 
 def _made(piece: Piece, asked: Collection[str], watch: Watch) -> list[Made]:
@@ -122,18 +141,26 @@ def _shown(records: Records, only: Collection[str]) -> Records:
     )
 
 
-def _data(bench: Bench) -> list[Callable[[], Iterable[tuple[str, str]]]]:
-    """What makes address and content of every script file that holds data, and of licences."""
-    return [
-        partial(data_files, bench),
+def _data(bench: Bench) -> list[Files]:
+    """Every script file that holds data, every table, and the licences."""
+    every_time: tuple[Callable[[], Iterable[tuple[str, str]]], ...] = (
+        partial(mechanism_files, bench),
         partial(finder_files, bench.library),
         partial(which_machine_files, bench.library),
-        partial(planner_files, bench),
         partial(reckoner_files, bench.library),
-        partial(cards_files, bench),
+        partial(card_files, bench),
         partial(words_files, bench.library),
         partial(record_files, bench.library.records),
         licence_files,
-        *(partial(tables, view) for view in bench.library.views),
-        *(partial(open_files, bench, view) for view in bench.library.views),
-    ]
+    )
+    return [*(Files(make) for make in every_time), *(files for view in bench.library.views for files in _data_of(bench, view))]
+
+
+def _data_of(bench: Bench, view: FamilyView) -> Iterator[Files]:
+    """What the pages of a family reckon with, and its tables."""
+    here = (view.id,)
+    yield Files(partial(family_files, bench, view), tuple(map(family_address, here)))
+    yield Files(partial(planner_files, bench, view), tuple(map(jobs_address, here)))
+    yield Files(partial(ways_files, bench, view), tuple(map(ways_address, here)))
+    yield Files(partial(tables, view), tuple(table_address(chart, view.id) for chart in CHARTS))
+    yield Files(partial(open_files, bench, view), tuple(open_address(name, view.id) for name in (ORDERS, MATRIX, TREES)))

@@ -1,4 +1,4 @@
-"""Pages taken over from the site that stands, where nothing that they were made of has changed.
+"""Pages, and files of data, taken over from the site that stands, where nothing that they were made of has changed.
 
 What a page is made of: the values that were read for it (`watched`), by their prints, and what every page rests on, by one
 print. The finished page is taken from the site's folder, and only if it is there as it was written.
@@ -15,6 +15,7 @@ from pathlib import Path
 
 from generator.kept import Kept
 from generator.pages.page import PageText
+from generator.pages.piece import Files
 from generator.prints import Prints
 from generator.watched import Token, Watch
 
@@ -54,10 +55,20 @@ class Memory:
 
 
 @dataclass(frozen=True, slots=True)
+class DataFile:
+    """A file of data, as it becomes one of the site."""
+
+    address: str
+    content: str
+    title: str = ""
+    search: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Made:
     """A page that was made, and what was read for it."""
 
-    page: PageText
+    page: PageText | DataFile
     reads: tuple[Token, ...] | None
     "None for a page that is made every time."
 
@@ -76,20 +87,29 @@ class Standing:
     taken: dict[str, Remembered] = field(default_factory=dict)
     "Pages that are taken over, by address."
     _made: list[Made] = field(default_factory=list)
+    _known: dict[str, Remembered] = field(default_factory=dict)
+    _changed: set[int] = field(default_factory=set)
     _memory: Memory = field(default_factory=Memory)
     _prints: Prints = field(default_factory=Prints)
     _printed: dict[Token, str] = field(default_factory=dict)
 
-    def take(self, watch: Watch, addresses: Iterable[str], shared: object) -> None:
-        """Finds which of these pages can be taken over; all of them rest on what is shared."""
+    def begin(self, watch: Watch, shared: object) -> None:
+        """Finds out what has changed; every page rests on what is shared."""
         self.rests_on += self._prints.of(shared)
         self._memory = memory = self._store().read(self._name()) or Memory()
-        changed = {n for n, value in enumerate(memory.values) if self._print(_token(value), watch) != memory.prints[n]}
-        asked = set(addresses)
-        self.taken = {p.address: p for p in memory.pages if p.address in asked and self._stands(p, changed)}
+        self._changed = {n for n, value in enumerate(memory.values) if self._print(_token(value), watch) != memory.prints[n]}
+        self._known = {page.address: page for page in memory.pages}
 
-    def _stands(self, page: Remembered, changed: set[int]) -> bool:
-        unchanged = changed.isdisjoint(_numbers(page.reads)) and page.frame == self.frame_of(page.address)
+    def take(self, *together: str) -> bool:
+        """Whether the pages at these addresses can be taken over, all of them; then they are."""
+        found = [self._known[address] for address in together if address in self._known]
+        if len(found) < len(together) or not all(map(self._stands, found)):
+            return False
+        self.taken.update((page.address, page) for page in found)
+        return True
+
+    def _stands(self, page: Remembered) -> bool:
+        unchanged = self._changed.isdisjoint(_numbers(page.reads)) and page.frame == self.frame_of(page.address)
         return unchanged and _sha256(self.folder / page.address) == page.sha256
 
     def finished(self, address: str) -> str:
@@ -104,7 +124,7 @@ class Standing:
 
     def made(self, pages: Sequence[Made]) -> None:
         """Pages that this build has made."""
-        self._made = list(pages)
+        self._made += pages
 
     def remember(self, new: Path, watch: Watch) -> None:
         """Writes down what the pages of a new site were made of; it stands whole in its folder, which is about to take this one's place."""
@@ -127,7 +147,7 @@ class Standing:
         reads = array("I", [numbers.setdefault(_token(self._memory.values[n]), len(numbers)) for n in _numbers(page.reads)])
         return Remembered(page.address, page.title, page.search, page.frame, page.sha256, _written(reads))
 
-    def _remembered(self, page: PageText, reads: str, new: Path) -> Remembered:
+    def _remembered(self, page: PageText | DataFile, reads: str, new: Path) -> Remembered:
         return Remembered(page.address, page.title, page.search, self.frame_of(page.address), _sha256(new / page.address), reads)
 
     def _store(self) -> Kept[Memory]:
@@ -140,6 +160,14 @@ class Standing:
 def with_reads(pages: Iterable[PageText], watch: Watch, noted: Collection[str]) -> list[Made]:
     """Pages with what was read for them; `noted` are those of which it is kept."""
     return [Made(page, tuple(sorted(watch.reads[page.address])) if page.address in noted else None) for page in pages]
+
+
+def files_with_reads(files: Files, watch: Watch) -> list[Made]:
+    """Files of data with what was read for them."""
+    with watch.reading(first := next(iter(files.addresses), "")):
+        made = [DataFile(address, content) for address, content in files.make()]
+    reads = tuple(sorted(watch.reads[first])) if first else None
+    return [Made(file, reads) for file in made]
 
 
 def _token(value: str) -> Token:

@@ -68,12 +68,12 @@ def test_a_page_that_changes_while_the_site_is_built_ends_the_build(tmp_path: Pa
     standing = Standing(tmp_path, tmp_path / "cache", "code")
     watch = Watch()
     (tmp_path / "a.html").write_text("as it stood")
-    standing.take(watch, ["a.html"], ())
+    standing.begin(watch, ())
     standing.made([Made(PageText("a.html", "A", ""), (("records.checks", "x"),))])
     standing.remember(tmp_path, watch)
     again = Standing(tmp_path, tmp_path / "cache", "code")
-    again.take(watch, ["a.html", "b.html"], ())
-    assert list(again.taken) == ["a.html"] and again.finished("a.html") == "as it stood"
+    again.begin(watch, ())
+    assert again.take("a.html") and not again.take("b.html") and again.finished("a.html") == "as it stood"
     (tmp_path / "a.html").write_text("of another build")
     with pytest.raises(StandingChanged, match="Build it again"):
         again.finished("a.html")
@@ -85,7 +85,8 @@ def test_other_code_or_another_frame_makes_every_page_anew(tmp_path: Path) -> No
 
     def taken(rests_on: str, shared: object = (), frame: str = "") -> list[str]:
         standing = Standing(tmp_path, tmp_path / "cache", rests_on, lambda _: frame)
-        standing.take(watch, ["a.html"], shared)
+        standing.begin(watch, shared)
+        standing.take("a.html")
         standing.made([] if standing.taken else [Made(PageText("a.html", "A", ""), ())])
         standing.remember(tmp_path, watch)
         return list(standing.taken)

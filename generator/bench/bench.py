@@ -69,8 +69,13 @@ class Bench:
     def complaints(self) -> Iterator[Complaint]:
         """Every family with every symptom that it can have, by id."""
         for view in self.library.views:
-            for symptom in sorted(view.symptoms):
-                yield self.complaint(view, symptom)
+            yield from self.complaints_of(view.id)
+
+    def complaints_of(self, family: str) -> Iterator[Complaint]:
+        """A family with every symptom that it can have, by id. Raises KeyError for an id that is no family's."""
+        view = self.library.for_family(family)
+        for symptom in sorted(view.symptoms):
+            yield self.complaint(view, symptom)
 
     def diagnosed(self, complaint: Complaint) -> Diagnosed:
         """The order of checks for a complaint."""
@@ -85,10 +90,11 @@ class Bench:
         return self._cache.missing(complaint.doubt, solution, asked)
 
     def diagnose_all(self, say: Callable[[str], None]) -> None:
-        """Works out the order of checks of every complaint, on every core; `say` is told how far it is."""
+        """Works out the order of checks of every complaint of which none is kept, on every core; `say` is told how far it is."""
         complaints = list(self.complaints())
-        solved = self._cache.all_diagnosed([c.doubt for c in complaints], say)
-        for asked, diagnosed in zip(complaints, solved, strict=True):
+        solved = self._cache.solved([c.doubt for c in complaints], say)
+        for number, diagnosed in solved.items():
+            asked = complaints[number]
             self._diagnosed.put(_pair(asked.view, asked.symptom.id), diagnosed)
 
     def sheet_of(self, view: FamilyView, remedy_id: str) -> str:

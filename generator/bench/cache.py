@@ -43,18 +43,17 @@ class DiagnosisCache:
         """The case solved, from the folder if the same case was solved by the same code."""
         return self._kept(case) or self._keep(case, _diagnose(case))
 
-    def all_diagnosed(self, cases: Sequence[Doubt], say: Callable[[str], None]) -> list[Diagnosed]:
-        """All the cases, in their order; those not kept yet are solved on every core.
+    def solved(self, cases: Sequence[Doubt], say: Callable[[str], None]) -> dict[int, Diagnosed]:
+        """Those of the cases that were not kept yet, by their place, solved on every core and kept.
 
         `say` is told now and then how far it is, where that takes long.
         """
-        kept = [self._kept(case) for case in cases]
-        open_cases = [case for case, found in zip(cases, kept, strict=True) if found is None]
-        solved = iter(_solved(open_cases, say))
-        all_solved = [found or self._keep(case, next(solved)) for case, found in zip(cases, kept, strict=True)]
-        self._store.prune()
-        self._missing.prune()
-        return all_solved
+        not_kept = [number for number, case in enumerate(cases) if not self._store.has(_fingerprint(case))]
+        solved = _solved([cases[number] for number in not_kept], say)
+        found = {number: self._keep(cases[number], diagnosed) for number, diagnosed in zip(not_kept, solved, strict=True)}
+        for store in (self._store, self._certain, self._missing):
+            store.prune()
+        return found
 
     def name(self, case: Doubt) -> str:
         """What stands for the order of a case: another order has another name."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 from math import fsum
 from typing import Literal
 
@@ -22,6 +22,7 @@ from generator.bench.bench import Bench
 from generator.bench.complaint import Complaint
 from generator.bench.diagnosed import Diagnosed
 from generator.records.model import Check
+from generator.watched import Traced
 
 SIZES = (1, 2, 3)
 "Groups of at most so many causes, or remedies, for which the isolated fraction is given."
@@ -137,10 +138,15 @@ def gap(pair: PairCoverage) -> float:
     return pair.diagnosed.order.expected_minutes - pair.diagnosed.order.lower_bound
 
 
-def coverage(bench: Bench, families: Sequence[str] = ()) -> Coverage:
-    """Coverage of the families named, or of all."""
-    wanted = (c for c in bench.complaints() if not families or c.view.id in families)
-    return Coverage(tuple(_pair(bench, complaint) for complaint in wanted))
+Pairs = Traced[tuple[str, str], PairCoverage]
+"What was found of each family with each symptom, by their ids."
+
+
+def coverage(bench: Bench, families: Sequence[str] = (), known: Pairs | None = None) -> Coverage:
+    """Coverage of the families named, or of all; what is known is not found again."""
+    pairs, of = known or Pairs(bench.library.watch), families or [view.id for view in bench.library.views]
+    wanted = (c for family in sorted(of) for c in bench.complaints_of(family))
+    return Coverage(tuple(pairs((c.view.id, c.symptom.id), partial(_pair, bench, c)) for c in wanted))
 
 
 def _pair(bench: Bench, complaint: Complaint) -> PairCoverage:

@@ -25,6 +25,16 @@ class Piece:
         return self.make(self.addresses)
 
 
+@dataclass(frozen=True, slots=True)
+class Files:
+    """Files of data that are made together, and rest on the same."""
+
+    make: Callable[[], Iterable[tuple[str, str]]]
+    "Address and content of each."
+    addresses: tuple[str, ...] = ()
+    "Of all of them; none for those that are made every time."
+
+
 def every_time(make: Callable[[], Iterable[PageText]]) -> Piece:
     """A piece whose pages rest on much and take little."""
     return Piece(lambda _: make())

@@ -42,7 +42,7 @@ def pieces(bench: Bench, folders: Sequence[Path], site_url: str, edition: Editio
     yield every_time(partial(contribute_page.pages, maker))
     yield every_time(partial(this_copy_page.pages, maker, edition))
     yield every_time(partial(open_data_page.pages, maker, any(release.month for release in edition.releases)))
-    yield every_time(partial(coverage_page.pages, maker))
+    yield coverage_page.piece(maker)
     yield every_time(partial(device_page.pages, maker))
     yield every_time(partial(family_pages.pages, maker))
     yield symptom_pages.piece(maker)

@@ -80,13 +80,14 @@ def many_cases(count: int = 6):
 
 def test_many_cases_come_out_as_they_do_one_by_one(tmp_path):
     told = []
-    together = DiagnosisCache(tmp_path / "a").all_diagnosed(many_cases(), told.append)
-    assert together == [DiagnosisCache(None).diagnosed(c) for c in many_cases()]
+    together = DiagnosisCache(tmp_path / "a").solved(many_cases(), told.append)
+    assert together == {n: DiagnosisCache(None).diagnosed(c) for n, c in enumerate(many_cases())}
     assert told == ["Orders of checks worked out: 6 of 6"]
 
 
 def test_of_many_cases_only_those_not_kept_are_solved(tmp_path, monkeypatch):
     kept = DiagnosisCache(tmp_path)
-    whole = kept.all_diagnosed(many_cases(), lambda _: None)
+    whole = kept.solved(many_cases(), lambda _: None)
     monkeypatch.setattr(cache, "_diagnose", lambda c: pytest.fail("solved again"))
-    assert kept.all_diagnosed(many_cases(), lambda _: None) == whole
+    assert kept.solved(many_cases(), lambda _: None) == {}
+    assert [kept.diagnosed(case) for case in many_cases()] == list(whole.values())

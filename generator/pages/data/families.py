@@ -33,7 +33,17 @@ from generator.wording.remedies import in_one_line, remedy_words
 def data_files(bench: Bench) -> Iterator[tuple[str, str]]:
     """Address and content of every data file."""
     for view in bench.library.views:
-        yield family_address(view.id), script("family", family_data(bench, view))
+        yield from family_files(bench, view)
+    yield from mechanism_files(bench)
+
+
+def family_files(bench: Bench, view: FamilyView) -> Iterator[tuple[str, str]]:
+    """Address and content of one family's."""
+    yield family_address(view.id), script("family", family_data(bench, view))
+
+
+def mechanism_files(bench: Bench) -> Iterator[tuple[str, str]]:
+    """Address and content of that of all mechanisms."""
     yield MECHANISMS, script("mechanisms", mechanism_data(bench))
 
 

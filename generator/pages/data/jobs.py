@@ -42,10 +42,9 @@ from generator.wording.links import Links
 from generator.wording.remedies import in_one_line, remedy_words
 
 
-def planner_files(bench: Bench) -> Iterator[tuple[str, str]]:
-    """Address and content of every family's data."""
-    for view in bench.library.views:
-        yield jobs_address(view.id), script("jobs", jobs_data(bench, view))
+def planner_files(bench: Bench, view: FamilyView) -> Iterator[tuple[str, str]]:
+    """Address and content of a family's data."""
+    yield jobs_address(view.id), script("jobs", jobs_data(bench, view))
 
 
 def jobs_address(family: str) -> str:

@@ -14,6 +14,8 @@ from generator.wording.ranges import range_words
 _FORMULA = ("=", "+", "-", "@", "\t")
 "What a spreadsheet takes for the beginning of a formula. Common practice, from memory."
 
+CHARTS = ("fasteners", "oil", "settings")
+
 
 def table_address(chart: str, family: str) -> str:
     """Where a chart's table stands, from the site's root.
@@ -26,7 +28,7 @@ def table_address(chart: str, family: str) -> str:
 
 def tables(view: FamilyView) -> Iterator[tuple[str, str]]:
     """Address and content of a family's tables: fasteners, oil points, settings."""
-    for chart, rows in (("fasteners", _fasteners(view)), ("oil", _oil(view)), ("settings", _settings(view))):
+    for chart, rows in zip(CHARTS, (_fasteners(view), _oil(view), _settings(view)), strict=True):
         yield table_address(chart, view.id), as_csv(rows)
 
 

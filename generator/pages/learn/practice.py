@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from generator.analysis.tree import Event, Node
 from generator.bench import Bench, Complaint
+from generator.family_view import FamilyView
 from generator.pages.data.script import FOLDER, script
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
@@ -41,10 +42,25 @@ def pages(maker: Maker) -> Iterator[PageText]:
 
 def cards_files(bench: Bench) -> Iterator[tuple[str, str]]:
     """Address and content of the cards' data, and of each family's ways through its fault trees."""
-    yield _CARDS, script("cards", _cards(bench))
+    yield from card_files(bench)
     for view in bench.library.views:
-        symptoms = {s: _ways(bench.complaint(view, s)) for s in sorted(view.symptoms)}
-        yield f"{FOLDER}/practice-{view.id}.js", script("practice", {"id": view.id, "symptoms": symptoms})
+        yield from ways_files(bench, view)
+
+
+def ways_address(family: str) -> str:
+    """Where a family's ways stand, from the site's root."""
+    return f"{FOLDER}/practice-{family}.js"
+
+
+def ways_files(bench: Bench, view: FamilyView) -> Iterator[tuple[str, str]]:
+    """Address and content of a family's ways through its fault trees."""
+    symptoms = {s: _ways(bench.complaint(view, s)) for s in sorted(view.symptoms)}
+    yield ways_address(view.id), script("practice", {"id": view.id, "symptoms": symptoms})
+
+
+def card_files(bench: Bench) -> Iterator[tuple[str, str]]:
+    """Address and content of the cards' data."""
+    yield _CARDS, script("cards", _cards(bench))
 
 
 def _cards(bench: Bench) -> dict[str, object]:

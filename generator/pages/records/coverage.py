@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from math import fsum
 
 from generator.analysis.coverage import MINUTES, MissingCheck
@@ -12,6 +12,7 @@ from generator.bench.coverage import (
     Alike,
     Coverage,
     PairCoverage,
+    Pairs,
     coverage,
     gap,
 )
@@ -19,8 +20,10 @@ from generator.bench.gaps import KINDS, Gap, gaps
 from generator.family_view import FamilyView
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
+from generator.pages.piece import Piece
 from generator.pages.records.coverage_matrix import matrix_view
 from generator.records.model import Shop
+from generator.watched import Traced
 from generator.wording import words
 from generator.wording.links import Links
 
@@ -29,12 +32,22 @@ NAMED = 4
 "Causes named before the rest is only counted."
 
 
-def pages(maker: Maker) -> Iterator[PageText]:
+def piece(maker: Maker) -> Piece:
     """The hub, then one page a family."""
-    found = coverage(maker.bench)
-    yield _hub(maker, found)
-    for family in found.families:
-        yield _family_page(maker, found.of(family))
+    families = {_address(view.id): view.id for view in maker.library.views if view.symptoms}
+    return Piece(lambda asked: _pages(maker, {a: f for a, f in families.items() if a in asked}, HUB in asked), (HUB, *families))
+
+
+def _pages(maker: Maker, families: Mapping[str, str], hub: bool) -> Iterator[PageText]:
+    pairs: Pairs = Traced(maker.library.watch)
+    if hub:
+        with maker.reading(HUB):
+            page = _hub(maker, coverage(maker.bench, known=pairs))
+        yield page
+    for address, family in families.items():
+        with maker.reading(address):
+            page = _family_page(maker, coverage(maker.bench, (family,), pairs))
+        yield page
 
 
 def _address(family: str) -> str:

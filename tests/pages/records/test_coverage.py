@@ -22,7 +22,7 @@ XHTML = "{http://www.w3.org/1999/xhtml}"
 @pytest.fixture(scope="module")
 def pages() -> dict[str, PageText]:
     maker = Maker(Bench(Library(load_checked([CONTENT])[0])))
-    return {page.address: page for page in coverage_page.pages(maker)}
+    return {page.address: page for page in coverage_page.piece(maker).pages()}
 
 
 def tree(page: PageText):
