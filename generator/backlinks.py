@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
+from functools import partial
 
 from generator.library import FamilyView, Library, sits_on
 from generator.records.model import FailureMode
-from generator.watched import watched
+from generator.watched import fill, watched
 
 Names = Mapping[str, tuple[str, ...]]
 "Id -> ids of the records that name it, sorted."
@@ -26,6 +27,7 @@ class Backlinks:
     def __init__(self, library: Library) -> None:
         self.library = library
         self.watch = library.watch
+        self.watch.fills(partial(fill, self))
         self.records = library.records
 
     @watched

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import fields, replace
+from functools import partial
 from itertools import compress
 from typing import Any
 
@@ -13,7 +14,7 @@ from generator.family_view import sits_on
 from generator.records.fits import Fits, what_fits
 from generator.records.model import Check, FailureMode, Records, TreeGate, TreeTransfer
 from generator.records.trees import named_gates
-from generator.watched import Watch, Watched, watched
+from generator.watched import Watch, Watched, fill, watched
 
 
 class CrossReferences:
@@ -21,6 +22,7 @@ class CrossReferences:
 
     def __init__(self, records: Records) -> None:
         self.watch = Watch()
+        self.watch.fills(partial(fill, self))
         self.records = _watched(records, self.watch)
         self._cut: dict[tuple[object, ...], Check] = {}
 

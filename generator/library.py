@@ -20,6 +20,7 @@ class Library(CrossReferences):
 
     def __init__(self, records: Records) -> None:
         super().__init__(records)
+        self.watch.fills(lambda: self.views)
         self._views = Known(self.watch, "view", self._view, self._own)
 
     def for_family(self, family_id: str) -> FamilyView:

@@ -83,7 +83,7 @@ def build(
     bench.diagnose_all(say)
     edition = edition_of(folders)
     pages = made_pages(list(pieces(bench, folders, site_url, edition)), bench, standing)
-    data = made_files(_data(bench), bench, standing)
+    data = made_files(data_pieces(bench), bench, standing)
     moved = moved_files(bench, published(folders[0]), {page.address: page.title for page in pages})
     of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url), **dict(moved)}
     data |= {**dict(page_files(pages, folders, bench.library)), **of_the_whole}
@@ -94,7 +94,6 @@ def made_pages(pieces: Sequence[Piece], bench: Bench, standing: Standing | None)
     """All pages; those that are taken over without their words."""
     watch, take = bench.library.watch, standing.take if standing else _none
     if standing:
-        bench.ready()
         standing.begin(watch, (bench.library.records.shop, bench.library.records.glossary))
     asked = [(piece, frozenset(address for address in piece.addresses if not take(address))) for piece in pieces]
     work = [partial(_made, piece, some, watch) for piece, some in asked if some or not piece.addresses]
@@ -141,7 +140,7 @@ def _shown(records: Records, only: Collection[str]) -> Records:
     )
 
 
-def _data(bench: Bench) -> list[Files]:
+def data_pieces(bench: Bench) -> list[Files]:
     """Every script file that holds data, every table, and the licences."""
     every_time: tuple[Callable[[], Iterable[tuple[str, str]]], ...] = (
         partial(mechanism_files, bench),
@@ -158,9 +157,14 @@ def _data(bench: Bench) -> list[Files]:
 
 def _data_of(bench: Bench, view: FamilyView) -> Iterator[Files]:
     """What the pages of a family reckon with, and its tables."""
-    here = (view.id,)
-    yield Files(partial(family_files, bench, view), tuple(map(family_address, here)))
-    yield Files(partial(planner_files, bench, view), tuple(map(jobs_address, here)))
-    yield Files(partial(ways_files, bench, view), tuple(map(ways_address, here)))
-    yield Files(partial(tables, view), tuple(table_address(chart, view.id) for chart in CHARTS))
-    yield Files(partial(open_files, bench, view), tuple(open_address(name, view.id) for name in (ORDERS, MATRIX, TREES)))
+    family = view.id
+
+    def files(make: Callable[[FamilyView], Iterable[tuple[str, str]]], *addresses: str) -> Files:
+        """They rest on the family itself, so they ask for it when they are made."""
+        return Files(lambda: make(bench.library.for_family(family)), addresses)
+
+    yield files(partial(family_files, bench), family_address(family))
+    yield files(partial(planner_files, bench), jobs_address(family))
+    yield files(partial(ways_files, bench), ways_address(family))
+    yield files(tables, *(table_address(chart, family) for chart in CHARTS))
+    yield files(partial(open_files, bench), *(open_address(name, family) for name in (ORDERS, MATRIX, TREES)))

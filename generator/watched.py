@@ -36,16 +36,23 @@ class Watch:
         self.reads: dict[str, set[Token]] = {}
         "Piece of work -> what it has read."
         self._spaces: dict[str, Space] = {}
+        self._fill: list[Callable[[], object]] = []
         self._open: list[set[Token] | None] = []
 
     def add(self, name: str, space: Space) -> None:
         """A space that values are read from."""
         self._spaces[name] = space
 
+    def fills(self, make: Callable[[], object]) -> None:
+        """What makes spaces that nobody may have read from yet: a value is what it is, asked for or not."""
+        self._fill.append(make)
+
     def value(self, token: Token) -> object:
         """The value of that name as it is now."""
-        space = self._spaces.get(token[0])
         with self.unwatched():
+            while token[0] not in self._spaces and self._fill:
+                self._fill.pop()()
+            space = self._spaces.get(token[0])
             return _NONE if space is None else space.value(token[1])
 
     def note(self, space: str, key: str) -> None:
@@ -212,4 +219,16 @@ def watched(work_out: Callable[[Any], Mapping[str, T]]) -> cached_property[Mappi
             return Watched(self.watch, name, work_out(self))
 
     wrapped.__doc__ = work_out.__doc__
-    return cached_property(wrapped)
+    return _WatchedProperty(wrapped)
+
+
+class _WatchedProperty(cached_property[Mapping[str, T]]):
+    """One that `fill` knows again."""
+
+
+def fill(owner: HasWatch) -> None:
+    """Works out every watched property of an object."""
+    for kind in type(owner).__mro__:
+        for name, held in vars(kind).items():
+            if isinstance(held, _WatchedProperty):
+                getattr(owner, name)

@@ -9,8 +9,12 @@ from random import Random
 import pytest
 
 from generator import workers
+from generator.bench import Bench
 from generator.content_rules import load_checked
+from generator.library import Library
+from generator.pages.maker import Maker
 from generator.pages.page import PageText
+from generator.records.model import LooksLike
 from generator.standing import Made, Standing, StandingChanged
 from generator.watched import IDS, Known, Traced, Watch, Watched
 from tests.edits import anew, taken_over
@@ -96,6 +100,34 @@ def test_other_code_or_another_frame_makes_every_page_anew(tmp_path: Path) -> No
     assert [taken("code", frame="mend"), taken("code", frame="mend")] == [[], ["a.html"]]
 
 
+def test_a_value_is_what_it_is_before_anything_has_read_it() -> None:
+    """Pages are made in other processes: what those have worked out is not known where prints are taken."""
+    read, unread = (Maker(Bench(Library(BOOK))) for _ in range(2))
+    for property_ in ("families_of_mode", "taken_for", "users_of_technique", "in_front_of", "settings_proved", "checks_of_mode"):
+        expected = dict(getattr(read.backlinks, property_))
+        assert expected or property_ == "taken_for"
+        for key, value in expected.items():
+            assert unread.library.watch.value((f"Backlinks.{property_}", key)) == value
+    for view in read.library.views:
+        for mode, remedy in read.bench.remedies(view).items():
+            assert unread.library.watch.value((f"bench.remedies.{view.id}", mode)) == remedy
+            assert unread.library.watch.value((f"view.{view.id}.failure_modes", mode)) == view.failure_modes[mode]
+    for item, homes in read.library.homes.items():
+        assert unread.library.watch.value(("CrossReferences.homes", item)) == homes
+
+
+@pytest.mark.parametrize("shares", [False, True], ids=["in this process", "in others"])
+def test_what_another_record_says_of_a_page_changes_it(tmp_path: Path, monkeypatch, shares: bool) -> None:
+    monkeypatch.setattr(workers, "_can_share", lambda: shares)
+    place, cache, folders = tmp_path / "site", tmp_path / "cache", [tmp_path / "content"]
+    before, _ = taken_over(BOOK, folders, place, cache)
+    mode = dataclasses.replace(BOOK.failure_modes["gear-stripped"], looks_like=(LooksLike("lint-packed", "No lint is in it."),))
+    new = dataclasses.replace(BOOK, failure_modes={**BOOK.failure_modes, mode.id: mode})
+    pages, taken = taken_over(new, folders, place, cache)
+    assert pages == anew(new, folders) and taken
+    assert pages["failure-modes/lint-packed.html"] != before["failure-modes/lint-packed.html"]
+
+
 def test_what_is_read_is_noted_for_whoever_reads_it_and_for_nobody_else() -> None:
     watch = Watch()
     checks = Watched(watch, "checks", {"a": 1, "b": 2})
@@ -117,3 +149,15 @@ def test_what_is_read_is_noted_for_whoever_reads_it_and_for_nobody_else() -> Non
         "three": {("checks", "b")},
     }
     assert watch.value(("sums", "gone")) == watch.value(("no such space", "a")) == ()
+
+
+def test_a_family_by_another_name_changes_what_its_pages_reckon_with(tmp_path: Path) -> None:
+    place, cache, folders = tmp_path / "site", tmp_path / "cache", [tmp_path / "content"]
+    taken_over(BOOK, folders, place, cache)
+    family = dataclasses.replace(BOOK.families["probe-1"], title="Probe the First")
+    new = dataclasses.replace(BOOK, families={**BOOK.families, family.id: family})
+    pages, _ = taken_over(new, folders, place, cache)
+    assert pages == anew(new, folders)
+    assert {address for address in pages if address.endswith((".js", ".json")) and "Probe the First" in pages[address]} >= {
+        "assets/handwheel/data/probe-1.js", "assets/handwheel/data/jobs-probe-1.js", "open/orders-probe-1.json",
+    }

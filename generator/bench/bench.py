@@ -48,6 +48,7 @@ class Bench:
         self._diagnosed = Known(watch, "bench.diagnosed", self._diagnose, self._order_told)
         self._worklists = Known(watch, "bench.worklist", self._worklist, self._order_told)
         self._names: dict[str, str] = {}
+        watch.fills(self._every_map)
         self._jobs: Traced[tuple[str, tuple[Remedy, ...]], Job] = Traced(watch)
 
     def machine(self, view: FamilyView) -> Machine:
@@ -64,6 +65,7 @@ class Bench:
 
     def complaint(self, view: FamilyView, symptom_id: str) -> Complaint:
         """One of the family's symptoms. Raises KeyError for one that it does not have."""
+        self.library.for_family(view.id)  # who reads a complaint reads its family
         return self._complaints(_pair(view, symptom_id))
 
     def complaints(self) -> Iterator[Complaint]:
@@ -121,8 +123,7 @@ class Bench:
         """The whole job for a remedy: from a closed machine to a proved one."""
         return minutes.remedy(self.machine(view), remedy, closing_minutes(view.family, self.library.records.shop))
 
-    def ready(self) -> None:
-        """Puts every family's maps where what is read of them can be looked up again."""
+    def _every_map(self) -> None:
         for view in self.library.views:
             for known in (self._remedies, self._sheets, self._served):
                 known(view.id)

@@ -10,16 +10,17 @@ from generator.edition import Edition
 from generator.library import Library
 from generator.pages.site import pieces
 from generator.records.model import Records
-from generator.site_build import made_pages
+from generator.site_build import data_pieces, made_files, made_pages
 from generator.standing import Standing
 
 Pages = Mapping[str, str]
 
 
 def anew(records: Records, folders: Sequence[Path], cache: Path | None = None) -> Pages:
-    """Address -> words of every page."""
+    """Address -> words of every page, and content of every file of data."""
     bench = Bench(Library(records), cache)
-    return {page.address: page.html for page in made_pages(list(pieces(bench, folders, "", Edition("x"))), bench, None)}
+    pages = {page.address: page.html for page in made_pages(list(pieces(bench, folders, "", Edition("x"))), bench, None)}
+    return pages | made_files(data_pieces(bench), bench, None)
 
 
 def taken_over(records: Records, folders: Sequence[Path], place: Path, cache: Path) -> tuple[Pages, int]:
@@ -28,6 +29,7 @@ def taken_over(records: Records, folders: Sequence[Path], place: Path, cache: Pa
     standing = Standing(place, cache, "the same code")
     made = made_pages(list(pieces(bench, folders, "", Edition("x"))), bench, standing)
     pages = {page.address: standing.finished(page.address) if page.address in standing.taken else page.html for page in made}
+    pages |= made_files(data_pieces(bench), bench, standing)
     for address, html in pages.items():
         (place / address).parent.mkdir(parents=True, exist_ok=True)
         (place / address).write_text(html, encoding="utf-8")
