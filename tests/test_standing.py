@@ -21,7 +21,7 @@ from tests.edits import anew, taken_over
 from tests.edits.by_chance import edited
 
 BOOK = load_checked([Path(__file__).parent / "fixtures" / "jobs"])[0]
-EDITS = 25
+EDITS = 8
 
 
 def test_after_each_of_many_edits_by_chance_the_pages_are_those_made_anew(tmp_path: Path, monkeypatch) -> None:
