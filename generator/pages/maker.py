@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from functools import cached_property, partial
 from pathlib import Path
+from typing import TypeVar
 
 import jinja2
 
@@ -16,10 +16,13 @@ from generator.family_view import FamilyView
 from generator.pages.glossing import Glossary
 from generator.pages.page import Heading, PageText
 from generator.pages.photos import photo_views
+from generator.pages.piece import Piece
 from generator.pages.shops_own import About, told_of
 from generator.wording import words
 from generator.wording.links import Links
 from generator.wording.own import own_words
+
+T = TypeVar("T")
 
 _TEMPLATES = Path(__file__).parent / "templates"
 _H2 = re.compile(r'<h2 id="([^"]+)"[^>]*>(.*?)</h2>', re.S)
@@ -59,13 +62,23 @@ class Maker:
         environment.globals.update(records=self.records, photo_views=partial(photo_views, self.records))
         return environment
 
-    @contextmanager
-    def reading(self, address: str, *views: FamilyView) -> Iterator[None]:
-        """What is read meanwhile, these families among it, is what the page at this address rests on."""
-        with self.library.watch.reading(address):
-            for view in views:
-                self.library.for_family(view.id)
-            yield
+    def each(self, places: Mapping[str, T], prepare: Callable[[Collection[T]], Callable[[T], PageText]], *views: FamilyView) -> Piece:
+        """A page at each address, of what stands for it there, each resting on what it reads itself.
+
+        `prepare` is given all that are asked for, as for pictures that are laid out together, and gives what makes one page.
+        """
+
+        def pages(asked: Collection[str]) -> Iterator[PageText]:
+            some = {address: held for address, held in places.items() if address in asked}
+            make = prepare(tuple(some.values()))
+            for address, held in some.items():
+                with self.library.watch.reading(address):
+                    for view in views:
+                        self.library.for_family(view.id)
+                    page = make(held)
+                yield page
+
+        return Piece(pages, tuple(places))
 
     def page(
         self,

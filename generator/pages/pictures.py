@@ -22,7 +22,7 @@ from generator.diagrams import (
 from generator.diagrams.layout import Drawing, render_all
 from generator.diagrams.outline import as_html
 from generator.family_view import FamilyView
-from generator.records.model import Assembly, Setting, Symptom
+from generator.records.model import Assembly, Setting
 from generator.wording import words
 from generator.wording.links import Links
 from generator.wording.places import place
@@ -35,9 +35,9 @@ Named = tuple[str, Drawing | str]
 "Name of a picture, and what is to be laid out or the list that says the same."
 
 
-def of_symptoms(bench: Bench, symptoms: Iterable[Symptom]) -> Pictures:
+def of_symptoms(bench: Bench, symptoms: Iterable[str]) -> Pictures:
     """The fault trees of symptoms."""
-    return _drawn(bench, {place("symptom", s.id): partial(_symptom_tree, bench, s) for s in symptoms})
+    return _drawn(bench, {place("symptom", s): partial(_symptom_tree, bench, s) for s in symptoms})
 
 
 def of_complaints(bench: Bench, view: FamilyView, symptoms: Iterable[str]) -> Pictures:
@@ -45,9 +45,9 @@ def of_complaints(bench: Bench, view: FamilyView, symptoms: Iterable[str]) -> Pi
     return _drawn(bench, {place("bench", s, view.id): partial(_complaint, bench, view, s) for s in symptoms})
 
 
-def of_assemblies(bench: Bench, assemblies: Iterable[Assembly]) -> Pictures:
+def of_assemblies(bench: Bench, assemblies: Iterable[str]) -> Pictures:
     """What is behind what, for assemblies where something is."""
-    return _drawn(bench, {place("assembly", a.id): partial(_assembly, bench, a) for a in assemblies})
+    return _drawn(bench, {place("assembly", a): partial(_assembly, bench, a) for a in assemblies})
 
 
 def of_settings(bench: Bench) -> Pictures:
@@ -70,7 +70,8 @@ def _drawn(bench: Bench, pages: Mapping[str, Callable[[], Iterable[Named]]]) -> 
     return lists | {key: Markup(svg) for key, svg in zip(drawings, svgs, strict=True)}
 
 
-def _symptom_tree(bench: Bench, symptom: Symptom) -> Iterator[Named]:
+def _symptom_tree(bench: Bench, id: str) -> Iterator[Named]:
+    symptom = bench.library.records.symptoms[id]
     tree, href = full_tree(bench.library, symptom), _tree_href(bench, place("symptom", symptom.id))
     yield "tree", fault_tree_svg.prepare(tree, prefix="t", href=href)
     yield "tree-list", as_html(tree_list.outline(tree, href=href))
@@ -135,7 +136,8 @@ def _remedy_titles(bench: Bench, complaint: Complaint, link: Links) -> dict[str,
     return titles
 
 
-def _assembly(bench: Bench, assembly: Assembly) -> Iterator[Named]:
+def _assembly(bench: Bench, id: str) -> Iterator[Named]:
+    assembly = bench.library.records.assemblies[id]
     if any(p.behind for p in assembly.parts.values()):
         yield "parts", _parts_drawing(bench, assembly, Links(bench.library, place("assembly", assembly.id)))
 

@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass
-from typing import TypeVar
 
 from generator.pages.page import PageText
-
-T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Collection
+from functools import partial
 
 from generator.bench import Complaint
 from generator.diagrams import draw
@@ -34,20 +35,16 @@ READABLE = 0.65
 def piece(maker: Maker, view: FamilyView) -> Piece:
     """A family with every symptom that it can have."""
     symptoms = {place("bench", symptom, view.id): symptom for symptom in sorted(view.symptoms)}
-    return Piece(lambda asked: _pages(maker, view, {a: s for a, s in symptoms.items() if a in asked}), tuple(symptoms))
+    return maker.each(symptoms, partial(_prepared, maker, view), view)
 
 
-def _pages(maker: Maker, view: FamilyView, symptoms: Mapping[str, str]) -> Iterator[PageText]:
-    """The pages at these addresses."""
-    pictures = of_complaints(maker.bench, view, symptoms.values())
-    for address, symptom in symptoms.items():
-        with maker.reading(address, view):
-            made = _page(maker, pictures, maker.bench.complaint(view, symptom))
-        yield made
+def _prepared(maker: Maker, view: FamilyView, symptoms: Collection[str]) -> Callable[[str], PageText]:
+    return partial(_page, maker, view, of_complaints(maker.bench, view, symptoms))
 
 
-def _page(maker: Maker, pictures: Pictures, complaint: Complaint) -> PageText:
-    bench, view, symptom = maker.bench, complaint.view, complaint.symptom
+def _page(maker: Maker, view: FamilyView, pictures: Pictures, id: str) -> PageText:
+    bench, complaint = maker.bench, maker.bench.complaint(view, id)
+    symptom = complaint.symptom
     address = place("bench", symptom.id, view.id)
     link = Links(maker.library, address, view)
     ranked = causes(bench, complaint, link)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from functools import partial
 from typing import Any
 
 import segno
@@ -29,26 +30,17 @@ LONG = ((44, "hw-long hw-longest hw-utmost"), (29, "hw-long hw-longest"), (18, "
 "Steps beyond which a sheet is printed closer, to keep to two sides, and the class that does it."
 
 
-def piece(maker: Maker, view: FamilyView, site_url: str) -> Piece:
+def pieces(maker: Maker, view: FamilyView, site_url: str) -> tuple[Piece, Piece]:
     """Every sheet of a family, then their list.
 
     `site_url` is where the site is published; empty leaves the code out that leads back to the page.
     """
     sheets = {place("jobs", mode, view.id): mode for mode in _sheets(maker, view)}
-    return Piece(lambda asked: _pages(maker, view, sheets, asked, site_url), (*sheets, place("job-list", view.id)))
-
-
-def _pages(maker: Maker, view: FamilyView, sheets: Mapping[str, str], asked: Collection[str], site_url: str) -> Iterator[PageText]:
     beside = Beside(maker, view)
-    for address, mode in sheets.items():
-        if address in asked:
-            with maker.reading(address, view):
-                sheet = _sheet(maker, view, mode, maker.bench.remedies(view)[mode], beside, site_url)
-            yield sheet
-    if (address := place("job-list", view.id)) in asked:
-        with maker.reading(address, view):
-            listed = _list(maker, view, _sheets(maker, view))
-        yield listed
+    return (
+        maker.each(sheets, lambda _: partial(_sheet, maker, view, beside, site_url), view),
+        maker.each({place("job-list", view.id): view}, lambda _: partial(_list, maker), view),
+    )
 
 
 def _sheets(maker: Maker, view: FamilyView) -> dict[str, Remedy]:
@@ -57,7 +49,8 @@ def _sheets(maker: Maker, view: FamilyView) -> dict[str, Remedy]:
     return {m: r for m, r in remedies.items() if maker.bench.sheet_of(view, r.id) == m}
 
 
-def _sheet(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, beside: Beside, site_url: str) -> PageText:
+def _sheet(maker: Maker, view: FamilyView, beside: Beside, site_url: str, mode: str) -> PageText:
+    remedy = maker.bench.remedies(view)[mode]
     address = place("jobs", mode, view.id)
     online = f"{site_url.rstrip('/')}/{address}"
     link = Links(maker.library, address)
@@ -148,11 +141,11 @@ def _code(address: str) -> Markup:
     return Markup(code.svg_inline(omitsize=True, border=4, dark="#000", light="#fff", svgclass=None, lineclass=None))
 
 
-def _list(maker: Maker, view: FamilyView, sheets: dict[str, Remedy]) -> PageText:
+def _list(maker: Maker, view: FamilyView) -> PageText:
     address = place("job-list", view.id)
     link = Links(maker.library, address)
     groups: dict[str, list[dict[str, Any]]] = {a: [] for a in view.assemblies}
-    for mode, remedy in sheets.items():
+    for mode, remedy in _sheets(maker, view).items():
         home = view.home_of[sits_on(view.failure_modes[mode])]
         groups[home].append(_entry(maker, view, mode, remedy, link))
     return maker.page(

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Collection
+from functools import partial
 
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
@@ -16,20 +17,15 @@ from generator.wording.ranges import price_words, range_words
 
 def piece(maker: Maker) -> Piece:
     """One page an assembly."""
-    assemblies = {place("assembly", id): id for id in maker.records.assemblies}
-    return Piece(lambda asked: _pages(maker, {a: id for a, id in assemblies.items() if a in asked}), tuple(assemblies))
+    return maker.each({place("assembly", id): id for id in maker.records.assemblies}, partial(_prepared, maker))
 
 
-def _pages(maker: Maker, assemblies: Mapping[str, str]) -> Iterator[PageText]:
-    pictures = of_assemblies(maker.bench, [maker.records.assemblies[id] for id in assemblies.values()])
-    for address, id in assemblies.items():
-        with maker.reading(address):
-            page = _page(maker, address, maker.records.assemblies[id], pictures)
-        yield page
+def _prepared(maker: Maker, assemblies: Collection[str]) -> Callable[[str], PageText]:
+    return partial(_page, maker, of_assemblies(maker.bench, assemblies))
 
 
-def _page(maker: Maker, address: str, assembly: Assembly, pictures: Pictures) -> PageText:
-    shop = maker.records.shop
+def _page(maker: Maker, pictures: Pictures, id: str) -> PageText:
+    assembly, address, shop = maker.records.assemblies[id], place("assembly", id), maker.records.shop
     titles = [i.title for i in assembly.parts.values()] + [i.title for i in assembly.settings.values()]
     return maker.page(
         address,

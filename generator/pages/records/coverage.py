@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
 from math import fsum
 
 from generator.analysis.coverage import MINUTES, MissingCheck
@@ -34,20 +33,14 @@ NAMED = 4
 
 def piece(maker: Maker) -> Piece:
     """The hub, then one page a family."""
-    families = {_address(view.id): view.id for view in maker.library.views if view.symptoms}
-    return Piece(lambda asked: _pages(maker, {a: f for a, f in families.items() if a in asked}, HUB in asked), (HUB, *families))
-
-
-def _pages(maker: Maker, families: Mapping[str, str], hub: bool) -> Iterator[PageText]:
+    families = {_address(view.id): (view.id,) for view in maker.library.views if view.symptoms}
     pairs: Pairs = Traced(maker.library.watch)
-    if hub:
-        with maker.reading(HUB):
-            page = _hub(maker, coverage(maker.bench, known=pairs))
-        yield page
-    for address, family in families.items():
-        with maker.reading(address):
-            page = _family_page(maker, coverage(maker.bench, (family,), pairs))
-        yield page
+
+    def page(of: tuple[str, ...]) -> PageText:
+        found = coverage(maker.bench, of, pairs)
+        return _family_page(maker, found) if of else _hub(maker, found)
+
+    return maker.each({HUB: (), **families}, lambda _: page)
 
 
 def _address(family: str) -> str:

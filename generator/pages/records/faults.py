@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
+from functools import partial
 
 from generator.library import sits_on
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.piece import Piece
 from generator.pages.records.check_uses import Uses, check_uses
-from generator.records.model import Check, FailureMode, Outcome
+from generator.records.model import FailureMode, Outcome
 from generator.wording.jobs.quotes import own_jobs
 from generator.wording.links import Links
 from generator.wording.places import place
@@ -18,31 +19,17 @@ _SHOWN = 8
 "Complaints that stand open on a check's page; the rest are folded away."
 
 
-def piece(maker: Maker) -> Piece:
+def pieces(maker: Maker) -> tuple[Piece, Piece]:
     """Every failure mode, then every check."""
-    modes = {place("failure-mode", mode): mode for mode in maker.records.failure_modes}
-    checks = {place("check", check): check for check in maker.records.checks}
     told = check_uses(maker.bench)
-    return Piece(lambda asked: _pages(maker, _asked(modes, asked), _asked(checks, asked), told), (*modes, *checks))
+    return (
+        maker.each({place("failure-mode", id): id for id in maker.records.failure_modes}, lambda _: partial(_failure_mode, maker)),
+        maker.each({place("check", id): id for id in maker.records.checks}, lambda _: partial(_check, maker, told)),
+    )
 
 
-def _asked(places: Mapping[str, str], asked: Collection[str]) -> dict[str, str]:
-    return {address: id for address, id in places.items() if address in asked}
-
-
-def _pages(maker: Maker, modes: Mapping[str, str], checks: Mapping[str, str], told: Uses) -> Iterator[PageText]:
-    for address, id in modes.items():
-        with maker.reading(address):
-            page = _failure_mode(maker, maker.records.failure_modes[id])
-        yield page
-    for address, id in checks.items():
-        with maker.reading(address):
-            page = _check(maker, maker.records.checks[id], told.get(id, {}))
-        yield page
-
-
-def _failure_mode(maker: Maker, mode: FailureMode) -> PageText:
-    address = place("failure-mode", mode.id)
+def _failure_mode(maker: Maker, id: str) -> PageText:
+    mode, address = maker.records.failure_modes[id], place("failure-mode", id)
     families = maker.backlinks.families_of_mode.get(mode.id, ())
     view = maker.library.for_family(families[0]) if families else None
     link = Links(maker.library, address, homes=view)
@@ -106,7 +93,8 @@ def _symptoms(maker: Maker, symptoms: Sequence[str], modes: Sequence[str]) -> li
     return rows
 
 
-def _check(maker: Maker, check: Check, told: Mapping[str, Mapping[str, float]]) -> PageText:
+def _check(maker: Maker, uses: Uses, id: str) -> PageText:
+    check, told = maker.records.checks[id], uses.get(id, {})
     modes = sorted({m for o in check.outcomes for r in o.fits for m in maker.library.fitted(r)})
     best = sorted(told, key=lambda s: (-max(told[s].values()), s))
     rest = sorted({s for m in modes for s in maker.backlinks.symptoms_of_mode.get(m, ())} - set(best[:_SHOWN]))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Collection
+from functools import partial
 
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
@@ -15,19 +16,15 @@ from generator.wording.places import place
 
 def piece(maker: Maker) -> Piece:
     """One page a symptom."""
-    symptoms = {place("symptom", id): id for id in maker.records.symptoms}
-    return Piece(lambda asked: _pages(maker, {a: id for a, id in symptoms.items() if a in asked}), tuple(symptoms))
+    return maker.each({place("symptom", id): id for id in maker.records.symptoms}, partial(_prepared, maker))
 
 
-def _pages(maker: Maker, symptoms: Mapping[str, str]) -> Iterator[PageText]:
-    pictures = of_symptoms(maker.bench, [maker.records.symptoms[id] for id in symptoms.values()])
-    for address, id in symptoms.items():
-        with maker.reading(address):
-            page = _page(maker, address, maker.records.symptoms[id], pictures)
-        yield page
+def _prepared(maker: Maker, symptoms: Collection[str]) -> Callable[[str], PageText]:
+    return partial(_page, maker, of_symptoms(maker.bench, symptoms))
 
 
-def _page(maker: Maker, address: str, symptom: Symptom, pictures: Pictures) -> PageText:
+def _page(maker: Maker, pictures: Pictures, id: str) -> PageText:
+    symptom, address = maker.records.symptoms[id], place("symptom", id)
     return maker.page(
         address,
         symptom.title,

@@ -27,7 +27,7 @@ GEAR = "jobs/probe-1/gear-cracked.html"
 
 def made(bench: Bench, site_url: str = "") -> tuple[Bench, dict[str, PageText]]:
     maker = Maker(bench)
-    return bench, {page.address: page for view in bench.library.views for page in job_sheets.piece(maker, view, site_url).pages()}
+    return bench, {page.address: page for view in bench.library.views for piece in job_sheets.pieces(maker, view, site_url) for page in piece.pages()}
 
 
 @pytest.fixture(scope="module")

@@ -52,7 +52,7 @@ def test_of_two_parts_of_one_mechanism_only_one_is_in_front(maker):
 
 
 def test_a_fault_of_one_kind_of_hook_sits_on_no_other(maker):
-    page = next(p for p in fault_pages.piece(maker).pages() if p.address == "failure-modes/hook-in-wrongly.html")
+    page = next(p for p in fault_pages.pieces(maker)[0].pages() if p.address == "failure-modes/hook-in-wrongly.html")
     seats = re.search(r"Sits on:.*?</p>", page.html, re.S)[0]
     assert "oscillating-hook" in seats
     assert "rotary" not in seats and "shuttle" not in seats
@@ -61,6 +61,6 @@ def test_a_fault_of_one_kind_of_hook_sits_on_no_other(maker):
 def test_a_check_is_used_for_what_it_tells_apart_and_best_where_it_splits_evenly(maker):
     found = uses(maker.bench)
     assert all(0 < apart < 1 for symptoms in found.values() for families in symptoms.values() for apart in families.values())
-    page = next(p for p in fault_pages.piece(maker).pages() if p.address == "checks/sew-hands-off.html")
+    page = next(p for p in fault_pages.pieces(maker)[1].pages() if p.address == "checks/sew-hands-off.html")
     open_list = page.html.split('id="used"')[1].split("<details>")[0]
     assert 0 < open_list.count("<li>") <= 9
