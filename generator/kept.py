@@ -8,19 +8,24 @@ from __future__ import annotations
 import json
 import os
 import re
-import tempfile
+import time
 from contextlib import suppress
 from pathlib import Path
 from typing import Generic, TypeVar
 
 from generator.typed_json import from_json, to_json
+from generator.whole_files import put
 
 T = TypeVar("T")
 
 _LARGEST = 2**26
 "Bytes of a file that is read."
 _OURS = re.compile(r"(?:[a-z]+-)?[0-9a-f]{40}\.(?:json|pickle)")
-"Names that this and earlier versions gave; nothing else in the folder is touched."
+"Names that this and earlier versions gave."
+_TORN = re.compile(r"\.[a-z]+-[0-9a-f]{40}\.json\.[0-9a-f]{8}\.part|tmp[a-z0-9_]{8}\.part")
+"Names of what a writer leaves that is killed, in this and earlier versions. Nothing else in the folder is touched."
+_LONG_AGO = 3600
+"Seconds after which nobody writes on such a file any more."
 
 
 class Kept(Generic[T]):
@@ -63,27 +68,28 @@ class Kept(Generic[T]):
         if self._folder is None:
             return value
         held = {"of": fingerprint, "value": to_json(self._shape, value)}
-        try:
+        with suppress(OSError):
             self._folder.mkdir(parents=True, exist_ok=True)
-            with tempfile.NamedTemporaryFile("w", dir=self._folder, suffix=".part", encoding="utf-8", delete=False) as part:
-                json.dump(held, part, ensure_ascii=False, separators=(",", ":"))
-            Path(part.name).replace(self._path(self._folder, fingerprint))
-        except OSError:
-            pass
+            put(self._path(self._folder, fingerprint), json.dumps(held, ensure_ascii=False, separators=(",", ":")).encode())
         return value
 
     def prune(self) -> None:
         """Take away all but the files used last, and what earlier versions left."""
         if self._folder is None:
             return
-        try:
-            ours = [p for p in self._folder.iterdir() if _OURS.fullmatch(p.name) and not p.is_symlink()]
-            mine = [p for p in ours if p.name.startswith(f"{self._kind}-") and p.suffix == ".json"]
+        with suppress(OSError):
+            files = [p for p in self._folder.iterdir() if not p.is_symlink()]
+            mine = [p for p in files if _OURS.fullmatch(p.name) and p.name.startswith(f"{self._kind}-") and p.suffix == ".json"]
             old = sorted(mine, key=lambda p: p.stat().st_mtime, reverse=True)[self._most :]
-            for path in (*old, *(p for p in ours if p.suffix == ".pickle")):
+            for path in (*old, *filter(_is_left_over, files)):
                 path.unlink(missing_ok=True)
-        except OSError:
-            pass
 
     def _path(self, folder: Path, fingerprint: str) -> Path:
         return folder / f"{self._kind}-{fingerprint}.json"
+
+
+def _is_left_over(path: Path) -> bool:
+    """Whether an earlier version wrote the file, or a writer that was killed long ago."""
+    if _TORN.fullmatch(path.name):
+        return path.stat().st_mtime < time.time() - _LONG_AGO
+    return bool(_OURS.fullmatch(path.name)) and path.suffix == ".pickle"

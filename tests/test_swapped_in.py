@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+import resource
 import shutil
 import subprocess
 import sys
@@ -81,6 +82,25 @@ def test_a_second_build_waits_until_the_first_has_carried_the_hidden_files(tmp_p
     first.swap_in()
     other.join()
     assert second_is_in.is_set() and (place / ".owner").read_text() == "kept"
+    assert [p.name for p in tmp_path.iterdir()] == ["site"]
+
+
+def test_a_disk_that_fills_up_while_hidden_files_are_carried_leaves_what_stood(tmp_path: Path) -> None:
+    place = tmp_path / "site"
+    place.mkdir()
+    (place / "page").write_text("one")
+    (place / ".owner").write_bytes(b"kept" * 1000)
+    new = NewFolder(place)
+    (new.folder / "page").write_text("two")
+    before = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (1000, before[1]))  # no larger file can be written, as on a full disk
+    try:
+        with pytest.raises(OSError, match="too large"):
+            new.swap_in()
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, before)
+    assert editions(place) == {"one"} and (place / ".owner").read_bytes() == b"kept" * 1000
+    new.drop()
     assert [p.name for p in tmp_path.iterdir()] == ["site"]
 
 

@@ -5,7 +5,13 @@ from __future__ import annotations
 import json
 import os
 import pickle
+import resource
 import shutil
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -162,3 +168,83 @@ def test_a_folder_that_leads_elsewhere_is_left_alone(tmp_path: Path) -> None:
     assert kept.write("a" * 40, Gear(12)) == Gear(12)
     kept.prune()
     assert list(elsewhere.iterdir()) == []
+
+
+@contextmanager
+def a_disk_that_takes_no_file_larger_than(most: int) -> Iterator[None]:
+    before = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (most, before[1]))
+    try:
+        yield
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, before)
+
+
+def test_on_a_full_disk_the_value_comes_back_what_was_kept_stands_and_no_torn_file_is_left(tmp_path: Path) -> None:
+    kept, large = Kept(tmp_path, "gear", Gear, 9), Gear(12, ("tooth",) * 1000)
+    kept.write("a" * 40, Gear(3))
+    with a_disk_that_takes_no_file_larger_than(1000):
+        assert kept.write("a" * 40, large) == large
+        assert kept.write("b" * 40, large) == large
+    assert (kept.read("a" * 40), kept.has("b" * 40)) == (Gear(3), False)
+    assert [path.name for path in tmp_path.iterdir()] == [f"gear-{'a' * 40}.json"]
+    kept.write("a" * 40, large)
+    assert kept.read("a" * 40) == large
+
+
+def test_where_the_folder_cannot_be_there_nothing_is_kept_and_nothing_breaks(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("in the way")
+    kept = Kept(tmp_path / "file" / "cache", "gear", Gear, 0)
+    assert kept.write("a" * 40, Gear(12)) == Gear(12)
+    assert (kept.read("a" * 40), kept.has("a" * 40)) == (None, False)
+    kept.prune()
+    assert [path.name for path in tmp_path.iterdir()] == ["file"]
+
+
+def test_what_a_killed_writer_left_goes_and_what_is_being_written_stays(tmp_path: Path) -> None:
+    names = [f".gear-{'a' * 40}.json.0123abcd.part", "tmpab_9z81x.part"]
+    for name in (*names, "mine.part"):
+        (tmp_path / name).write_text("{")
+    kept = Kept(tmp_path, "gear", Gear, 2)
+    kept.prune()
+    assert {path.name for path in tmp_path.iterdir()} == {*names, "mine.part"}
+    yesterday = time.time() - 86_400
+    for path in tmp_path.iterdir():
+        os.utime(path, (yesterday, yesterday))
+    kept.prune()
+    assert [path.name for path in tmp_path.iterdir()] == ["mine.part"]
+
+
+def test_a_file_too_large_to_be_ours_is_not_read(tmp_path: Path, monkeypatch) -> None:
+    kept = Kept(tmp_path, "gear", Gear, 2)
+    kept.write("a" * 40, Gear(12))
+    size = (tmp_path / f"gear-{'a' * 40}.json").stat().st_size
+    for largest, found in ((size, Gear(12)), (size - 1, None)):
+        monkeypatch.setattr("generator.kept._LARGEST", largest)
+        assert kept.read("a" * 40) == found
+
+
+WRITES = """
+import sys
+from pathlib import Path
+from generator.kept import Kept
+kept = Kept(Path(sys.argv[1]), "list", tuple[str, ...], 99)
+for number in range(100):
+    kept.write("a" * 40, (sys.argv[2],) * 5000)
+    kept.prune()
+    if not number:
+        print("begun", flush=True)
+"""
+
+
+def test_two_builds_at_once_keep_one_value_or_the_other_whole(tmp_path: Path) -> None:
+    builds = [subprocess.Popen([sys.executable, "-c", WRITES, str(tmp_path), name], cwd=ROOT, stdout=subprocess.PIPE) for name in ("one", "two")]
+    for build in builds:
+        assert build.stdout and build.stdout.readline()
+    kept: Kept = Kept(tmp_path, "list", tuple[str, ...], 99)
+    seen = set()
+    while any(build.poll() is None for build in builds):
+        seen.add(kept.read("a" * 40))
+    assert [build.wait() for build in builds] == [0, 0]
+    assert seen and seen <= {("one",) * 5000, ("two",) * 5000}
+    assert [path.name for path in tmp_path.iterdir()] == [f"list-{'a' * 40}.json"]
