@@ -8,8 +8,10 @@ from pathlib import Path
 import pytest
 from PIL import Image, ImageOps
 
-from generator.records.picture_files import FEWEST_PIXELS, MOST_BYTES, picture_files
+from generator.content_rules import load_checked
+from generator.records.picture_files import FEWEST_PIXELS, MOST_BYTES, MOST_PIXELS, picture_files
 
+SOUND = Path(__file__).parent / "sound"
 KINDS = {"jpg": "JPEG", "png": "PNG", "webp": "WEBP"}
 
 
@@ -70,6 +72,34 @@ def test_what_is_no_picture_for_a_page_is_said_in_words(tmp_path, spoilt):
     found = only(tmp_path)
     assert found.fault.startswith(said) and found.mend.endswith(".")
     assert (found.width, found.height) == (0, 0)
+
+
+@pytest.mark.filterwarnings("error")
+def test_a_picture_as_large_as_may_be_is_sound_and_one_byte_or_one_row_more_is_not(tmp_path):
+    path = drawn(tmp_path, "hook.png", "PNG")
+    drawing = path.read_bytes()
+    path.write_bytes(drawing.ljust(MOST_BYTES, b"\0"))
+    assert only(tmp_path).fault == ""
+    path.write_bytes(drawing.ljust(MOST_BYTES + 1, b"\0"))
+    assert only(tmp_path).fault == "is larger than 12 MB"
+    Image.new("1", (8000, MOST_PIXELS // 8000)).save(path)
+    assert (only(tmp_path).fault, only(tmp_path).height) == ("", 7500)
+    Image.new("1", (8000, MOST_PIXELS // 8000 + 1)).save(path)
+    assert only(tmp_path).fault == "has 8000 by 7501 pixels"
+
+
+def faults(*folders: Path) -> list[str]:
+    return [f"{f.path}: {f.message} {f.hint}" for f in load_checked(folders)[1] if f.level != "note"]
+
+
+def test_a_check_of_the_records_tells_of_a_heavy_picture_at_the_picture_and_of_nothing_else(tmp_path):
+    path = drawn(tmp_path, "hook.png", "PNG")
+    record = tmp_path / "checks" / "watch-hook.yaml"
+    record.parent.mkdir()
+    record.write_text("pictures:\n- {file: hook.png, alt: The point behind the needle, credit: The workshop, licence: CC0-1.0}\n", encoding="utf-8")
+    assert faults(SOUND, tmp_path) == []
+    path.write_bytes(path.read_bytes().ljust(MOST_BYTES + 1, b"\0"))
+    assert faults(SOUND, tmp_path) == [f"{path}: 'hook.png' is larger than 12 MB. Save it smaller: 2,000 pixels on the longer side are plenty."]
 
 
 def test_a_link_out_of_the_content_folder_is_not_followed(tmp_path):

@@ -7,10 +7,12 @@ import re
 import shutil
 import subprocess
 import sys
+from collections.abc import Iterable
 from pathlib import Path
 from zipfile import ZipFile
 
 from click.testing import CliRunner
+from PIL import Image
 
 from generator.commands.share import share
 from tests.same_bytes import ELSEWHERE
@@ -69,6 +71,9 @@ def test_a_shops_own_folder_is_laid_over_the_first_and_stays_in_the_shop_where_i
     (own / "guides" / "lamp.md").write_text("# Lamps in our shop\n\nFrom the green box.\n", encoding="utf-8")
     (own / "checks").mkdir()
     (own / "checks" / "watch-hook.yaml").write_text("minutes: 9\n", encoding="utf-8")
+    _pictured(project / "content" / "symptoms" / "skipped-stitches.yaml", "row.png", 320, "A row in which stitches are left out")
+    _pictured(own / "symptoms" / "skipped-stitches.yaml", "row.png", 400, "A row sewn on our bench")
+    _pictured(own / "checks" / "watch-hook.yaml", "ours.png", 320, "The hook on our bench")
     config = (project / "mkdocs.yml").read_text(encoding="utf-8")
     config = config.replace("  - handwheel:\n", "  - handwheel:\n      more_content: [own]\n")
     config = config.replace('!ENV [REPO_URL, ""]', "https://forge.example/shop/book")
@@ -87,11 +92,28 @@ def test_a_shops_own_folder_is_laid_over_the_first_and_stays_in_the_shop_where_i
     mark = '<b>This shop\'s own:</b> '
     marked = {p.relative_to(project / "site").as_posix() for p in (project / "site").rglob("*.html") if mark in p.read_text(encoding="utf-8")}
     assert {"checks/watch-hook.html", "bench/testa-1/skipped-stitches.html"} <= marked and "families/testa-1.html" not in marked
-    assert mark + "Watch the hook (minutes)" in (project / "site" / "checks" / "watch-hook.html").read_text(encoding="utf-8")
+    assert mark + "Watch the hook (minutes and pictures)" in (project / "site" / "checks" / "watch-hook.html").read_text(encoding="utf-8")
+    assert {"320/ours.png", "400/row.png"} == _pictures(state(project / "site"))
     monkeypatch.chdir(project)
     held = _shared_once_private(own)
     assert b"Of any make" in held["handwheel/guides/lamp.html"] and "handwheel/guides/our-way.html" not in held
-    assert [name for name, data in held.items() if b"the green box" in data or b"our-way" in data or b"$ 77" in data or mark.encode() in data] == []
+    assert [name for name, data in held.items() if b"the green box" in data or b"our-way" in data or b"on our bench" in data or b"$ 77" in data or mark.encode() in data] == []
+    assert _pictures(held) == {"320/row.png"} and b"stitches are left out" in held["handwheel/symptoms/skipped-stitches.html"]
+
+
+def _pictured(record: Path, file: str, width: int, alt: str) -> None:
+    """Name a picture of this width in a record, and put it into the folder `pictures` beside the records."""
+    picture = record.parents[1] / "pictures" / file
+    for folder in (record.parent, picture.parent):
+        folder.mkdir(exist_ok=True)
+    Image.linear_gradient("L").resize((width, 200)).save(picture)
+    with record.open("a", encoding="utf-8") as written:
+        written.write(f'pictures: [{{file: {file}, alt: "{alt}", credit: The workshop, licence: CC0-1.0}}]\n')
+
+
+def _pictures(files: Iterable[str]) -> set[str]:
+    """Width and name of every picture of records among the files of a site."""
+    return {name.partition("assets/handwheel/pictures/")[2] for name in files} - {""}
 
 
 def _shared_once_private(own: Path) -> dict[str, bytes]:
