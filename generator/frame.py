@@ -2,27 +2,20 @@
 
 from __future__ import annotations
 
-import posixpath
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
-from html import escape
+from collections.abc import Iterable
+from fnmatch import fnmatch
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, pass_context
-from jinja2.runtime import Context
-from markupsafe import Markup
+from jinja2 import Environment
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import Files
-from mkdocs.structure.pages import Page
-from mkdocs.structure.toc import AnchorLink
 from mkdocs.theme import Theme
 from pathspec.gitignore import GitIgnoreSpec
 
-from generator.pages.hubs import Section, hub_of, sections
+from generator.frame_of_page import FEATURES, SCRIPT
 
 THEME = "material"
-FEATURES = ("content.tooltips", "toc.follow", "navigation.sections")
 RECORDS = ("*.yaml", "*.yml", "addresses.txt", "/pictures/")
 "Files of the content folder that are no pages."
 PALETTE: tuple[dict[str, Any], ...] = tuple(
@@ -57,6 +50,11 @@ Nothing written into a page runs or dresses it, whatever a record says. From dis
 """
 FACE, BOOK = "face.css", "book.css"
 "The style sheets that a page asks for: the type, and all others in one."
+COMMON = "common.js"
+"The script that every page asks for."
+_SHEETS = ("assets/stylesheets/main.*.css", "assets/stylesheets/palette.*.css")
+_SCRIPTS = ("assets/javascripts/bundle.*.js",)
+"Of the theme; no page asks for them one by one."
 _NO_DAY = "1980-01-01"
 "Where a date must be: the first day that every kind of archive knows."
 
@@ -70,6 +68,7 @@ def settle(config: MkDocsConfig) -> None:
     theme["features"] = list(dict.fromkeys((*(theme.get("features") or ()), *FEATURES)))
     if not theme.get("palette"):
         theme["palette"] = list(PALETTE)
+    theme.static_templates.add(SCRIPT)
     config.use_directory_urls = False
     config.extra["generator"] = False
     config.exclude_docs = GitIgnoreSpec.from_lines([*RECORDS, *_lines(config.exclude_docs)])
@@ -85,15 +84,34 @@ def _lines(given: Any) -> list[str]:
 
 
 def leave_out_what_is_not_used(files: Files, config: MkDocsConfig) -> None:
-    """The theme's search and the maps of its scripts, some 2 MB: the finder is ours, and nobody mends the theme here."""
-    if not any("search" in plugin for plugin in config.plugins):
-        for file in [f for f in files if f.src_uri.startswith(_SEARCH) or f.src_uri.endswith(".map")]:
+    """The theme's search and the maps of its scripts, some 2 MB: the finder is ours, and nobody mends the theme here.
+
+    Its style sheets and its script stand in the book's.
+    """
+    searched = any("search" in plugin for plugin in config.plugins)
+    for file in list(files):
+        not_searched = not searched and (file.src_uri.startswith(_SEARCH) or file.src_uri.endswith(".map"))
+        if not_searched or any(fnmatch(file.src_uri, name) for name in (*_SHEETS, *_SCRIPTS)):
             files.remove(file)
 
 
-def one_sheet(folder: Path) -> str:
-    """All style sheets but the type's, by name: every page names each sheet that it asks for, and a phone waits for each."""
-    return "".join(path.read_text(encoding="utf-8") for path in sorted(folder.glob("*.css")) if path.name != FACE)
+def one_sheet(folder: Path, theme: Theme) -> str:
+    """The theme's style sheets, then ours by name, but the type's: every page names each that it asks for, and a phone waits for each."""
+    ours = [path for path in sorted(folder.glob("*.css")) if path.name != FACE]
+    return _joined([*_of_theme(theme, _SHEETS), *ours])
+
+
+def one_script(folder: Path, theme: Theme) -> str:
+    """The theme's script, then ours of all pages by name, for the same reason."""
+    return _joined([*_of_theme(theme, _SCRIPTS), *sorted(folder.glob("*.js"))])
+
+
+def _of_theme(theme: Theme, names: Iterable[str]) -> list[Path]:
+    return [path for name in names for at in theme.dirs for path in sorted(Path(at).glob(name))]
+
+
+def _joined(paths: Iterable[Path]) -> str:
+    return "".join(path.read_text(encoding="utf-8") for path in paths)
 
 
 def without_dates(files: Files) -> None:
@@ -106,60 +124,3 @@ def without_dates(files: Files) -> None:
 def guard(env: Environment) -> None:
     """Have every page refuse what it should not load. A live preview goes without: it is told of changes by a script in its pages."""
     env.globals["content_policy"] = CONTENT_POLICY
-
-
-@dataclass(frozen=True, slots=True)
-class Heading:
-    """An entry in the list of what stands on a page."""
-
-    url: str
-    title: str
-    label: str
-    "The title as the value of an attribute."
-    children: tuple[Heading, ...]
-
-
-def lay_navigation(env: Environment) -> None:
-    """Give our lists of the book's parts and of a page's headings what they show."""
-    env.globals["sections"] = pass_context(_sections)
-    env.globals["page_headings"] = pass_context(_page_headings)
-    _keep_navigation(env)
-
-
-def _sections(context: Context) -> tuple[Section, ...]:
-    """The hubs by the titles of their pages."""
-    page: Page | None = context.get("page")
-    return sections(page.file.dest_uri if page else "", {hub.file.dest_uri: hub.title for hub in context["nav"].pages})
-
-
-def _page_headings(context: Context) -> tuple[Heading, ...]:
-    page: Page | None = context.get("page")
-    top = tuple(page.toc) if page else ()
-    return _headings(top[0].children if top and top[0].level == 1 else top)
-
-
-def _headings(links: Iterable[AnchorLink]) -> tuple[Heading, ...]:
-    return tuple(Heading(link.url, link.title, escape(Markup(link.title).striptags()), _headings(link.children)) for link in links)
-
-
-def _keep_navigation(env: Environment) -> None:
-    """Have the theme write the navigation once a folder: it is the same on every page that it does not hold."""
-    template = env.get_template("partials/nav.html")
-    template.root_render_func = _once_a_folder(template.root_render_func)
-
-
-def _once_a_folder(render: Callable[[Context], Iterator[str]]) -> Callable[[Context], Iterator[str]]:
-    """What a template writes of a page outside the navigation, kept by the folder that its links start from, and its hub."""
-    known: dict[tuple[str, str], list[str]] = {}
-
-    def kept(context: Context) -> Iterator[str]:
-        page: Page | None = context.get("page")
-        if page is None or not page.file.inclusion.is_not_in_nav():
-            yield from render(context)
-            return
-        place = posixpath.dirname(page.url), hub_of(page.file.dest_uri)
-        if place not in known:
-            known[place] = list(render(context))
-        yield from known[place]
-
-    return kept

@@ -31,7 +31,12 @@ def lean(page: str) -> str:
     article, end, foot = rest.rpartition("</article>")
     if not any(tag in article for tag in _AS_WRITTEN):
         article = _LINES.sub("\n", article)
-    return _plain(_ROOM.sub("", head)) + _plain(begin + article + end) + _plain(_ROOM.sub("", foot))
+    return _plain(without_room(head)) + _plain(begin + article + end) + _plain(without_room(foot))
+
+
+def without_room(frame: str) -> str:
+    """A part of the frame without the room between its pieces."""
+    return _ROOM.sub("", frame)
 
 
 def _plain(html: str) -> str:

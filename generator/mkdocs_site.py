@@ -1,4 +1,4 @@
-"""Finished pages as files of an MkDocs build. With `plugin`, `frame` and `rests_on`, the only modules that know MkDocs."""
+"""Finished pages as files of an MkDocs build. With `plugin`, `frame`, `frame_of_page` and `rests_on`, the only modules that know MkDocs."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
-from generator.frame import BOOK, FACE, PALETTE, leave_out_what_is_not_used, one_sheet, settle
+from generator.frame import BOOK, COMMON, FACE, PALETTE, leave_out_what_is_not_used, one_script, one_sheet, settle
 from generator.lean import lean
 from generator.pages.hubs import NAVIGATION
 from generator.pages.mending import Mending, mending
@@ -99,8 +99,7 @@ def dress(config: MkDocsConfig) -> None:
     config.theme["favicon"] = f"{_PREFIX}/mark/icon.svg"
     for name in (FACE, BOOK):
         _append(config.extra_css, f"{_PREFIX}/css/{name}")
-    for path in sorted((_ASSETS / _COMMON_SCRIPTS).glob("*.js")):
-        _append(config.extra_javascript, f"{_PREFIX}/{_COMMON_SCRIPTS}/{path.name}")
+    _append(config.extra_javascript, f"{_PREFIX}/js/{COMMON}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,14 +165,20 @@ def add_files(files: Files, site: Site, config: MkDocsConfig, more: Sequence[Pat
     made: dict[str, str | bytes] = {**site.data, **site.pictures}
     for address, content in made.items():
         files.append(File.generated(config, address, content=content))
-    files.append(File.generated(config, f"{_PREFIX}/css/{BOOK}", content=one_sheet(_ASSETS / "css")))
-    for path in sorted(p for p in _ASSETS.rglob("*") if p.is_file() and (p.suffix != ".css" or p.name == FACE)):
+    files.append(File.generated(config, f"{_PREFIX}/css/{BOOK}", content=one_sheet(_ASSETS / "css", config.theme)))
+    files.append(File.generated(config, f"{_PREFIX}/js/{COMMON}", content=one_script(_ASSETS / _COMMON_SCRIPTS, config.theme)))
+    for path in sorted(p for p in _ASSETS.rglob("*") if p.is_file() and not _is_joined(p)):
         name = f"{_PREFIX}/{path.relative_to(_ASSETS).as_posix()}"
         files.append(File.generated(config, name, abs_src_path=str(path)))
     _keep_guides_out_of_the_navigation(files)
     leave_out_what_is_not_used(files, config)
     config.nav = _navigation()
     return files
+
+
+def _is_joined(path: Path) -> bool:
+    """Whether an asset is a part of a sheet or script that stands for it."""
+    return (path.suffix == ".css" and path.name != FACE) or path.parent == _ASSETS / _COMMON_SCRIPTS or path.name == "lay.js"
 
 
 def _lay_guides(files: Files, folder: Path, config: MkDocsConfig) -> None:

@@ -15,7 +15,7 @@ from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
-from generator import frame, mkdocs_site, offline, site_build
+from generator import frame, frame_of_page, mkdocs_site, offline, site_build
 from generator.diagrams.layout import GraphvizError
 from generator.made_from import to_build, write_made_from
 from generator.swapped_in import NewFolder
@@ -72,7 +72,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         if not self.is_preview:
             frame.guard(env)
         frame.without_dates(files)
-        frame.lay_navigation(env)
+        frame_of_page.lay_frames(env, config)
         return env
 
     def on_page_context(self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: object) -> TemplateContext:
@@ -82,6 +82,10 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Give a page the scripts that it alone needs, and mark its hub."""
         return mkdocs_site.finished(output, page)
+
+    def on_post_template(self, output: str, *, template_name: str, config: MkDocsConfig) -> str:
+        """Join the script that lays the frame."""
+        return frame_of_page.joined(output) if template_name == frame_of_page.SCRIPT else output
 
     @event_priority(-200)
     def on_post_build(self, *, config: MkDocsConfig) -> None:

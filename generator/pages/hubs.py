@@ -60,6 +60,15 @@ def hub_of(address: str) -> str:
     return hub if hub in _TITLES else ""
 
 
+def folders_of_hubs() -> dict[str, str]:
+    """Each folder of pages with their hub.
+
+    >>> folders_of_hubs()["bench"], folders_of_hubs()["checks"]
+    ('symptoms.html', 'checks.html')
+    """
+    return {hub.removesuffix(".html"): hub for hub in _TITLES} | _BELONGS
+
+
 def hub_title(address: str) -> str:
     """What the hub of a page is called."""
     return _TITLES.get(hub_of(address), "")

@@ -24,6 +24,7 @@ AS_IT_STANDS = {
     *("minutes", "counted", "plural", "listed", "join"),  # how a value is read
     *("spaced", "capitalize", "lower"),  # the case of words
     *("length", "url", "e"),  # how many; where; nothing taken for markup
+    "script_tag",  # of a script's address, as MkDocs writes it
 }
 "Filters that show what they are given."
 

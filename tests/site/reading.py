@@ -8,6 +8,7 @@ from functools import cache
 from pathlib import Path
 
 from lxml.etree import _Element
+from playwright.sync_api import Browser
 
 from tests.tags import read
 
@@ -45,6 +46,15 @@ def _anchors(root: _Element) -> Iterator[str]:
             value = element.get(name)
             if value is not None and not (name == "name" and element.tag == "meta"):
                 yield value
+
+
+def framed(browser: Browser, path: Path) -> str:
+    """The page as it stands once its frame is laid, from disk."""
+    tab = browser.new_page()
+    tab.goto(path.as_uri())
+    html = tab.content()
+    tab.close()
+    return html
 
 
 def pages(site: Path) -> list[Path]:

@@ -12,6 +12,8 @@ import material
 import pytest
 from playwright.sync_api import Browser
 
+from tests.site.reading import framed
+
 THEME = Path(material.__file__).parent / "templates"
 PAGES = ("index.html", "bench/tessaly-40/skipped-stitches.html", "jobs/tessaly-40/hook-gear-cracked.html", "sources.html", "404.html")
 MARK = Path("assets/handwheel/mark")
@@ -32,21 +34,22 @@ def test_no_page_has_a_sentence_of_the_themes_stock(site):
         assert {words for words in stock if words in html} == set(), address
 
 
-def test_the_head_of_every_page_has_our_mark_and_not_the_themes(site):
+def test_the_head_of_every_page_has_our_mark_and_not_the_themes(browser, site):
     stock = re.search(r'd="([^"]+)"', (THEME / ".icons" / "material" / "library.svg").read_text(encoding="utf-8"))[1]
     ours = re.search(r'stroke-width="3.2" d="([^"]+)"', (site / MARK / "icon.svg").read_text(encoding="utf-8"))[1]
     shape = re.search(r"\.hw-mark [{].*?stroke-width='3.2' d='([^']+)'", (site / "assets/handwheel/css/book.css").read_text(encoding="utf-8"), re.S)[1]
     assert shape.split("M") == "".join(ours.split("\n")).split("M")
     for address in PAGES:
-        html = (site / address).read_text(encoding="utf-8")
+        html = framed(browser, site / address)
         head = html.partition("<header")[2].partition("</header>")[0]
         assert "".join(stock.split()) not in "".join(html.split()) and len(re.findall('class="?hw-mark"?>', head)) == 1, address
 
 
-def test_every_page_names_its_icons_and_they_are_the_sizes_that_browsers_ask_for(site):
+def test_every_page_names_its_icons_and_they_are_the_sizes_that_browsers_ask_for(browser, site):
     """48 px: a multiple of the 16 px of a tab. 180 px: a phone's home screen; common practice, no source."""
     for address in PAGES:
-        root = html5lib.parse((site / address).read_text(encoding="utf-8"), namespaceHTMLElements=False)
+        whole = (site / address).read_text(encoding="utf-8") if address == "404.html" else framed(browser, site / address)
+        root = html5lib.parse(whole, namespaceHTMLElements=False)
         icons = {link.get("rel"): link.get("href") for link in root.iter("link") if "icon" in link.get("rel", "")}
         assert set(icons) == {"icon", "alternate icon", "apple-touch-icon"}
         for href in icons.values():

@@ -14,6 +14,7 @@ from generator.library import Library
 from generator.pages.data.finder import everyday_words, tables
 from generator.pages.hubs import hub_of
 from tests.site.hearing import until
+from tests.site.reading import framed
 from tests.site.serving import served
 from tests.tags import sound
 
@@ -392,17 +393,25 @@ def test_without_scripts_the_head_leads_to_the_lists(browser, site):
     context = browser.new_context(java_script_enabled=False, viewport={"width": 390, "height": 844})
     tab = context.new_page()
     tab.goto((site / "bench/tessaly-40/skipped-stitches.html").as_uri())
-    tab.get_by_role("link", name="all symptoms").click()
+    ways = tab.get_by_role("navigation", name="All parts of the book").get_by_role("link")
+    assert ways.all_inner_texts() == ["Handwheel", "Symptoms", "Machines", "Job sheets", "Glossary"]
+    ways.nth(1).click()
     expect(tab.locator("h1")).to_have_text("Symptoms")
+    tab.go_back()
+    ways.first.click()
+    tab.locator("label.md-header__button[for=__drawer]").click()
+    tab.get_by_text("Look up").first.click()
+    tab.get_by_role("link", name="Mechanisms", exact=True).click()
+    expect(tab.locator("h1")).to_have_text("Mechanisms")
     context.close()
 
 
-def test_every_page_lies_in_the_hub_that_leads_to_it(site):
+def test_every_page_lies_in_the_hub_that_leads_to_it(browser, site):
     """For one page of every folder: the navigation marks its hub, once, and no other page."""
     folders = sorted({p.relative_to(site).parts[0] for p in site.rglob("*/*.html")} - {"assets"})
     for folder in folders:
         page = next(iter(sorted((site / folder).rglob("*.html"))))
         hub = hub_of(page.relative_to(site).as_posix())
         assert (site / hub).is_file(), folder
-        marked = sound(page.read_text(encoding="utf-8")).xpath("//nav//a[@aria-current='location']/@href")
+        marked = sound(framed(browser, page)).xpath("//nav//a[@aria-current='location']/@href")
         assert [(page.parent / m).resolve() for m in marked] == [(site / hub).resolve()], folder

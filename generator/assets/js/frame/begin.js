@@ -1,9 +1,10 @@
 /* What the theme's script looks for before it runs: the book's root, and what this device keeps of a reader's choices.
-   The theme would write it into every page; a file lets the pages refuse all script that is written into them. */
+   The theme would write it into every page; a file lets the pages refuse all script that is written into them.
+   It is the first part of frame.js, and a file of its own for pages that hold their frame. */
 (function () {
   "use strict";
   const own = /** @type {HTMLScriptElement} */ (document.currentScript);
-  const root = new URL("../../../../", own.src); // of the site: this file lies four folders down
+  const root = new URL(own.src.replace(/(assets\/handwheel\/js\/frame\/begin|frame)\.js$/, "")); // of the site
 
   function hash(text) {
     return [...text].reduce((sum, letter) => (sum << 5) - sum + letter.charCodeAt(0), 0);
