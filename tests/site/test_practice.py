@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
@@ -28,6 +27,7 @@ from generator.library import Library
 from generator.pages.data.families import data_files, family_data
 from generator.pages.learn import practice as practice_page
 from generator.pages.maker import Maker
+from tests.script_files import given
 from tests.site.some_pages import ROOT, build_pages
 
 FAMILY = "testa-1"
@@ -305,7 +305,7 @@ def test_a_way_through_the_tree_ends_in_the_causes_and_in_nothing_else(published
     joint = 0
     for view in published.library.views:
         text = told[f"assets/handwheel/data/practice-{view.id}.js"]
-        ways = json.loads(text.removeprefix('handwheel.give("practice",').removesuffix(");\n"))["symptoms"]
+        ways = given(text)["symptoms"]
         for symptom in view.symptoms:
             for cause in published.complaint(view, symptom).case.hypotheses:
                 titles = [view.failure_modes[m].title for m in cause.causes]
@@ -316,7 +316,7 @@ def test_a_way_through_the_tree_ends_in_the_causes_and_in_nothing_else(published
 
 def test_no_setting_card_is_contradicted_by_another(published):
     text = dict(practice_page.cards_files(published))["assets/handwheel/data/cards.js"]
-    data = json.loads(text.removeprefix('handwheel.give("cards",').removesuffix(");\n"))
+    data = given(text)
     print({kind: len(cards) for kind, cards in data.items()})
     pairs = {(first, second, home) for first, second, home in data["settings"]}
     assert pairs

@@ -13,9 +13,9 @@ from tests.tags import sound
 
 FRAME = 3_000
 "Bytes of a page that are not its own: head, header, navigation, foot. The scripts that it alone asks for stand apart."
-MEAN = {"bench": 112_000, "jobs": 19_500}
+MEAN = {"bench": 106_000, "jobs": 14_300}
 "Bytes of a page of the kinds that make up most of a site, frame and all."
-WHOLE = 88_000_000
+WHOLE = 71_500_000
 "Bytes of the site of this book's own content, unpacked."
 
 

@@ -3,17 +3,75 @@
 from __future__ import annotations
 
 import json
+import re
+from collections import Counter
+from collections.abc import Iterator
+from itertools import count, product
+from string import ascii_letters, digits
 
 FOLDER = "assets/handwheel/data"
+_BARE = re.compile(r"[A-Za-z_]\w*|0|[1-9]\d{0,8}", re.ASCII)
+"A key that JavaScript reads alike without quotes."
+_SEVERAL = 2
+"Times from which on a text is written once and named."
+_TAKEN = {"do", "if", "in", "for", "let", "new", "try", "var", "NaN"}
+"Words of JavaScript that are as short as our names."
 
 
 def script(name: str, data: object) -> str:
-    """A script that hands data to the page. Safe inside HTML too: no `<` stands in it.
+    """A script that hands data to the page, each text that comes again written once. Safe inside HTML too: no `<` stands in it.
 
     >>> script("family", {"t": "</script>"})
-    'handwheel.give("family",{"t":"\\\\u003c/script>"});\\n'
+    'handwheel.give("family",{t:"\\\\u003c/script>"});\\n'
+    >>> script("family", {"t": ["lint is packed", "lint is packed"]})
+    '{const a="lint is packed";handwheel.give("family",{t:[a,a]});}\\n'
     """
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    named = dict(zip(_worth_a_name(Counter(_texts(data))), _names(), strict=False))
+    said = ",".join(f"{short}={_plain(text)}" for text, short in named.items())
+    call = f'handwheel.give("{name}",{_written(data, named)});'
+    return f"{{const {said};{call}}}\n" if said else f"{call}\n"
+
+
+def _texts(data: object) -> Iterator[str]:
+    if isinstance(data, str):
+        yield data
+    elif isinstance(data, dict):
+        for value in data.values():
+            yield from _texts(value)
+    elif isinstance(data, list | tuple):
+        for value in data:
+            yield from _texts(value)
+
+
+def _worth_a_name(counted: Counter[str]) -> list[str]:
+    """Texts that take less room named, the most frequent first, for they get the shortest names."""
+    long = len('a="",') + len("abc")
+    return [text for text, times in counted.most_common() if times >= _SEVERAL and (times - 1) * len(text) > long + times]
+
+
+def _names() -> Iterator[str]:
+    for length in count(1):
+        for first, *rest in product(ascii_letters, *[ascii_letters + digits] * (length - 1)):
+            name = "".join((first, *rest))
+            if name not in _TAKEN:
+                yield name
+
+
+def _written(data: object, named: dict[str, str]) -> str:
+    if isinstance(data, dict):
+        return f"{{{','.join(f'{_key(key)}:{_written(value, named)}' for key, value in data.items())}}}"
+    if isinstance(data, list | tuple):
+        return f"[{','.join(_written(value, named) for value in data)}]"
+    return (named.get(data) if isinstance(data, str) else None) or _plain(data)
+
+
+def _key(key: object) -> str:
+    text = str(key)
+    return text if _BARE.fullmatch(text) else _plain(text)
+
+
+def _plain(value: object) -> str:
+    text = json.dumps(value, ensure_ascii=False)
     for unsafe in "<\u2028\u2029":
         text = text.replace(unsafe, f"\\u{ord(unsafe):04x}")
-    return f'handwheel.give("{name}",{text});\n'
+    return text

@@ -4,15 +4,49 @@ from __future__ import annotations
 
 import json
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.pages.data.script import script
+from tests.script_files import given as read
+
+TEXTS = st.text() | st.sampled_from(["lint is packed", "do", "in", 'say "no"', "a:1", "{5:6}", "</script>", "line\u2028end"])
+DATA = st.recursive(
+    TEXTS | st.integers(-999, 999) | st.booleans() | st.none() | st.floats(0, 1),
+    lambda inner: st.lists(inner) | st.dictionaries(st.text(st.characters(categories=["L", "N", "P"])) | st.sampled_from(["if", "5", "05", "a-b"]), inner),
+    max_leaves=30,
+)
+
+_RUN = """files => files.map((file) => {
+    let got;
+    new Function("handwheel", file)({ give: (name, data) => { got = JSON.stringify(data); } });
+    return got;
+})"""
 
 
 @given(st.text())
-def test_data_for_the_browser_reads_back_and_closes_no_script(text):
-    file = script("x", {"t": text})
-    body = file[len('handwheel.give("x",') : -len(");\n")]
-    assert json.loads(body) == {"t": text}
+def test_data_for_the_browser_closes_no_script(text):
+    file = script("x", {"t": text, "again": [text, text]})
     assert "<" not in file and "\u2028" not in file
+
+
+@settings(max_examples=15, deadline=None)
+@given(some=st.lists(DATA.map(lambda data: {"t": [data, data]}), min_size=15, max_size=15))
+def test_a_browser_reads_the_data_back(browser, some):
+    tab = browser.new_page()
+    told = tab.evaluate(_RUN, [script("x", data) for data in some])
+    tab.close()
+    assert [json.loads(line) for line in told] == json.loads(json.dumps(some))
+
+
+def test_a_text_that_comes_again_is_written_once_and_every_name_is_another():
+    texts = [f"{number} lint is packed" for number in range(4000)]
+    file = script("x", {"t": texts * 2})
+    assert file.count("lint is packed") == 4000
+    assert read(file) == {"t": texts * 2}
+
+
+def test_what_is_short_or_stands_alone_is_written_where_it_stands():
+    assert script("x", [{"a": "on", "b-c": "on"}, {"5": "alone and long enough to be worth it"}]) == (
+        'handwheel.give("x",[{a:"on","b-c":"on"},{5:"alone and long enough to be worth it"}]);\n'
+    )
