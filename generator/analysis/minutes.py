@@ -37,12 +37,12 @@ def opening(machine: Machine, parts: Iterable[str], already: frozenset[str] = NO
     >>> opening(machine, ["cover", "gear"]), opening(machine, ["cover", "gear"], frozenset({"cover"}))
     (17.0, 12.0)
     """
-    return sum((machine.parts[p].off_minutes + machine.parts[p].on_minutes for p in sorted(set(parts) - already)), 0.0)
+    return fsum(machine.parts[p].off_minutes + machine.parts[p].on_minutes for p in sorted(set(parts) - already))
 
 
 def settings(machine: Machine, made: Iterable[str], read: frozenset[str] = NOTHING) -> float:
     """To make the settings, each once; those `read` first only if they are out."""
-    return sum((setting(machine, s, s in read) for s in sorted(made)), 0.0)
+    return fsum(setting(machine, s, s in read) for s in sorted(made))
 
 
 def setting(machine: Machine, made: str, read: bool) -> float:

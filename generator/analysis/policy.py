@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import fsum
 
 UNLIKELY = 0.05
 "Share of the jobs at a check below which what it shows is flagged as unlikely there."
@@ -95,8 +96,8 @@ def share_and_minutes(node: Node | None) -> tuple[float, float]:
         share = node.cured_share + below[0][0]
     else:
         below = [share_and_minutes(branch.then) for branch in node.branches]
-        share = sum(branch.share for branch in node.branches)
-    return share, node.minutes * share + sum(minutes for _, minutes in below)
+        share = fsum(branch.share for branch in node.branches)
+    return share, node.minutes * share + fsum(minutes for _, minutes in below)
 
 
 def nodes(policy: Node | None) -> Iterator[Node]:

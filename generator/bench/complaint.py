@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import fsum
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.doubt.case import SOMETHING_ELSE, Doubt
@@ -108,7 +109,7 @@ def complaint(
     )
     case = Case(hypotheses, checks, machine, library.records.shop.proving_sew)
     doubtful = doubt(view, symptom, case, library.records.shop)
-    return Complaint(view, symptom, folded, rates, cut_sets, sum(chances.values()), odds, case, doubtful)
+    return Complaint(view, symptom, folded, rates, cut_sets, fsum(chances.values()), odds, case, doubtful)
 
 
 def _tells_of_anything(record: CheckRecord) -> bool:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from functools import reduce
+from operator import add
 
 from generator.analysis.machine import MachineWait, Remedy
 from generator.bench.machines import waiting
@@ -70,11 +72,16 @@ def together(parts: Iterable[Remedy]) -> Remedy:
         set=union("set"),
         reach=union("reach"),
         clean=union("clean"),
-        minutes=sum(r.minutes for r in distinct),
+        minutes=_added(r.minutes for r in distinct),
         wait=_all_waits([r.wait for r in distinct if r.wait]),
     )
 
 
 def _all_waits(waits: Sequence[MachineWait]) -> MachineWait | None:
     """One after the other: nothing says that they can run side by side."""
-    return MachineWait(sum(w.minutes for w in waits), "; ".join(dict.fromkeys(w.why for w in waits))) if waits else None
+    return MachineWait(_added(w.minutes for w in waits), "; ".join(dict.fromkeys(w.why for w in waits))) if waits else None
+
+
+def _added(minutes: Iterable[float]) -> float:
+    """One after the other, by every Python alike: from 3.12 on `sum` rounds otherwise. Whole numbers stay whole."""
+    return reduce(add, minutes, 0)

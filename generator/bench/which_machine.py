@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from math import fsum
 
 from generator.analysis.check_order import Case, Check, Hypothesis, Solution, solve
 from generator.analysis.machine import Machine, Remedy
@@ -67,8 +68,8 @@ def _expected_looks(node: Node | None) -> float:
     """Looks of every question times the share of the machines that come to it."""
     if not isinstance(node, CheckNode):
         return 0.0
-    share = sum(branch.share for branch in node.branches)
-    return node.minutes * share + sum(_expected_looks(branch.then) for branch in node.branches)
+    share = fsum(branch.share for branch in node.branches)
+    return node.minutes * share + fsum(_expected_looks(branch.then) for branch in node.branches)
 
 
 def _telling(questions: Iterator[Question], views: Sequence[FamilyView]) -> Iterator[Question]:

@@ -6,6 +6,7 @@ import json
 import unicodedata
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
+from math import fsum
 from pathlib import Path
 
 SIZE = 13.0
@@ -61,7 +62,7 @@ def width(text: str, size: float = SIZE, strong: bool = False) -> float:
     True
     """
     widths = _BOLD if strong else _REGULAR
-    return sum(_advance(char, widths) for char in text) * size * _SLACK
+    return fsum(_advance(char, widths) for char in text) * size * _SLACK
 
 
 def _first_piece(word: str, limit: float, size: float, strong: bool) -> tuple[str, str]:

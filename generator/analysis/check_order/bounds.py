@@ -18,6 +18,8 @@ what follows, the bound is never above the minutes of any policy.
 
 from __future__ import annotations
 
+from math import fsum
+
 from generator.analysis.check_order.cost import Mass
 from generator.analysis.check_order.dual_prices import Tolls
 from generator.analysis.check_order.states import Move, State, States
@@ -59,7 +61,7 @@ class Lower:
     def quick(self, move: Move) -> float:
         """A bound for a move that takes little to reckon: as if every action told something after it."""
         ending = self._ending(move.opened)
-        return move.cost + sum([ending[leaf] + self._tolls[leaf] for leaf in move.leaves])
+        return move.cost + fsum([ending[leaf] + self._tolls[leaf] for leaf in move.leaves])
 
     def bound(self, state: State) -> float:
         """Exact where one remedy cures all that is left."""
@@ -85,11 +87,11 @@ class Lower:
         kept, claimed = [], 0.0
         for opening in self._openings[hypothesis]:
             if parts >> opening.part & 1:
-                claimed += sum(opening.claims)
+                claimed += fsum(opening.claims)
             else:
                 kept.append((1 << opening.part, opening.kept))
         least = min(
-            own + sum([minutes for part, minutes in kept if action.parts & part])
+            own + fsum([minutes for part, minutes in kept if action.parts & part])
             for action, own in self._enders[hypothesis]
         )
         return least - claimed

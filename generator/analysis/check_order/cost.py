@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from math import fsum
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.machine import Machine
@@ -102,8 +103,8 @@ def board(
     own, shared = _split_parts(case.machine, drafts, already)
     bits = {part: 1 << bit for bit, parts in enumerate(shared) for part in parts}
     actions = tuple(d.action(own[d.id, d.is_remedy], bits) for d in drafts)
-    whole = sum(h.share for group in groups for h in group)
-    mass = Mass(tuple(sum(h.share for h in group) / whole for group in groups))
+    whole = fsum(h.share for group in groups for h in group)
+    mass = Mass(tuple(fsum(h.share for h in group) / whole for group in groups))
     opening = Mass(tuple(opening_minutes(case.machine, parts) for parts in shared))
     return Board(groups, bits, opening, mass, actions)
 

@@ -16,6 +16,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import fsum
 
 from generator.analysis.check_order.cost import Action, Board
 
@@ -76,7 +77,7 @@ class Tolls:
     def ender_minutes(self, hypothesis: int) -> Iterator[tuple[Action, float]]:
         """Every action that ends the hypothesis, and what tolls leave of its minutes, openings apart."""
         for row in self._enders[hypothesis]:
-            kept = sum(o.kept for o in self.openings[hypothesis] if row in o.enders)
+            kept = fsum(o.kept for o in self.openings[hypothesis] if row in o.enders)
             yield self.action(row), self._slack[row] + self._endings[hypothesis] - kept
 
     def claims(self) -> dict[tuple[int, int], list[float]]:
@@ -175,7 +176,7 @@ class Tolls:
     def _spare(self, opening: Opening) -> float:
         """The one slack that gives way to a small claim as all that it is taken from do."""
         slacks = [opening.kept, *[self._slack[row] for row in opening.enders]]
-        return 1 / sum([1 / slack for slack in slacks]) if min(slacks) > NO_SLACK else 0.0
+        return 1 / fsum([1 / slack for slack in slacks]) if min(slacks) > NO_SLACK else 0.0
 
 
 def _prices() -> list[float]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from math import fsum
 
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.states import Move, State
@@ -81,7 +82,7 @@ class Search:
         scored = []
         for move in moves:
             then = self._states.then(move)
-            total = move.cost + sum([self.bound(state) for state in then])
+            total = move.cost + fsum([self.bound(state) for state in then])
             scored.append((total, move.cost, move.action.id, move, then))
         scored.sort(key=_rank)
         return scored
@@ -89,7 +90,7 @@ class Search:
     def _follow(self, cost: float, then: list[State], limit: float) -> float:
         """The least minutes of a move if below `limit`; else a lower bound."""
         bounds = [self.bound(state) for state in then]
-        total = cost + sum(bounds)
+        total = cost + fsum(bounds)
         for state, before in zip(then, bounds, strict=True):
             if total >= limit - NEGLIGIBLE:
                 break

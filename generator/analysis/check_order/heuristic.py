@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import insort
+from math import fsum
 
 from generator.analysis.check_order.bounds import Lower
 from generator.analysis.check_order.states import Move, State
@@ -26,7 +27,7 @@ class Rollout:
         for quick, move in self._by_quick_bound(state):
             if len(best) == count and quick > best[-1][0]:
                 break
-            score = move.cost + sum(self._lower.bound(s) for s in self._states.then(move))
+            score = move.cost + fsum(self._lower.bound(s) for s in self._states.then(move))
             insort(best, (score, move.cost, move.action.id, move), key=lambda found: found[:3])
             del best[count:]
         return [found[3] for found in best]
@@ -45,7 +46,7 @@ class Rollout:
         if self._states.last(state[0]):
             return self._lower.bound(state)
         (move,) = self._first(state, 1)
-        return move.cost + sum(self.greedy(s) for s in self._states.then(move))
+        return move.cost + fsum(self.greedy(s) for s in self._states.then(move))
 
     def best(self, state: State) -> tuple[float, Move | None]:
         """Minutes (times mass) and the move to make; None where only the last remedy remains."""
@@ -57,6 +58,6 @@ class Rollout:
         if self._states.last(state[0]):
             return self._lower.bound(state), None
         moves = self._first(state, LOOK)
-        rolled = [m.cost + sum(self.greedy(s) for s in self._states.then(m)) for m in moves]
+        rolled = [m.cost + fsum(self.greedy(s) for s in self._states.then(m)) for m in moves]
         move = moves[rolled.index(min(rolled))]
-        return move.cost + sum(self.best(s)[0] for s in self._states.then(move)), move
+        return move.cost + fsum(self.best(s)[0] for s in self._states.then(move)), move

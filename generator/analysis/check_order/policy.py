@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import fsum
 
 from generator.analysis.check_order.case import Check
 from generator.analysis.check_order.situation import Situation
@@ -41,6 +42,6 @@ def _check_node(now: Situation, check: Check, rule: Rule, whole: float) -> Check
 
 def _remedy_node(now: Situation, remedy: Remedy, rule: Rule, whole: float) -> RemedyNode:
     opens = now.newly_opened(now.case.machine.work(remedy).parts)
-    cured = sum(h.share for h in now.left if h.remedy.id == remedy.id) / whole
+    cured = fsum(h.share for h in now.left if h.remedy.id == remedy.id) / whole
     otherwise = _node(now.after_remedy(remedy), rule, whole)
     return RemedyNode(remedy.id, opens, now.remedy_minutes(remedy), cured, otherwise)

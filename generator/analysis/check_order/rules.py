@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import fsum
+
 from generator.analysis.check_order.case import Check
 from generator.analysis.check_order.situation import Situation
 from generator.analysis.machine import Remedy
@@ -36,12 +38,12 @@ def _ratio(probability: float, minutes: float) -> float:
 
 
 def _cured(now: Situation, remedy: Remedy) -> float:
-    return sum(h.share for h in now.left if h.remedy.id == remedy.id)
+    return fsum(h.share for h in now.left if h.remedy.id == remedy.id)
 
 
 def _singled_out(now: Situation, check: Check) -> float:
     after = {n: now.after_check(check, n) for n in sorted({check.sees[h.id] for h in now.left})}
-    return sum(s.share() for n, s in after.items() if n in check.cured or s.last_remedy())
+    return fsum(s.share() for n, s in after.items() if n in check.cured or s.last_remedy())
 
 
 PLAIN_RULES = (best_ratio, next_in_record)

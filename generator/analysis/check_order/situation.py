@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from math import fsum
 
 from generator.analysis import minutes
 from generator.analysis.check_order.case import Case, Check, Hypothesis
@@ -57,4 +58,4 @@ class Situation:
 
     def share(self) -> float:
         """Of the hypotheses left, as the case gives it."""
-        return sum(h.share for h in self.left)
+        return fsum(h.share for h in self.left)

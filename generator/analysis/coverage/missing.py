@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass, replace
 from itertools import combinations
+from math import fsum
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.check_order.solve import Solution, solve
@@ -71,7 +72,7 @@ def missing_check(
 
 def _sides(chosen: Left, remedies: tuple[str, ...]) -> Iterator[frozenset[str]]:
     """Remedies whose hypotheses the check shows: fewest first, likeliest first."""
-    weight = {r: sum(h.share for h in chosen if h.remedy.id == r) for r in remedies}
+    weight = {r: fsum(h.share for h in chosen if h.remedy.id == r) for r in remedies}
     ranked = sorted(remedies, key=lambda r: (-weight[r], r))
     if len(ranked) <= ALL_SPLITS:
         for size in range(1, len(ranked)):
@@ -117,5 +118,5 @@ class _PutIn:
         rest = tuple(h for h in left if h not in shows)
         if id(node) not in self._before:
             self._before[id(node)] = self._run.minutes(node, left, opened)
-        after = sum(self._run.minutes(node, side, opened) for side in (shown, rest))
-        return self._before[id(node)] - after - self._minutes * sum(h.share for h in left)
+        after = fsum(self._run.minutes(node, side, opened) for side in (shown, rest))
+        return self._before[id(node)] - after - self._minutes * fsum(h.share for h in left)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import fsum
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.machine import Remedy
@@ -60,7 +61,7 @@ class PolicyRun:
         parts = self._way_in[check.id]
         now = _share(left) * (check.minutes + self._opening(parts, opened))
         going = [(b, seen) for b, seen in shown if b.outcome not in check.cured]
-        return now + sum(self.minutes(b.then, seen, opened | parts) for b, seen in going)
+        return now + fsum(self.minutes(b.then, seen, opened | parts) for b, seen in going)
 
     def _opening(self, parts: frozenset[str], opened: frozenset[str]) -> float:
         return opening(self._machine, parts, opened) if parts - opened else 0.0
@@ -84,4 +85,4 @@ class PolicyRun:
 
 
 def _share(left: Left) -> float:
-    return sum(h.share for h in left)
+    return fsum(h.share for h in left)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import fsum
 
 from generator.analysis.doubt.grow import NOTHING, STOP, Move
 from generator.analysis.doubt.known_cause import KnownCause
@@ -79,7 +80,7 @@ class Search:
     def _total(self, cost: float, then: list[Standing], limit: float) -> float:
         """The minutes of a move; only a lower bound where they are above the limit."""
         bounds = [self._bound(standing) for standing in then]
-        total = cost + sum(bounds)
+        total = cost + fsum(bounds)
         for standing, bound in zip(then, bounds, strict=True):
             if total >= limit - NEGLIGIBLE:
                 break
@@ -91,7 +92,7 @@ class Search:
         for move, minutes, then in self._steps(now):
             then = [standing for standing in then if standing.share > NOTHING]
             cost = minutes * share
-            yield cost + sum(map(self._bound, then)), cost, move, then
+            yield cost + fsum(map(self._bound, then)), cost, move, then
 
     def _steps(self, now: Standing) -> Iterator[tuple[Move, float, list[Standing]]]:
         table = self._table

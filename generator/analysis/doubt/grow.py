@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import fsum
 from typing import Literal, NamedTuple
 
 from generator.analysis.doubt.standing import (
@@ -38,6 +39,8 @@ Estimate = Callable[[Table, Standing], float]
 
 NOTHING = 1e-15
 "Share of all jobs below which an outcome is left out: it is nothing but rounding."
+DIGITS = 9
+"Of minutes and shares, as one is held against another, so that rounding decides nothing."
 LIKELY = 0.05
 "Share of the jobs that stop, from which an unproved remedy is named."
 
@@ -73,7 +76,7 @@ class Grower:
             r.id
             for n, r in enumerate(table.remedies)
             if r.needs_proof and not (now.tried | now.proved) >> n & 1
-            and sum(now.weights[c] for c in r.causes) >= LIKELY * share
+            and fsum(now.weights[c] for c in r.causes) >= LIKELY * share
         )
         listed = share - now.weights[table.unlisted]
         return StopNode(share, stop_cost(table, now) / share, listed, unproved)
@@ -88,14 +91,14 @@ class Grower:
             if part <= NOTHING:
                 continue
             then = None if outcome in check.cured else self.grow(after)
-            branches.append(Branch(outcome, outcomes[outcome], part, then, part < UNLIKELY * share))
+            branches.append(Branch(outcome, outcomes[outcome], part, then, round(part / share, DIGITS) < UNLIKELY))
         opens = table.part_names(check.parts & ~now.open_parts)
         return CheckNode(check.id, opens, check_minutes(table, now, check), tuple(branches))
 
     def _remedy(self, now: Standing, number: int) -> RemedyNode:
         table, remedy = self._table, self._table.remedies[number]
         after = not_cured(table, now, number)
-        cured = table.doubt.cures * sum(now.weights[c] for c in remedy.causes)
+        cured = table.doubt.cures * fsum(now.weights[c] for c in remedy.causes)
         opens = table.part_names(remedy.parts & ~now.open_parts)
         minutes = remedy_minutes(table, now, remedy)
         return RemedyNode(remedy.id, opens, minutes, cured, self.grow(after))

@@ -9,6 +9,7 @@ or one stops. After something that failed, what follows is either a stop or anot
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import fsum
 
 from generator.analysis.doubt.standing import Standing
 from generator.analysis.doubt.table import Table
@@ -30,7 +31,7 @@ class KnownCause:
         minutes = self._known.get(key)
         if minutes is None:
             minutes = self._known[key] = tuple(self._minutes(now))
-        return sum([w * m for w, m in zip(now.weights, minutes, strict=True)])
+        return fsum([w * m for w, m in zip(now.weights, minutes, strict=True)])
 
     def _minutes(self, now: Standing) -> Iterator[float]:
         doubt = self._table.doubt

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import floor
+from math import floor, fsum
 from typing import NamedTuple
 
 from generator.analysis.doubt.grow import STOP, Move
@@ -75,7 +75,7 @@ def _order(step: NextStep) -> tuple[int, int, int, str]:
 def _steps(table: Table, now: Standing, share: float) -> Iterator[NextStep]:
     costs, weights = table.remedy_costs(now.open_parts), now.weights
     for number in allowed_remedies(table, now):
-        chance = sum([weights[c] for c in table.causes[number]]) / share
+        chance = fsum([weights[c] for c in table.causes[number]]) / share
         if chance:
             minutes = costs[number]
             yield NextStep(Move("remedy", number), table.remedies[number].id, minutes, minutes / chance)
@@ -88,5 +88,5 @@ def _steps(table: Table, now: Standing, share: float) -> Iterator[NextStep]:
 def _check_step(table: Table, now: Standing, share: float, number: int) -> NextStep:
     """A check, for the weight of the causes still to be mended that it tells from a sound machine."""
     minutes, weights = table.check_costs(now.open_parts)[number], now.weights
-    chance = sum([weights[c] for c in table.telling(now.tried)[number]]) / share
+    chance = fsum([weights[c] for c in table.telling(now.tried)[number]]) / share
     return NextStep(Move("check", number), table.checks[number].id, minutes, minutes / chance if chance else INFINITE)

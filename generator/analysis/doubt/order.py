@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from generator.analysis.doubt.case import Doubt
 from generator.analysis.doubt.exact import Search
-from generator.analysis.doubt.grow import Grower, Rule
+from generator.analysis.doubt.grow import DIGITS, Grower, Rule
 from generator.analysis.doubt.known_cause import KnownCause
 from generator.analysis.doubt.next_step import next_move
 from generator.analysis.doubt.outlook import outlook
@@ -67,7 +67,7 @@ def order(doubt: Doubt, budget: int = BUDGET) -> Order:
         minutes = expected_minutes(policy)
         return Order(written(table, policy, start(table), WRITTEN), minutes, True, minutes, _by(next_move, table)[1])
     found = [_by(rule, table) for rule in (Rollout(table).move, next_move)]
-    policy, minutes = min(found, key=lambda way: way[1])
+    policy, minutes = min(found, key=lambda way: round(way[1], DIGITS))
     bound = max(KnownCause(table).bound(start(table)), certain_bound(doubt))
     return Order(written(table, policy, start(table), WRITTEN), minutes, False, min(minutes, bound), found[1][1])
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import fsum
+
 from generator.analysis.doubt.standing import Standing
 from generator.analysis.doubt.table import Table
 
@@ -34,7 +36,7 @@ def outlook(table: Table, now: Standing) -> float:
 def _chances(table: Table, now: Standing, costs: list[float]) -> list[tuple[float, float, float]]:
     weights, tried, mends = now.weights, now.tried, now.unsafe()
     open_ones = (n for n in range(len(table.causes)) if not tried >> n & 1 and (mends is None or mends >> n & 1))
-    found = [(sum([weights[c] for c in table.causes[n]]), costs[n]) for n in open_ones]
+    found = [(fsum([weights[c] for c in table.causes[n]]), costs[n]) for n in open_ones]
     return [(c / p, p, c) for p, c in found if p]
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import fsum
 
 from generator.analysis.doubt.case import SOMETHING_ELSE
 from generator.analysis.doubt.standing import Standing
@@ -36,7 +37,7 @@ def ranking(table: Table, now: Standing, answers: Sequence[Seen] = ()) -> Rankin
     """The causes by share; the priors stand where the answers leave nothing possible."""
     ids = [*(h.id for h in table.doubt.case.hypotheses), SOMETHING_ELSE]
     weights = now.weights if now.share > 0 else table.prior
-    whole = sum(weights)
+    whole = fsum(weights)
     ranked = sorted(zip(ids, weights, strict=True), key=lambda cause: (-cause[1], cause[0]))
     return Ranking({i: w / whole for i, w in ranked}, _said(table, now, answers))
 

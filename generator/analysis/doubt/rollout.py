@@ -7,7 +7,9 @@ the estimate below `FOLLOWED` gets wrong.
 
 from __future__ import annotations
 
-from generator.analysis.doubt.grow import STOP, Move
+from math import fsum
+
+from generator.analysis.doubt.grow import DIGITS, STOP, Move
 from generator.analysis.doubt.next_step import next_move, next_steps
 from generator.analysis.doubt.outlook import outlook
 from generator.analysis.doubt.standing import (
@@ -38,12 +40,12 @@ class Rollout:
         self._values: dict[Standing, float] = {}
 
     def move(self, table: Table, now: Standing) -> Move:
-        """A rule that makes a policy."""
+        """A rule that makes a policy; of two moves that take the same, the earlier of the next steps."""
         if now.share < IMPROVED:
             return next_move(table, now)
         moves = self._next(now)
         looked_at = moves[:LOOK] if must_check(table, now) else [*moves[:LOOK], STOP]
-        return min(looked_at, key=lambda move: self._total(now, move))
+        return min(looked_at, key=lambda move: round(self._total(now, move), DIGITS))
 
     def _next(self, now: Standing) -> list[Move]:
         found = self._moves.get(now)
@@ -61,7 +63,7 @@ class Rollout:
         else:
             check = table.checks[number]
             minutes, then = check_minutes(table, now, check), [seen(table, now, number, o) for o in check.outcomes]
-        return minutes * now.share + sum(map(self._value, then))
+        return minutes * now.share + fsum(map(self._value, then))
 
     def _value(self, now: Standing) -> float:
         found = self._values.get(now)

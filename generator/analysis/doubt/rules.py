@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import fsum
+
 from generator.analysis.doubt.grow import STOP, Move
 from generator.analysis.doubt.standing import (
     Standing,
@@ -47,4 +49,4 @@ def saved(table: Table) -> float:
 
 
 def _cured(table: Table, now: Standing, number: int) -> float:
-    return sum(now.weights[c] for c in table.remedies[number].causes)
+    return fsum(now.weights[c] for c in table.remedies[number].causes)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import reduce
+from math import fsum
 from operator import or_
 
 from generator.analysis.doubt.table import CheckRow, RemedyRow, Table
@@ -37,7 +38,7 @@ class Standing:
     @property
     def share(self) -> float:
         """Of all jobs."""
-        return sum(self.weights)
+        return fsum(self.weights)
 
 
 def start(table: Table) -> Standing:

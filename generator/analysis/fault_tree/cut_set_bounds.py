@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import reduce
-from math import log, prod
+from math import fsum, log, prod
 from operator import or_
 
 from generator.analysis.fault_tree.structure import Structure, Vote
@@ -122,7 +122,7 @@ def _at_most(needs: int, probabilities: Sequence[float], apart: bool) -> float:
     if needs == len(probabilities) and not apart:
         return min(probabilities)
     if needs > 1 and not apart:
-        return min(1.0, sum(probabilities) / needs)
+        return min(1.0, fsum(probabilities) / needs)
     return _independent(needs, probabilities)
 
 

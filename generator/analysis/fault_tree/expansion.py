@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import reduce
 from heapq import heappop, heappush
+from math import fsum
 from operator import or_
 
 from generator.analysis.fault_tree.cut_set_bounds import (
@@ -65,7 +66,7 @@ def expand(tree: Structure, q: Sequence[float], limits: Limits) -> Expansion:
         search.step()
     left = (search.ahead(partial).probability for *_, partial in search.waiting)
     top = search.bounds.of(Vote(1, (tree.root,)))
-    missed = min(search.dropped + sum(left), top.probability)
+    missed = min(search.dropped + fsum(left), top.probability)
     complete = not search.waiting and not search.cut_off
     sets = tuple(map(_numbers, search.found))
     return Expansion(sets, complete, missed, top.floor, top.probability)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
-from math import prod
+from math import fsum, prod
 from typing import Any
 
 from generator.analysis.fault_tree.cut_sets import (
@@ -109,7 +109,7 @@ def _solved_sets(
 ) -> Solution:
     diagram = Diagram(len(tree.events), limits.nodes)
     root = function_of(diagram, _tree_of(tree.events, found.sets[:count]))
-    left = sum(_product(q, cut_set) for cut_set in found.sets[count:])
+    left = fsum(_product(q, cut_set) for cut_set in found.sets[count:])
     exact = found.complete and count == len(found.sets)
     part = SolvedModule(tree.events, root)
     return Solution(diagram, (part,), exact, found.missed + left, found.floor, found.ceiling)

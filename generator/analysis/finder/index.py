@@ -12,7 +12,7 @@ import itertools
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from math import log
+from math import fsum, log
 
 from generator.analysis.finder.language import Language, Unit, units
 
@@ -100,7 +100,7 @@ def _document_frequency(said: list[tuple[Phrase, dict[str, float]]]) -> Mapping[
             for symptom in phrase.symptoms:
                 held = best[term]
                 held[symptom] = max(held.get(symptom, 0.0), phrase.field.phrase_weight)
-    return {term: sum(held.values()) for term, held in best.items()}
+    return {term: fsum(held.values()) for term, held in best.items()}
 
 
 def _idf(frequency: float, symptoms: int) -> float:
@@ -116,7 +116,7 @@ def _postings(
             held = counts[place[symptom], phrase.field]
             for term, weight in found.items():
                 held[term] += weight
-    lengths = {key: sum(found.values()) for key, found in counts.items()}
+    lengths = {key: fsum(found.values()) for key, found in counts.items()}
     means = _means(lengths)
     weights: dict[str, dict[int, float]] = defaultdict(dict)
     for (number, field), within in counts.items():
@@ -133,4 +133,4 @@ def _means(lengths: Mapping[tuple[int, Field], float]) -> dict[Field, float]:
     by_field: dict[Field, list[float]] = defaultdict(list)
     for (_, field), length in lengths.items():
         by_field[field].append(length)
-    return {field: sum(found) / len(found) or 1.0 for field, found in by_field.items()}
+    return {field: fsum(found) / len(found) or 1.0 for field, found in by_field.items()}

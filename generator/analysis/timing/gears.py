@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import cos, radians
+from math import cos, fsum, radians
 from typing import Literal
 
 INCH_MM = 25.4
@@ -62,4 +62,4 @@ def shaft_distance(module: float, teeth: tuple[int, int], helixes: tuple[float, 
     >>> shaft_distance(1, (30, 60))
     45.0
     """
-    return sum(module * z / cos(radians(b)) for z, b in zip(teeth, helixes, strict=True)) / 2
+    return fsum(module * z / cos(radians(b)) for z, b in zip(teeth, helixes, strict=True)) / 2

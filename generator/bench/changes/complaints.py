@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import fsum
 
 from generator.analysis.coverage import ambiguity_groups
 from generator.analysis.policy import CheckNode, RemedyNode
@@ -99,6 +100,6 @@ def ambiguities(pairs: dict[tuple[str, str], Pair]) -> Iterator[Ambiguity]:
 
 def _groups(complaint: Complaint) -> dict[tuple[str, ...], float]:
     """Groups of causes that no check tells apart and that have several remedies, with their share."""
-    whole = sum(h.share for h in complaint.case.hypotheses)
+    whole = fsum(h.share for h in complaint.case.hypotheses)
     groups = (group for group in ambiguity_groups(complaint.case) if group.remedy_size > 1)
     return {tuple(sorted(h.id for h in group.hypotheses)): group.weight / whole for group in groups}

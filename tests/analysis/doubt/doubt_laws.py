@@ -79,7 +79,7 @@ def _check(doubt: Doubt, node: Json, beliefs: dict, done: tuple, proved: frozens
         row = written[outcome]
         if row["says"] != says or abs(row["share"] - share) > 1e-9:
             yield f"{done}: {check.id} tells '{row['says']}' with {row['share']}, not {share}"
-        if row["unlikely"] != (share < 0.05 * sum(beliefs.values())):
+        if row["unlikely"] != (round(share / sum(beliefs.values()), 9) < 0.05):  # five in a hundred, but for rounding, are not below it
             yield f"{done}: {check.id} flags '{says}' wrongly"
         if outcome in check.cured:
             if row["then"] is not None:
