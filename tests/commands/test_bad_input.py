@@ -83,3 +83,27 @@ def test_help_is_no_bad_input() -> None:
     told = CliRunner().invoke(main, ["rank", "--help"])
     assert told.exit_code == 0
     assert "--saw" in told.output
+
+
+def test_records_with_errors_are_refused_with_each_error_at_its_line() -> None:
+    tools = Path("content/tools.yaml")
+    tools.write_text("driver: {titel: Screwdriver}\n", encoding="utf-8")
+    said = CliRunner().invoke(main, ["rank", "skipped-stitches", "-f", "testa-1"])
+    assert said.exit_code == 1
+    first, *faults = said.output.splitlines()
+    assert first == "The records have errors; `check` explains each."
+    assert "content/tools.yaml:1:10: 'titel' is no key that can stand here. Did you mean 'title'? [schema]" in faults
+
+
+def test_in_an_empty_book_no_name_is_known() -> None:
+    shutil.rmtree("content")
+    Path("content").mkdir()
+    said = CliRunner().invoke(main, ["rank", "skipped-stitches", "-f", "testa-1"])
+    assert (said.exit_code, said.output) == (1, "'testa-1' is no family. Known: none.\n")
+
+
+def test_a_complaint_that_the_family_cannot_have_is_refused_with_those_that_it_can() -> None:
+    family = Path("content/families/testa-1.yaml")
+    family.write_text(family.read_text(encoding="utf-8").replace("[skipped-stitches, nest-below]", "[skipped-stitches]"), encoding="utf-8")
+    said = CliRunner().invoke(main, ["flow", "nest-below", "-f", "testa-1"])
+    assert (said.exit_code, said.output) == (1, "Testa 1-series cannot have 'Nest below'. It can have: skipped-stitches.\n")

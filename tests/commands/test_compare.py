@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import subprocess
 from pathlib import Path
 
@@ -107,3 +108,19 @@ def test_compare_takes_no_option_for_a_revision() -> None:
     assert result.exit_code == 1
     assert "no revision" in result.output
     assert not Path("taken.tar").exists()
+
+
+def test_a_revision_with_errors_is_not_compared_with() -> None:
+    change("tools.yaml", "title: Screwdriver", "titel: Screwdriver")
+    who = ("-c", "user.name=A", "-c", "user.email=a@example.org")
+    subprocess.run(["git", *who, "commit", "-am", "broken"], check=True, capture_output=True)
+    change("tools.yaml", "titel: Screwdriver", "title: Screwdriver")
+    result = run(compare, "HEAD")
+    assert result.exit_code == 1
+    assert re.fullmatch(r"The records at HEAD have [1-9] errors?, so there is nothing sound to compare with\.\n", result.output)
+
+
+def test_a_hidden_file_is_no_record_and_is_passed_over() -> None:
+    Path("content/.notes.yaml").write_text("ours: 1\n", encoding="utf-8")
+    change("tools.yaml", "Screwdriver", "Driver")
+    assert [r["id"] for r in asked(compare, "HEAD")["changed"]] == ["driver"]

@@ -98,3 +98,10 @@ def test_bad_input_ends_in_one_line_and_exit_1(arguments: tuple[str, ...], says:
 def test_wrong_usage_exits_1_in_one_line(arguments: tuple[str, ...]) -> None:
     told = CliRunner().invoke(main, ["fastener", *arguments])
     assert (told.exit_code, told.output.count("\n")) == (1, 1)
+
+
+def test_a_screw_of_which_no_table_gives_key_or_torque_has_no_line_of_them() -> None:
+    code, output = run("M4.5")
+    assert code == 0
+    assert "No table gives a key for M4.5" in output and "mm to tap" in output
+    assert not any(line.startswith(("Key:", "Seating torque", "Flat:")) for line in output.splitlines())

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from generator.commands.flow import flow
-from tests.commands.asking import COMPLAINT, asked
+from generator.analysis.doubt.order import Order
+from generator.analysis.policy import StopNode
+from generator.commands.flow import flow, proof
+from tests.commands.asking import COMPLAINT, asked, run
 
 pytestmark = pytest.mark.usefixtures("in_sound_folder")
 
@@ -30,3 +34,19 @@ def test_flow_gives_a_policy_whose_minutes_can_be_added_up_again() -> None:
 
     assert below(told["policy"]) == pytest.approx((1, told["expected_minutes"]))
     assert told["expected_minutes"] <= min(told["record_order_minutes"], told["ratio_order_minutes"]) + 1e-9
+
+
+def test_the_lines_say_each_step_its_outcomes_what_follows_and_what_the_order_takes() -> None:
+    minutes = asked(flow, *COMPLAINT)["expected_minutes"]
+    lines = run(flow, *COMPLAINT).output.splitlines()
+    step = lines.index(f"1  Watch the hook (3 min, open plate; {minutes:.1f} still to expect)")
+    assert lines[step + 1].startswith("     1 It stands still: renew:hook-gear (")
+    assert lines[step + 3].startswith("     3 It turns evenly: renew:needle+clean:plate (")
+    assert lines[step + 4].startswith("     - None of these, or it cannot be done: ")
+    assert f"{minutes:.1f} min expected (none takes fewer that does each step at most once and sees a sign before a dear part)." in lines
+
+
+def test_an_order_that_is_not_proved_the_best_says_what_none_can_go_below() -> None:
+    order = Order(StopNode(1, 30, 1, ()), 30, False, 12.34, 30)
+    assert proof(order) == "not proved the best; none takes fewer than 12.3"
+    assert "fewer that does each step at most once" in proof(replace(order, exact=True))

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
 import stat
+import subprocess
 from pathlib import Path
 from zipfile import ZipFile
 
@@ -114,3 +116,45 @@ def test_a_folder_that_cannot_be_asked_is_taken_to_be_private(tmp_path, written)
     assert not is_private(tmp_path)
     (tmp_path / "shop.yaml").write_text(written, encoding="utf-8")
     assert is_private(tmp_path)
+
+
+def test_a_site_that_does_not_say_what_it_was_made_from_is_not_packed(built, tmp_path):
+    (built / "made-from.json").unlink()
+    done = packed(tmp_path / "book.zip", built)
+    assert (done.exit_code, done.output) == (1, f"{built} does not say from which folders it was made. Build it again with `make site`.\n")
+    assert not (tmp_path / "book.zip").exists()
+
+
+@pytest.fixture
+def private(built, tmp_path, monkeypatch):
+    """A site that says that the shop's own folder is private."""
+    rows = [{"folder": "content", "private": False}, {"folder": "own", "private": True}]
+    (built / "made-from.json").write_text(json.dumps(rows))
+    monkeypatch.chdir(tmp_path)
+    return built
+
+
+def test_a_site_with_private_records_is_not_packed_where_it_cannot_be_built_without_them(private, tmp_path):
+    told = "Left out, marked private: own. The site is built again without.\n"
+    done = packed(Path("book.zip"), private)
+    assert (done.exit_code, done.output) == (1, told + "There is no mkdocs.yml here to build it from. Run `share` in the folder that holds it. Nothing was packed.\n")
+    Path("mkdocs.yml").write_text("site_name: [")
+    done = packed(Path("book.zip"), private)
+    assert done.exit_code == 1 and done.output.startswith(told + "Without its private folders the site cannot be built. Nothing was packed.\n")
+    assert "Traceback" not in done.output and not Path("book.zip").exists()
+
+
+def test_a_first_folder_that_is_private_leaves_nothing_to_share(private, monkeypatch):
+    Path("mkdocs.yml").touch()
+
+    def still_private(command, **_):
+        site = Path(command[-1])
+        site.mkdir()
+        (site / "made-from.json").write_text('[{"folder": "content", "private": true}]')
+        return subprocess.CompletedProcess(command, 0, "", "")
+
+    monkeypatch.setattr("generator.commands.share.subprocess.run", still_private)
+    done = packed(Path("book.zip"), private)
+    assert done.exit_code == 1
+    assert done.output.endswith("\ncontent is marked private and is the first folder: nothing would be left. Nothing was packed.\n")
+    assert not Path("book.zip").exists()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import pytest
@@ -91,3 +92,37 @@ def test_minutes_count_where_one_cause_was_put_right() -> None:
     ((counted,), lost) = tallied(library, jobs)
     assert (counted.machines, lost) == (4, [])
     assert counted.minutes == {"gear-cracked": (30, 40)}
+
+
+def test_what_the_family_cannot_have_is_not_placed_and_the_reason_is_said() -> None:
+    family = Path("content/families/testa-1.yaml")
+    text = family.read_text(encoding="utf-8").replace("[skipped-stitches, nest-below]", "[skipped-stitches]").replace("zigzag: false", "zigzag: true")
+    family.write_text(text, encoding="utf-8")
+    rows = "2024-01-08,testa-1,nest-below,needle-worn,,\n2024-01-08,testa-1,,timing-off,,\n2024-01-08,testa-1,,needle-worn,,\n"
+    lines = run(tally, table(HEAD + rows)).output.splitlines()
+    assert lines[0].endswith(": 1 jobs, 1 causes.")
+    assert lines[1] == "Line 2 is not placed: testa-1 cannot have the complaint 'nest-below'."
+    assert lines[2].startswith("Line 3 is not placed: testa-1 cannot have 'timing-off': ")
+
+
+def test_a_table_that_cannot_be_opened_or_is_in_another_code_ends_in_one_line(monkeypatch) -> None:
+    Path("jobs.csv").write_bytes("date,family,cause\n2024,testa-1,Köper\n".encode("latin-1"))
+    result = run(tally, "jobs.csv")
+    assert (result.exit_code, result.output) == (1, "'jobs.csv' is not UTF-8. Save the table as CSV, UTF-8.\n")
+    honest = Path.read_bytes
+
+    def unreadable(path: Path) -> bytes:
+        if path.name == "jobs.csv":
+            raise PermissionError(13, "Permission denied")
+        return honest(path)
+
+    monkeypatch.setattr(Path, "read_bytes", unreadable)
+    result = run(tally, "jobs.csv")
+    assert (result.exit_code, result.output) == (1, "'jobs.csv' cannot be opened: Permission denied.\n")
+
+
+def test_where_the_record_cannot_be_written_it_says_so() -> None:
+    shutil.rmtree("content/bench")
+    Path("content/bench").write_text("in the way", encoding="utf-8")
+    result = run(tally, table(HEAD + "2024-01-08,testa-1,,gear-cracked,,\n"), "--shop", "The Yard")
+    assert (result.exit_code, result.output) == (1, "'content/bench/the-yard-2024-testa-1.yaml' cannot be written: File exists.\n")

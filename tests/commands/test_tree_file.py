@@ -81,3 +81,19 @@ def test_a_file_at_fault_is_refused_in_one_line(file: Path, text: str, said: str
     assert said in result.output
     assert len(result.output.strip().splitlines()) == 1
     assert str(file) in result.output
+
+
+def test_a_gate_of_some_of_its_inputs_is_written_as_the_records_write_one(file: Path) -> None:
+    file.write_text(WITH.replace("<and>", '<atleast min="2">').replace("</and>", "</atleast>"))
+    told = json.loads(run(tree, "--from", str(file), "--json").output)["tree"]
+    both = {"id": "both", "title": "Both pumps", "at_least": 2, "of": ["a", "b"]}
+    assert both in told["any"] or {**both, "id": told["any"][0]["id"]} in told["any"]
+
+
+def test_a_file_that_is_too_large_is_not_read(file: Path, monkeypatch) -> None:
+    file.write_text(WITH)
+    monkeypatch.setattr("generator.commands.tree_file.MOST_BYTES", len(WITH))
+    assert run(tree, "--from", str(file)).exit_code == 0
+    file.write_text(WITH + " ")
+    result = run(tree, "--from", str(file))
+    assert (result.exit_code, result.output) == (1, f"{file}: The file is larger than 0 MB.\n")
