@@ -38,13 +38,15 @@ class Words:
 
     def __init__(self, list_: Collection[Feature]) -> None:
         self._list = list_
-        self._all = tuple(dict.fromkeys(w for feature in list_ for w in (*feature.words, *feature.not_words, *feature.calls)))
+        words = dict.fromkeys(w for feature in list_ for w in (*feature.words, *feature.not_words, *feature.calls))
+        self._all = tuple((word, word.casefold()) for word in words)
         self._found: dict[str, frozenset[str]] = {}
 
     def of(self, text: str) -> frozenset[str]:
         """The listed words that stand in a text."""
         if text not in self._found:
-            self._found[text] = frozenset(word for word in self._all if spoken(word).search(text))
+            told = text.casefold()  # a look for the bare letters first: most words stand in no text, and patterns are slow
+            self._found[text] = frozenset(word for word, letters in self._all if letters in told and spoken(word).search(text))
         return self._found[text]
 
     def unfit(self, has: Features) -> frozenset[str]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -18,6 +17,9 @@ from generator.records.rules.built import Built, built_families
 from generator.records.rules.machines import Machines
 from generator.records.rules.transfers import TransferGraph, transfer_graph
 from generator.records.trees import Gates, named_gates
+
+Text = tuple[tuple[str, str], Route, str]
+"Kind and id of a record, where in it a text stands, and the text."
 
 
 @dataclass(frozen=True)
@@ -99,16 +101,24 @@ class Book:
         return named_gates(self.records.symptoms.values())
 
     @cached_property
+    def texts(self) -> list[Text]:
+        """Every text of every record that could be read."""
+        return [
+            ((kind, id), route, text)
+            for kind, by_id in self.content.records.items()
+            for id, record in by_id.items()
+            for route, text in strings(record.data)
+        ]
+
+    @cached_property
     def prose(self) -> str:
         """All text outside the glossary, in lower case."""
-        records = self.content.records.items()
-        data = [record.data for kind, by_id in records if kind != "term" for record in by_id.values()]
-        return "\n".join((*(text for _, text in strings(data)), *self.content.guides)).lower()
+        told = (text for (kind, _), _, text in self.texts if kind != "term")
+        return "\n".join((*told, *self.content.guides)).lower()
 
     def says(self, *words: str) -> bool:
-        """Whether text outside the glossary uses one of these words, in any case."""
-        low = (word.lower() for word in words)
-        return any(w in self.prose and re.search(rf"\b{re.escape(w)}", self.prose) for w in low)
+        """Whether a word of the text outside the glossary begins so, in any case."""
+        return any(_begins(word.lower(), self.prose) for word in words)
 
     def finding(
         self,
@@ -123,3 +133,11 @@ class Book:
         """A finding at a value of a record given by kind and id, or at the value's key."""
         at = self.content.records[record[0]][record[1]].places.of(route, key)
         return fault(at, message, hint, level)
+
+
+def _begins(word: str, text: str) -> bool:
+    """Whether a word of a text begins so; a search by pattern takes ten times as long over a whole book."""
+    at = text.find(word)
+    while at > 0 and (text[at - 1].isalnum() or text[at - 1] == "_"):
+        at = text.find(word, at + 1)
+    return at >= 0

@@ -7,8 +7,6 @@ import unicodedata
 from collections.abc import Iterator
 
 from generator.records.finding import Finding, quote
-from generator.records.nested import strings
-from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
 
@@ -20,36 +18,28 @@ _TAG = re.compile(r"(?<!\\)<[A-Za-z/!?][^\s>]*>?")
 @rule("Text holds no raw HTML.")
 def no_raw_html(book: Book) -> Iterator[Finding]:
     message = "Raw HTML, or what a browser takes for it: {}."
-    return _where(book, _TAG, message, "Use Markdown; put a space after a '<' that means less, or backticks round it.")
+    return _where(book, "<", _TAG, message, "Use Markdown; put a space after a '<' that means less, or backticks round it.")
 
 
 @rule("Text holds no link and no picture.")
 def no_links(book: Book) -> Iterator[Finding]:
     hint = "Write the words alone: pages link by themselves. What a figure comes from goes into sources.yaml."
-    return _where(book, _LINK, "A link or a picture: {}.", hint)
+    return _where(book, "[", _LINK, "A link or a picture: {}.", hint)
 
 
-def _where(book: Book, pattern: re.Pattern[str], message: str, hint: str) -> Iterator[Finding]:
-    """A finding for every text in which the pattern stands outside code."""
-    for record, route, text in _texts(book):
-        found = pattern.search(_CODE.sub("", text))
+def _where(book: Book, sign: str, pattern: re.Pattern[str], message: str, hint: str) -> Iterator[Finding]:
+    """A finding for every text in which the pattern, which has the sign in it, stands outside code."""
+    for record, route, text in book.texts:
+        found = pattern.search(_CODE.sub("", text)) if sign in text else None
         if found:
             yield book.finding(record, route, message.format(quote(found[0], 30)), hint)
 
 
 @rule("Text holds no character that cannot be seen.")
 def no_hidden_characters(book: Book) -> Iterator[Finding]:
-    for record, route, text in _texts(book):
-        odd = next((c for c in text if unicodedata.category(c)[0] == "C" and c not in "\n\t"), None)
+    for record, route, text in book.texts:
+        odd = None if text.isprintable() else next((c for c in text if unicodedata.category(c)[0] == "C" and c not in "\n\t"), None)
         if odd:
             name = unicodedata.name(odd, "a control character")
             message = f"The text holds a character that cannot be seen: U+{ord(odd):04X} {name}."
             yield book.finding(record, route, message, "Delete it, and type the word again.")
-
-
-def _texts(book: Book) -> Iterator[tuple[tuple[str, str], Route, str]]:
-    """Every text of every record that could be read."""
-    for kind, by_id in book.content.records.items():
-        for id, record in by_id.items():
-            for route, text in strings(record.data):
-                yield (kind, id), route, text
