@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.carried import carried
 from generator.kept import Kept
+from generator.records.finding import Finding
 from generator.records.model import Records
 from generator.records.picture_files import FOLDER as PICTURES
+from generator.records.sound_files import SoundFiles
 
 _HERE = Path(__file__).parent
 _CODE = ("records", "content_rules", "standards")
@@ -18,6 +20,14 @@ _CODE = ("records", "content_rules", "standards")
 _READ = (".yaml", ".yml", ".json", ".py")
 MOST = 4
 "Sets of records kept: those of a shop, of the shared folder alone, and of what stood before an edit."
+
+
+@dataclass(frozen=True, slots=True)
+class _Sound:
+    """Files that had no fault."""
+
+    files: Mapping[str, str]
+    "See `SoundFiles.met`."
 
 
 def load_kept(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str, ...]]:
@@ -30,6 +40,21 @@ def load_kept(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str,
     return (found, ()) if found else _read(folders, cache)
 
 
+def read_and_check(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[Finding, ...]]:
+    """All good records, and everything that is wrong by any rule; of files that were sound before, only the bytes are read."""
+    from generator.content_rules import load_checked  # imports the validator: slow, and not needed for kept records
+
+    kept: Kept[_Sound] = Kept(cache, "files", _Sound, MOST)
+    name = _print(_files(_code()), folders)
+    before = kept.read(name)
+    files = SoundFiles(before.files if before else {})
+    found = load_checked(folders, files)
+    if files.is_another:
+        kept.write(name, _Sound(files.met))
+        kept.prune()
+    return found
+
+
 def keep(folders: Sequence[Path], cache: Path, records: Records) -> None:
     """Keep records that were read and found without a fault, for whoever asks next."""
     kept: Kept[Records] = Kept(cache, "records", Records, MOST)
@@ -37,31 +62,39 @@ def keep(folders: Sequence[Path], cache: Path, records: Records) -> None:
     kept.prune()
 
 
-def _fingerprint(folders: Sequence[Path]) -> str:
-    digest = hashlib.sha256()
-    for path in _all_files(folders):
-        digest.update(f"\0{path}\0{path.is_symlink()}\0".encode(errors="surrogateescape"))
-        digest.update(path.read_bytes() if path.is_file() else b"")
-    return digest.hexdigest()[:40]
-
-
-def _all_files(folders: Sequence[Path]) -> Iterator[Path]:
-    """Everything that could change what is read: content, schema, and the reader's own code."""
-    for folder in (*folders, carried("schema"), *(_HERE / name for name in _CODE)):
-        yield from sorted(p for p in folder.rglob("*") if p.suffix in _READ or p.parent == folder / PICTURES)
-    yield _HERE / "typed_json.py"
-
-
 def _read(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str, ...]]:
     """Reads and checks; only records without a fault are kept."""
-    from generator.content_rules import (
-        load_checked,  # imports the validator: slow, and not needed for kept records
-    )
     from generator.records.report import as_text
 
-    records, findings = load_checked(folders)
+    records, findings = read_and_check(folders, cache)
     records = replace(records, places={})
     errors = tuple(as_text([f]).rstrip() for f in findings if f.level == "error")
     if not errors:
         keep(folders, cache, records)
     return records, errors
+
+
+def _fingerprint(folders: Sequence[Path]) -> str:
+    """Of everything that could change what is read: content, schema, and the reader's own code."""
+    return _print(_files((*folders, *_code())))
+
+
+def _code() -> list[Path]:
+    return [carried("schema"), *(_HERE / name for name in _CODE)]
+
+
+def _files(folders: Iterable[Path]) -> Iterator[Path]:
+    for folder in folders:
+        yield from sorted(p for p in folder.rglob("*") if p.suffix in _READ or p.parent == folder / PICTURES)
+    yield _HERE / "typed_json.py"
+
+
+def _print(files: Iterable[Path], named: Iterable[Path] = ()) -> str:
+    """Of the names and bytes of files, and of names alone."""
+    digest = hashlib.sha256()
+    for path in files:
+        digest.update(f"\0{path}\0{path.is_symlink()}\0".encode(errors="surrogateescape"))
+        digest.update(path.read_bytes() if path.is_file() else b"")
+    for path in named:
+        digest.update(f"\0{path}".encode(errors="surrogateescape"))
+    return digest.hexdigest()[:40]

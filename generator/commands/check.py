@@ -12,11 +12,10 @@ from generator.commands import common
 from generator.commands.explain import explained, listed
 from generator.commands.folders import content_option, existing
 from generator.commands.refusing import refuse
-from generator.content_rules import load_checked
 from generator.records.finding import Finding, printable
 from generator.records.fixing.fix import fix, fix_ids, proper
 from generator.records.report import FORMATS, summary
-from generator.store import keep
+from generator.store import keep, read_and_check
 
 
 @click.command()
@@ -60,7 +59,7 @@ def check(
     for line in _fixed(paths, folders_there, nearest) if fixes else ():
         click.echo(printable(line), err=form != "text")
     paths = tuple(path if os.path.lexists(path) else proper(path) for path in paths)
-    records, findings = load_checked(folders_there)
+    records, findings = read_and_check(folders_there, common.CACHE)
     asked = [f for f in findings if not paths or _under(f.path, paths)]
     if not records.places and not findings:
         refuse(
@@ -86,7 +85,7 @@ def _fixed(paths: Sequence[Path], folders: Sequence[Path], nearest: bool) -> Ite
 
     yield from fix(folders, asked, ordered=bool(paths))
     if nearest:
-        yield from fix_ids(load_checked(folders)[1], asked)
+        yield from fix_ids(read_and_check(folders, common.CACHE)[1], asked)
 
 
 def _elsewhere(findings: Sequence[Finding], asked: Sequence[Finding]) -> str:

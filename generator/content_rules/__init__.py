@@ -14,6 +14,7 @@ from generator.records.load import load
 from generator.records.model import Records
 from generator.records.rules import RULES
 from generator.records.rules.registry import rules_in
+from generator.records.sound_files import SoundFiles
 
 EXTRA_RULES = rules_in(sys.modules[__name__])
 "Every rule of this floor."
@@ -22,6 +23,6 @@ ALL_RULES = tuple(sorted((*RULES, *EXTRA_RULES), key=lambda rule: rule.name))
 "Every rule that `check` holds the content to, by name."
 
 
-def load_checked(folders: Sequence[Path]) -> tuple[Records, tuple[Finding, ...]]:
-    """All good records, and everything that is wrong by any rule."""
-    return load(folders, EXTRA_RULES)
+def load_checked(folders: Sequence[Path], known: SoundFiles | None = None) -> tuple[Records, tuple[Finding, ...]]:
+    """All good records, and everything that is wrong by any rule. `known` are files that were sound before."""
+    return load(folders, EXTRA_RULES, known=known)

@@ -57,11 +57,17 @@ def read_document(path: Path) -> tuple[Document | None, tuple[Finding, ...]]:
 
 def read_file(path: Path) -> Reading:
     """A file's value as a node, and all that is wrong with it as YAML. Never raises."""
+    raw = bytes_of(path)
+    return raw if isinstance(raw, Reading) else parse(raw, path)
+
+
+def bytes_of(path: Path) -> bytes | Reading:
+    """A file's bytes, of one that is too large only the first; or what is wrong where it cannot be read. Never raises."""
     try:
         if not path.is_file():
             return _unread(path, "This is no plain file.", "Put a file of that name here, or take it away.")
         with path.open("rb") as file:
-            return parse(file.read(LARGEST + 1), path)
+            return file.read(LARGEST + 1)
     except OSError as error:
         why = error.strerror or type(error).__name__
         return _unread(path, f"The file cannot be opened: {why}.", "Mend its permissions or the link.")

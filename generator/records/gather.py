@@ -8,13 +8,14 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from generator.records.document import Reading, read_file
+from generator.records.document import Reading, bytes_of, parse
 from generator.records.finding import Finding
 from generator.records.folder import RecordFile, scan
 from generator.records.kinds import Kind
 from generator.records.layers import disagreements, note_disagreements
 from generator.records.merge import overlay, overlay_notes
 from generator.records.node import Node
+from generator.records.sound_files import SoundFile, SoundFiles
 
 _WORD = re.compile(r"[a-z0-9]+(?:[-_.][a-z0-9]+)*")
 
@@ -23,8 +24,10 @@ _WORD = re.compile(r"[a-z0-9]+(?:[-_.][a-z0-9]+)*")
 class Gathered:
     """What the files hold, and what could not be read of them."""
 
-    nodes: dict[tuple[str, str], Node] = field(default_factory=dict)
-    "Kind and file name -> what the files of that name hold, merged."
+    held: dict[tuple[str, str], Node | SoundFile] = field(default_factory=dict)
+    "Kind and file name -> what the files of that name hold, merged; or the one file, where it is known to be sound."
+    raw: dict[tuple[str, str], list[bytes]] = field(default_factory=dict)
+    "Kind and file name -> the bytes of each file of that name; none of one that YAML has something against."
     findings: list[Finding] = field(default_factory=list)
     "What is wrong with the files as files and as YAML."
     notes: list[Finding] = field(default_factory=list)
@@ -36,7 +39,7 @@ class Gathered:
     blind: set[str] = field(default_factory=set)
     "Kinds of which a file shows not even its words, or a list is no list."
 
-    def take(self, file: RecordFile, reading: Reading) -> None:
+    def take(self, file: RecordFile, reading: Reading, raw: bytes = b"") -> None:
         """Add what came of reading one file."""
         name = file.kind.name
         self.findings += reading.findings
@@ -45,18 +48,36 @@ class Gathered:
             self.words.update(_WORD.findall(reading.text))
             self.blind.update(() if reading.text else (name,))
         else:
+            self.raw.setdefault((name, file.id), []).append(b"" if reading.findings else raw)
             self._lay(file.kind, file.id, reading.node)
 
+    def take_sound(self, file: RecordFile, sound: SoundFile) -> None:
+        """Add a file that is known to be sound."""
+        place = file.kind.name, file.id
+        self.raw.setdefault(place, []).append(sound.raw)
+        if place in self.held:
+            self._lay(file.kind, file.id, sound.node)
+        else:
+            self.held[place] = sound
+
+    def alone(self, place: tuple[str, str]) -> bytes:
+        """The bytes of the one file of that kind and name; none where there are several, or YAML has something against it."""
+        raw = self.raw.get(place, [])
+        return raw[0] if len(raw) == 1 else b""
+
     def _lay(self, kind: Kind, id: str, node: Node) -> None:
-        below = self.nodes.get((kind.name, id))
+        place = kind.name, id
+        below = self.held.get(place)
+        if isinstance(below, SoundFile):
+            below = below.node
         lay, differ = (overlay_notes, note_disagreements) if kind.name == "fasteners" else (overlay, disagreements)
-        self.nodes[kind.name, id] = lay(below, node) if below else node
+        self.held[place] = lay(below, node) if below else node
         self.notes += differ(below, node) if below else ()
         if kind.is_list and not isinstance(node.value, dict):
             self.blind.add(kind.name)
 
 
-def gather(folders: Sequence[Path]) -> Gathered:
+def gather(folders: Sequence[Path], known: SoundFiles) -> Gathered:
     """Read every record file of the folders. Never raises."""
     gathered = Gathered()
     for folder in folders:
@@ -64,7 +85,13 @@ def gather(folders: Sequence[Path]) -> Gathered:
         gathered.findings += found.findings
         gathered.blind |= found.closed
         for file in found.files:
-            gathered.take(file, read_file(file.path))
+            raw = bytes_of(file.path)
+            if isinstance(raw, Reading):
+                gathered.take(file, raw)
+            elif sound := known.of(file.kind.name, file.path, raw):
+                gathered.take_sound(file, sound)
+            else:
+                gathered.take(file, parse(raw, file.path), raw)
     return gathered
 
 

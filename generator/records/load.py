@@ -12,17 +12,21 @@ from generator.records.model import Records
 from generator.records.own import own_records
 from generator.records.read import read
 from generator.records.rules import RULES, Book, Rule
+from generator.records.sound_files import SoundFiles
 
 
 def load(
-    folders: Sequence[Path], extra_rules: Iterable[Rule] = (), rules: Iterable[Rule] = RULES
+    folders: Sequence[Path],
+    extra_rules: Iterable[Rule] = (),
+    rules: Iterable[Rule] = RULES,
+    known: SoundFiles | None = None,
 ) -> tuple[Records, tuple[Finding, ...]]:
     """All good records of the content folders, and everything that is wrong, sorted. Never raises.
 
     Later folders add to earlier ones or override them. `extra_rules` are rules of a higher floor; `rules` can be
-    none where a few files are read that name records of others.
+    none where a few files are read that name records of others. `known` are files that were sound before.
     """
-    content = read(folders)
+    content = read(folders, known)
     records = build_all(content)
     book = Book(content, records)
     records = replace(records, own=own_records(records.places, folders[1:]))

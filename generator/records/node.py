@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
+from pathlib import Path
 
 from generator.records.position import Position
 
 Scalar = str | int | float | bool | None
 Route = tuple[str | int, ...]
 "Keys and list indices from the top of a record to a value."
+
+
+_Found = tuple[Mapping[Route, Position], Mapping[Route, Position]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,14 +39,34 @@ class Node:
         return list(enumerate(self.value)) if isinstance(self.value, list) else []
 
 
-@dataclass(frozen=True, slots=True)
 class Places:
     """Where the values and keys of a record stand."""
 
-    values: Mapping[Route, Position]
-    "Route to a value -> where the value begins."
-    keys: Mapping[Route, Position]
-    "Route to a value in a mapping -> where its key stands."
+    def __init__(self, values: Mapping[Route, Position], keys: Mapping[Route, Position]) -> None:
+        self._find: Callable[[], _Found] = lambda: (values, keys)
+        self.file: Path | None = None
+        "The one file that they all stand in, where that is known before they are."
+
+    @classmethod
+    def later(cls, find: Callable[[], Places], file: Path) -> Places:
+        """Places in a file that are found out when the first one is asked for."""
+        places = cls({}, {})
+        places._find, places.file = lambda: find()._found, file
+        return places
+
+    @cached_property
+    def _found(self) -> _Found:
+        return self._find()
+
+    @property
+    def values(self) -> Mapping[Route, Position]:
+        """Route to a value -> where the value begins."""
+        return self._found[0]
+
+    @property
+    def keys(self) -> Mapping[Route, Position]:
+        """Route to a value in a mapping -> where its key stands."""
+        return self._found[1]
 
     def of(self, route: Route, key: bool = False) -> Position:
         """Where a value (or its key) stands, or the nearest one above it that has a place."""

@@ -32,7 +32,8 @@ def own_records(places: Mapping[tuple[str, str], Places], later: Sequence[Path])
 
 def _tops(where: Places, later: Sequence[Path]) -> Iterator[tuple[Route, str]]:
     """The values of later folders that stand in none of the same folder, and the folder's name."""
-    folders = {route: _folder(at.path, later) for route, at in where.values.items()}
+    at: Mapping[Route, Path] = {(): where.file} if where.file else {route: at.path for route, at in where.values.items()}
+    folders = {route: _folder(path, later) for route, path in at.items()}
     for route, folder in folders.items():
         if folder and not (route and folders[route[:-1]]):
             yield route, folder

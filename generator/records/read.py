@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 from generator.records.explain import explain
@@ -17,6 +18,7 @@ from generator.records.picture_files import picture_files
 from generator.records.position import Position
 from generator.records.schema import schema, validator
 from generator.records.schema_keys import body
+from generator.records.sound_files import SoundFile, SoundFiles
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,16 +57,22 @@ class Content:
     "By the file's name."
 
 
-def read(folders: Sequence[Path]) -> Content:
-    """Read content folders, later ones over earlier ones, and validate what comes of it. Never raises."""
-    gathered = gather(folders)
+def read(folders: Sequence[Path], known: SoundFiles | None = None) -> Content:
+    """Read content folders, later ones over earlier ones, and validate what comes of it. Never raises.
+
+    `known`: files that were sound before, of which only the bytes are looked at.
+    """
+    known = known or SoundFiles()
+    gathered = gather(folders, known)
     of_files = [replace(finding, rule="file") for finding in gathered.findings]
     findings = list(of_files)
-    records = [
-        record
-        for (kind, id), node in gathered.nodes.items()
-        for record in _records(KINDS[kind], id, node, findings)
-    ]
+    records: list[Record] = []
+    for (kind, id), held in gathered.held.items():
+        faults = len(findings)
+        of_file = _sound(KINDS[kind], id, held) if isinstance(held, SoundFile) else _records(KINDS[kind], id, held, findings)
+        records += of_file
+        if len(findings) == faults and all(r.sound for r in of_file) and (raw := gathered.alone((kind, id))):
+            known.note(kind, raw, held.data if isinstance(held, SoundFile) else plain(held))
     return Content(
         records=_by_kind(records),
         findings=tuple(sorted(_with_notes(_first_in_place(findings, of_files), gathered.notes))),
@@ -100,6 +108,23 @@ def _records(kind: Kind, id: str, node: Node, findings: list[Finding]) -> list[R
         Record(kind.name, key, plain(entry), _entry_places(entry, node.keys[key]), key not in bad)
         for key, entry in entries.items()
     ]
+
+
+def _sound(kind: Kind, id: str, file: SoundFile) -> list[Record]:
+    """The records of a file that is known to be sound; where a value stands is found out when it is asked for."""
+    if not kind.is_list:
+        return [Record(kind.name, id, file.data, Places.later(lambda: places(file.node), file.path), True)]
+    entries = file.data if isinstance(file.data, dict) else {}
+    return [
+        Record(kind.name, key, entry, Places.later(partial(_places_in, file, key), file.path), True)
+        for key, entry in entries.items()
+    ]
+
+
+def _places_in(file: SoundFile, key: str) -> Places:
+    top = file.node
+    assert isinstance(top.value, dict), "a list of records is a mapping"
+    return _entry_places(top.value[key], top.keys[key])
 
 
 def _builds(kind: Kind, data: object) -> bool:

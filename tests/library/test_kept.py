@@ -96,7 +96,7 @@ def reads(monkeypatch: pytest.MonkeyPatch) -> list:
     """Grows by one whenever the records themselves are read."""
     seen: list = []
     honest = content_rules.load_checked
-    monkeypatch.setattr(content_rules, "load_checked", lambda f: seen.append(f) or honest(f))
+    monkeypatch.setattr(content_rules, "load_checked", lambda folders, known: seen.append(folders) or honest(folders, known))
     return seen
 
 
@@ -123,13 +123,26 @@ class Harm:
 
 def test_a_file_that_holds_code_is_never_run(content: Path, tmp_path: Path) -> None:
     whole = load_kept([content], tmp_path / "cache")
-    (path,) = (tmp_path / "cache").iterdir()
+    paths = list((tmp_path / "cache").iterdir())
     bad = pickle.dumps(Harm(tmp_path / "harm"))
-    for place in (path, path.with_suffix(".pickle"), path.with_name(path.name.removeprefix("records-")).with_suffix(".pickle")):
-        place.write_bytes(bad)
+    for path in paths:
+        older = path.with_name(path.name.partition("-")[2])
+        for place in (path, path.with_suffix(".pickle"), older.with_suffix(".pickle")):
+            place.write_bytes(bad)
     assert load_kept([content], tmp_path / "cache") == whole
     assert not (tmp_path / "harm").exists()
-    assert json.loads(path.read_bytes())["value"]
+    assert len(paths) == 2 and all(json.loads(path.read_bytes())["value"] for path in paths)
+
+
+def test_a_record_kept_as_no_data_is_read_anew(content: Path, tmp_path: Path) -> None:
+    whole = load_kept([content], tmp_path / "cache")
+    (path,) = (tmp_path / "cache").glob("files-*")
+    held = json.loads(path.read_bytes())
+    held["value"]["files"] = dict.fromkeys(held["value"]["files"], "{torn")
+    path.write_text(json.dumps(held))
+    for kept in (tmp_path / "cache").glob("records-*"):
+        kept.unlink()
+    assert load_kept([content], tmp_path / "cache") == whole
 
 
 def test_a_file_under_another_name_than_its_own_is_not_believed(tmp_path: Path) -> None:
@@ -157,7 +170,8 @@ def test_edits_do_not_fill_the_folder(content: Path, tmp_path: Path) -> None:
     for number in range(MOST + 3):
         (content / "shop.yaml").write_text(f'currency: "€"\nlabour_rate: {number + 1}\n')
         load_kept([content], tmp_path / "cache")
-    assert len(list((tmp_path / "cache").iterdir())) == MOST
+    assert len(list((tmp_path / "cache").glob("records-*"))) == MOST
+    assert len(list((tmp_path / "cache").glob("files-*"))) == 1
 
 
 def test_a_folder_that_leads_elsewhere_is_left_alone(tmp_path: Path) -> None:

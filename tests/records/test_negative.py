@@ -5,6 +5,7 @@ name, `schema` or `file`; `--` parts off what is special in it, and `+` joins ru
 broken one without the other. Where a case has a folder `mended`, its records are those of the case put right.
 """
 
+from dataclasses import replace
 from importlib import import_module
 from pathlib import Path
 
@@ -18,6 +19,7 @@ from generator.records.read import read
 from generator.records.report import as_text
 from generator.records.rules import Book
 from generator.records.rules.registry import rules_in
+from generator.records.sound_files import SoundFiles
 
 HERE = Path(__file__).parent
 CASES = sorted(path.name for path in (HERE / "negative").iterdir())
@@ -87,3 +89,19 @@ def test_a_module_of_rules_is_found_by_itself(tmp_path: Path, monkeypatch: pytes
     )
     monkeypatch.syspath_prepend(tmp_path)
     assert [rule.name for rule in rules_in(import_module("some_rules"))] == ["nothing-is-odd"]
+
+
+@pytest.mark.parametrize("case", CASES)
+def test_a_case_read_again_says_the_same_of_files_that_were_sound(case: str) -> None:
+    """Known to be sound are first the files of the sound folder, then those that the case itself has met."""
+    records, findings = load_checked(folders(case))
+    alone = SoundFiles()
+    load_checked([Path("sound")], alone)
+    met = SoundFiles(alone.met)
+    for known in (met, SoundFiles(met.met)):
+        again, found = load_checked(folders(case), known)
+        assert found == findings
+        assert replace(again, places={}) == replace(records, places={})
+        assert {key: (at.values, at.keys) for key, at in again.places.items()} == {
+            key: (at.values, at.keys) for key, at in records.places.items()
+        }
