@@ -80,9 +80,12 @@ def build(
     if errors:
         raise ContentError("\n".join(("The records have errors.", *errors)))
     bench = Bench(Library(_shown(records, only) if only else records), cache)
-    bench.diagnose_all(say)
     edition = edition_of(folders)
-    pages = made_pages(list(pieces(bench, folders, site_url, edition)), bench, standing)
+    to_make = list(pieces(bench, folders, site_url, edition))
+    if standing:
+        begin(standing, bench.library)
+    bench.diagnose_all(say, standing.as_before if standing else lambda _: False)
+    pages = made_pages(to_make, bench, standing)
     data = made_files(data_pieces(bench), bench, standing)
     moved = moved_files(bench, published(folders[0]), {page.address: page.title for page in pages})
     of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url), **dict(moved)}
@@ -90,11 +93,14 @@ def build(
     return Site(pages, data, dict(photo_files(bench.library)), standing, bench.library.watch)
 
 
+def begin(standing: Standing, library: Library) -> None:
+    """Finds out what has changed since the site that stands was built; all that values are worked out by is there."""
+    standing.begin(library.watch, (library.records.shop, library.records.glossary))
+
+
 def made_pages(pieces: Sequence[Piece], bench: Bench, standing: Standing | None) -> tuple[PageText, ...]:
-    """All pages; those that are taken over without their words."""
+    """All pages; those that are taken over without their words. What has changed is found out before: `begin`."""
     watch, take = bench.library.watch, standing.take if standing else _none
-    if standing:
-        standing.begin(watch, (bench.library.records.shop, bench.library.records.glossary))
     asked = [(piece, frozenset(address for address in piece.addresses if not take(address))) for piece in pieces]
     work = [partial(_made, piece, some, watch) for piece, some in asked if some or not piece.addresses]
     made = [page for pages in all_made(work) for page in pages]
@@ -106,7 +112,7 @@ def made_pages(pieces: Sequence[Piece], bench: Bench, standing: Standing | None)
 
 
 def made_files(pieces: Sequence[Files], bench: Bench, standing: Standing | None) -> dict[str, str]:
-    """All files of data, those that are taken over among them; `made_pages` comes before, and finds out what has changed."""
+    """All files of data, those that are taken over among them."""
     take = standing.take if standing else _none
     work = [partial(files_with_reads, piece, bench.library.watch) for piece in pieces if not piece.addresses or not take(*piece.addresses)]
     made = [file for files in all_made(work) for file in files]

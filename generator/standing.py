@@ -9,8 +9,8 @@ from __future__ import annotations
 import base64
 import hashlib
 from array import array
-from collections.abc import Callable, Collection, Iterable, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from generator.kept import Kept
@@ -51,6 +51,8 @@ class Memory:
     "Space and key."
     prints: tuple[str, ...] = ()
     "Of each value, as it then was."
+    made_of: tuple[str, ...] = ()
+    "Numbers of the values that each was worked out from, where that is known: `Remembered.reads` says how."
     pages: tuple[Remembered, ...] = ()
 
 
@@ -88,6 +90,7 @@ class Standing:
     "Pages that are taken over, by address."
     _made: list[Made] = field(default_factory=list)
     _known: dict[str, Remembered] = field(default_factory=dict)
+    _number: dict[Token, int] = field(default_factory=dict)
     _changed: set[int] = field(default_factory=set)
     _memory: Memory = field(default_factory=Memory)
     _prints: Prints = field(default_factory=Prints)
@@ -97,8 +100,26 @@ class Standing:
         """Finds out what has changed; every page rests on what is shared."""
         self.rests_on += self._prints.of(shared)
         self._memory = memory = self._store().read(self._name()) or Memory()
-        self._changed = {n for n, value in enumerate(memory.values) if self._print(_token(value), watch) != memory.prints[n]}
+        self._number = {_token(value): n for n, value in enumerate(memory.values)}
+        same: dict[int, bool] = {}
+        self._changed = {n for n in range(len(memory.values)) if not self._is_as_it_was(n, same, watch)}
         self._known = {page.address: page for page in memory.pages}
+
+    def _is_as_it_was(self, n: int, same: dict[int, bool], watch: Watch) -> bool:
+        """Whether a value is the same as before: that of which all is the same that it was worked out from, and that of the same print."""
+        if n not in same:
+            made_of, token = _numbers(self._memory.made_of[n]), _token(self._memory.values[n])
+            if made_of and all(self._is_as_it_was(m, same, watch) for m in made_of):
+                same[n] = True
+                self._printed[token] = self._memory.prints[n]
+            else:
+                same[n] = self._print(token, watch) == self._memory.prints[n]
+        return same[n]
+
+    def as_before(self, token: Token) -> bool:
+        """Whether a value is known, and the same as it was for the site that stands."""
+        number = self._number.get(token)
+        return number is not None and number not in self._changed
 
     def take(self, *together: str) -> bool:
         """Whether the pages at these addresses can be taken over, all of them; then they are."""
@@ -132,11 +153,20 @@ class Standing:
         pages = [self._again(page, numbers) for page in self.taken.values()]
         for made in self._made:
             if made.reads is not None:
-                reads = array("I", [numbers.setdefault(token, len(numbers)) for token in made.reads])
-                pages.append(self._remembered(made.page, _written(reads), new))
-        told = tuple(self._print(token, watch) for token in numbers)
-        self._store().write(self._name(), Memory(tuple(map(_BETWEEN.join, numbers)), told, tuple(pages)))
+                pages.append(self._remembered(made.page, _numbered(made.reads, numbers), new))
+        prints: list[str] = []
+        made_of: list[str] = []
+        for token in _growing(numbers):
+            prints.append(self._print(token, watch))
+            made_of.append(_numbered(sorted(self._made_of(token, watch)), numbers))
+        self._store().write(self._name(), Memory(tuple(map(_BETWEEN.join, numbers)), tuple(prints), tuple(made_of), tuple(pages)))
         self._store().prune()
+
+    def _made_of(self, token: Token, watch: Watch) -> Iterable[Token]:
+        """What a value was worked out from, now or for the site that stands."""
+        if token in watch.made_of or not self.as_before(token):
+            return watch.made_of.get(token, ())
+        return [_token(self._memory.values[n]) for n in _numbers(self._memory.made_of[self._number[token]])]
 
     def _print(self, token: Token, watch: Watch) -> str:
         if token not in self._printed:
@@ -144,8 +174,8 @@ class Standing:
         return self._printed[token]
 
     def _again(self, page: Remembered, numbers: dict[Token, int]) -> Remembered:
-        reads = array("I", [numbers.setdefault(_token(self._memory.values[n]), len(numbers)) for n in _numbers(page.reads)])
-        return Remembered(page.address, page.title, page.search, page.frame, page.sha256, _written(reads))
+        reads = _numbered((_token(self._memory.values[n]) for n in _numbers(page.reads)), numbers)
+        return replace(page, reads=reads)
 
     def _remembered(self, page: PageText | DataFile, reads: str, new: Path) -> Remembered:
         return Remembered(page.address, page.title, page.search, self.frame_of(page.address), _sha256(new / page.address), reads)
@@ -179,8 +209,19 @@ def _numbers(reads: str) -> array[int]:
     return array("I", base64.b64decode(reads))
 
 
-def _written(reads: array[int]) -> str:
-    return base64.b64encode(reads.tobytes()).decode()
+def _numbered(tokens: Iterable[Token], numbers: dict[Token, int]) -> str:
+    """Values by their numbers; one that has none yet is given the next."""
+    found = array("I", [numbers.setdefault(token, len(numbers)) for token in tokens])
+    return base64.b64encode(found.tobytes()).decode()
+
+
+def _growing(numbers: dict[Token, int]) -> Iterator[Token]:
+    """Every value that has a number, those too that are given one meanwhile."""
+    done = 0
+    while done < len(numbers):
+        more = list(numbers)[done:]
+        done += len(more)
+        yield from more
 
 
 def _sha256(path: Path) -> str:

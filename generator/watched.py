@@ -35,6 +35,8 @@ class Watch:
     def __init__(self) -> None:
         self.reads: dict[str, set[Token]] = {}
         "Piece of work -> what it has read."
+        self.made_of: dict[Token, frozenset[Token]] = {}
+        "Value that was worked out -> what it was worked out from, of those whose makers say so."
         self._spaces: dict[str, Space] = {}
         self._fill: list[Callable[[], object]] = []
         self._open: list[set[Token] | None] = []
@@ -63,12 +65,18 @@ class Watch:
     @contextmanager
     def reading(self, work: str) -> Iterator[None]:
         """What is read meanwhile is read for this piece of work."""
-        yield from self._with(self.reads.setdefault(work, set()))
+        yield from self._with(self.reads.setdefault(work, set()), None)
 
     @contextmanager
     def unwatched(self) -> Iterator[None]:
         """What is read meanwhile makes a value that is watched itself."""
-        yield from self._with(None)
+        yield from self._with(None, None)
+
+    @contextmanager
+    def working_out(self) -> Iterator[set[Token]]:
+        """What is read meanwhile, for a value that is watched itself: its readers read it, and not this."""
+        found: set[Token] = set()
+        yield from self._with(found, found)
 
     @contextmanager
     def gathering(self) -> Iterator[set[Token]]:
@@ -86,10 +94,10 @@ class Watch:
         if self._open and self._open[-1] is not None:
             self._open[-1].update(tokens)
 
-    def _with(self, reads: set[Token] | None) -> Iterator[None]:
+    def _with(self, reads: set[Token] | None, told: T) -> Iterator[T]:
         self._open.append(reads)
         try:
-            yield
+            yield told
         finally:
             self._open.pop()
 
@@ -147,18 +155,31 @@ class Watched(Mapping[str, T]):
 class Known(Generic[T]):
     """Values worked out once each, whose readers are noted."""
 
-    def __init__(self, watch: Watch, name: str, work_out: Callable[[str], T], told_by: Callable[[str], object] | None = None) -> None:
-        """`told_by` gives for a key what the value is a function of, where that is had for less than the value."""
-        self._watch, self._name, self._work_out, self._told_by = watch, name, work_out, told_by
+    def __init__(
+        self,
+        watch: Watch,
+        name: str,
+        work_out: Callable[[str], T],
+        told_by: Callable[[str], object] | None = None,
+        dear: bool = False,
+    ) -> None:
+        """`told_by` gives for a key what the value is a function of, where that is had for less than the value.
+
+        A value that is `dear` is taken to be as it was, without working it out, while all is that it was worked out from.
+        """
+        self.name = name
+        self._watch, self._work_out, self._told_by, self._dear = watch, work_out, told_by, dear
         self._known: dict[str, T] = {}
+        self._made_of: dict[str, set[Token]] = {}
         watch.add(name, self)
 
     def __call__(self, key: str) -> T:
         """The value. What `work_out` raises is raised."""
-        self._watch.note(self._name, key)
+        self._watch.note(self.name, key)
         if key not in self._known:
-            with self._watch.unwatched():
+            with self._watch.working_out() as read:
                 self._known[key] = self._work_out(key)
+            self._made_of[key] = read
         return self._known[key]
 
     def put(self, key: str, value: T) -> None:
@@ -167,10 +188,15 @@ class Known(Generic[T]):
 
     def value(self, key: str) -> object:
         """See `Space`; of a key that nothing can be worked out for any more, nothing."""
+        itself = self.name, key
         try:
-            return self._told_by(key) if self._told_by else self(key)
+            with self._watch.working_out() as read:
+                told = self._told_by(key) if self._told_by else self(key)
         except KeyError:
             return _NONE
+        if self._dear:
+            self._watch.made_of[itself] = frozenset((read | self._made_of.get(key, set())) - {itself})
+        return told
 
 
 class Traced(Generic[K, T]):

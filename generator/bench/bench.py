@@ -22,7 +22,7 @@ from generator.bench.remedies import remedies
 from generator.bench.trees import family_tree
 from generator.family_view import FamilyView
 from generator.library import Library
-from generator.watched import Known, Traced, Watched
+from generator.watched import Known, Token, Traced, Watched
 
 if TYPE_CHECKING:
     from generator.analysis.job.types import Practice
@@ -44,9 +44,9 @@ class Bench:
         self._remedies = Known(watch, "bench.remedies", self._remedies_of, self._is_family)
         self._sheets = Known(watch, "bench.sheets", self._sheets_of, self._is_family)
         self._served = Known(watch, "bench.served", self._served_of, self._is_family)
-        self._complaints = Known(watch, "bench.complaint", self._complaint, self._complaint_told)
-        self._diagnosed = Known(watch, "bench.diagnosed", self._diagnose, self._order_told)
-        self._worklists = Known(watch, "bench.worklist", self._worklist, self._order_told)
+        self._complaints = Known(watch, "bench.complaint", self._complaint, self._complaint_told, dear=True)
+        self._diagnosed = Known(watch, "bench.diagnosed", self._diagnose, self._order_told, dear=True)
+        self._worklists = Known(watch, "bench.worklist", self._worklist, self._order_told, dear=True)
         self._names: dict[str, str] = {}
         watch.fills(self._every_map)
         self._jobs: Traced[tuple[str, tuple[Remedy, ...]], Job] = Traced(watch)
@@ -91,13 +91,16 @@ class Bench:
         """The check that a complaint lacks most, for each set of its hypotheses; `solution` is that of `certain`."""
         return self._cache.missing(complaint.doubt, solution, asked)
 
-    def diagnose_all(self, say: Callable[[str], None]) -> None:
-        """Works out the order of checks of every complaint of which none is kept, on every core; `say` is told how far it is."""
-        complaints = list(self.complaints())
-        solved = self._cache.solved([c.doubt for c in complaints], say)
+    def diagnose_all(self, say: Callable[[str], None], as_before: Callable[[Token], bool] = lambda _: False) -> None:
+        """Works out the order of checks of every complaint of which none is kept, on every core; `say` is told how far it is.
+
+        Complaints of which a value, `as_before`, is the same as for the site that stands have had their orders worked out then.
+        """
+        pairs = [_pair(view, symptom) for view in self.library.views for symptom in sorted(view.symptoms)]
+        asked = [pair for pair in pairs if not as_before((self._complaints.name, pair))]
+        solved = self._cache.solved([self._complaints(pair).doubt for pair in asked], say)
         for number, diagnosed in solved.items():
-            asked = complaints[number]
-            self._diagnosed.put(_pair(asked.view, asked.symptom.id), diagnosed)
+            self._diagnosed.put(asked[number], diagnosed)
 
     def sheet_of(self, view: FamilyView, remedy_id: str) -> str:
         """The failure mode under whose name the remedy's job sheet stands; empty for a joint remedy.

@@ -50,9 +50,9 @@ def of_assemblies(bench: Bench, assemblies: Iterable[str]) -> Pictures:
     return _drawn(bench, {place("assembly", a): partial(_assembly, bench, a) for a in assemblies})
 
 
-def of_settings(bench: Bench) -> Pictures:
-    """The order of the settings of every family."""
-    return _drawn(bench, {place("settings-order", view.id): partial(_settings, bench, view) for view in bench.library.views})
+def of_settings(bench: Bench, families: Iterable[str]) -> Pictures:
+    """The order of the settings of families."""
+    return _drawn(bench, {place("settings-order", f): partial(_settings, bench, f) for f in families})
 
 
 def _drawn(bench: Bench, pages: Mapping[str, Callable[[], Iterable[Named]]]) -> Pictures:
@@ -162,7 +162,8 @@ def _title_of(settings: Mapping[str, Setting], setting: str) -> str:
     return settings[setting].title
 
 
-def _settings(bench: Bench, view: FamilyView) -> Iterator[Named]:
+def _settings(bench: Bench, family: str) -> Iterator[Named]:
+    view = bench.library.for_family(family)
     if view.settings:
         yield "settings", settings_svg.prepare(
             bench.machine(view).settings.values(),

@@ -10,7 +10,7 @@ from generator.edition import Edition
 from generator.library import Library
 from generator.pages.site import pieces
 from generator.records.model import Records
-from generator.site_build import data_pieces, made_files, made_pages
+from generator.site_build import begin, data_pieces, made_files, made_pages
 from generator.standing import Standing
 
 Pages = Mapping[str, str]
@@ -27,7 +27,9 @@ def taken_over(records: Records, folders: Sequence[Path], place: Path, cache: Pa
     """The same, made beside a site that stands in a folder and put there; and how many pages were taken over from it."""
     bench = Bench(Library(records), cache)
     standing = Standing(place, cache, "the same code")
-    made = made_pages(list(pieces(bench, folders, "", Edition("x"))), bench, standing)
+    found = list(pieces(bench, folders, "", Edition("x")))
+    begin(standing, bench.library)
+    made = made_pages(found, bench, standing)
     pages = {page.address: standing.finished(page.address) if page.address in standing.taken else page.html for page in made}
     pages |= made_files(data_pieces(bench), bench, standing)
     for address, html in pages.items():

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Collection
+from functools import partial
 
 from markupsafe import Markup
 
@@ -15,6 +16,7 @@ from generator.pages.data.tables import table_address
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.pictures import Pictures
+from generator.pages.piece import Piece
 from generator.pages.shops_own import mechanisms_of
 from generator.records.model import Fastener, Part, Setting
 from generator.standards.feel import FEEL_NOTES, FeelNote
@@ -24,12 +26,22 @@ from generator.wording.places import place
 from generator.wording.ranges import range_words
 
 
-def pages(maker: Maker, pictures: Pictures) -> Iterator[PageText]:
-    """Three charts a family."""
-    for view in maker.library.views:
-        yield _fasteners(maker, view)
-        yield _oil(maker, view)
-        yield _settings(maker, view, pictures)
+def piece(maker: Maker, pictures: Callable[[Collection[str]], Pictures]) -> Piece:
+    """Three charts a family; `pictures` gives the orders of settings of some families as drawings."""
+    places = {
+        place(kind, view.id): (kind, view.id) for view in maker.library.views for kind in ("fasteners", "oil-chart", "settings-order")
+    }
+
+    def prepare(asked: Collection[tuple[str, str]]) -> Callable[[tuple[str, str]], PageText]:
+        drawn = pictures([family for kind, family in asked if kind == "settings-order"])
+        make: dict[str, Callable[[Maker, FamilyView], PageText]] = {
+            "fasteners": _fasteners,
+            "oil-chart": _oil,
+            "settings-order": partial(_settings, pictures=drawn),
+        }
+        return lambda held: make[held[0]](maker, maker.library.for_family(held[1]))
+
+    return maker.each(places, prepare)
 
 
 def _fasteners(maker: Maker, view: FamilyView) -> PageText:

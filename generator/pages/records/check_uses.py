@@ -8,27 +8,28 @@ from math import fsum
 
 from generator.analysis.check_order.case import Case, Check
 from generator.bench import Bench
-from generator.watched import Watched
+from generator.watched import Known
 
-Uses = Mapping[str, Mapping[str, Mapping[str, float]]]
-"Check -> symptom -> family -> how well it tells the causes apart, from 0 to 1; only what is more than 0."
-
-
-def check_uses(bench: Bench) -> Uses:
-    """The same, its readers noted check by check."""
-    with bench.library.watch.unwatched():
-        return Watched(bench.library.watch, "check_uses", uses(bench))
+Uses = Mapping[str, Mapping[str, float]]
+"Symptom -> family -> how well a check tells the causes apart, from 0 to 1; only what is more than 0."
 
 
-def uses(bench: Bench) -> Uses:
-    """How well every check tells apart the causes of every complaint."""
-    found: dict[str, dict[str, dict[str, float]]] = defaultdict(lambda: defaultdict(dict))
-    for complaint in bench.complaints():
-        for check in complaint.case.checks:
-            apart = told_apart(complaint.case, check)
-            if apart > 0:
-                found[check.id][complaint.symptom.id][complaint.view.id] = apart
-    return found
+def check_uses(bench: Bench) -> Known[Uses]:
+    """The uses of a check by its id; its readers are noted."""
+    apart: dict[tuple[str, str], Mapping[str, float]] = {}
+
+    def uses(check: str) -> Uses:
+        found: dict[str, dict[str, float]] = defaultdict(dict)
+        for view in bench.library.views:
+            for symptom in sorted(view.symptoms) if check in view.checks else ():
+                complaint = bench.complaint(view, symptom)  # asked for each check: who reads the uses of one has read it
+                if (view.id, symptom) not in apart:
+                    apart[view.id, symptom] = {c.id: told for c in complaint.case.checks if (told := told_apart(complaint.case, c)) > 0}
+                if check in apart[view.id, symptom]:
+                    found[symptom][view.id] = apart[view.id, symptom][check]
+        return found
+
+    return Known(bench.library.watch, "check_uses", uses, dear=True)
 
 
 def told_apart(case: Case, check: Check) -> float:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from functools import partial
 
 from generator.family_view import FamilyView
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
+from generator.pages.piece import Piece
 from generator.pages.shops_own import mechanisms_of
 from generator.records.model import AssemblyUse, Part, Setting, Tally
 from generator.wording import words
@@ -14,24 +15,28 @@ from generator.wording.grouping import grouped
 from generator.wording.places import place
 
 
-def pages(maker: Maker) -> Iterator[PageText]:
+def piece(maker: Maker) -> Piece:
     """One page a family."""
-    for view in maker.library.views:
-        family = view.family
-        yield maker.page(
-            place("family", family.id),
-            family.title,
-            "family.html",
-            of=view,
-            about=mechanisms_of(view, view.home_of),
-            search=texts(family.title, family.summary, family.models, family.recognise),
-            family=family,
-            groups=_groups(maker, view),
-            figures=_figures(maker, view),
-            features=_features(maker, view),
-            assemblies=[_assembly(maker, view, use) for use in family.assemblies],
-            tallies=[_tally(t) for t in view.tallies],
-        )
+    return maker.each({place("family", view.id): view.id for view in maker.library.views}, lambda _: partial(_family, maker))
+
+
+def _family(maker: Maker, id: str) -> PageText:
+    view = maker.library.for_family(id)
+    family = view.family
+    return maker.page(
+        place("family", family.id),
+        family.title,
+        "family.html",
+        of=view,
+        about=mechanisms_of(view, view.home_of),
+        search=texts(family.title, family.summary, family.models, family.recognise),
+        family=family,
+        groups=_groups(maker, view),
+        figures=_figures(maker, view),
+        features=_features(maker, view),
+        assemblies=[_assembly(maker, view, use) for use in family.assemblies],
+        tallies=[_tally(t) for t in view.tallies],
+    )
 
 
 def _groups(maker: Maker, view: FamilyView) -> list[dict[str, object]]:

@@ -11,6 +11,7 @@ from generator.pages.page import PageText
 from generator.pages.piece import Piece
 from generator.pages.records.check_uses import Uses, check_uses
 from generator.records.model import FailureMode, Outcome
+from generator.watched import Known
 from generator.wording.jobs.quotes import own_jobs
 from generator.wording.links import Links
 from generator.wording.places import place
@@ -93,8 +94,8 @@ def _symptoms(maker: Maker, symptoms: Sequence[str], modes: Sequence[str]) -> li
     return rows
 
 
-def _check(maker: Maker, uses: Uses, id: str) -> PageText:
-    check, told = maker.records.checks[id], uses.get(id, {})
+def _check(maker: Maker, uses: Known[Uses], id: str) -> PageText:
+    check, told = maker.records.checks[id], uses(id)
     modes = sorted({m for o in check.outcomes for r in o.fits for m in maker.library.fitted(r)})
     best = sorted(told, key=lambda s: (-max(told[s].values()), s))
     rest = sorted({s for m in modes for s in maker.backlinks.symptoms_of_mode.get(m, ())} - set(best[:_SHOWN]))

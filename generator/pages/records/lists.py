@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import partial
 from typing import Protocol, TypeVar
 
 from generator.family_view import FamilyView, sits_on
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.photos import credit, shown
+from generator.pages.piece import Piece
 from generator.pages.records.shipped import SHIPPED
-from generator.records.model import Assembly, Check, FailureMode, Source
+from generator.records.model import Assembly, Check, FailureMode, Family, Source
 from generator.wording import words
 from generator.wording.grouping import Group, grouped
 from generator.wording.links import Links
@@ -35,58 +38,79 @@ class _Named(Protocol):
 _Record = TypeVar("_Record", bound=_Named)
 
 
-def pages(maker: Maker) -> Iterator[PageText]:
+def piece(maker: Maker) -> Piece:
     """Home, the hubs, and the lists of small things."""
-    records = maker.records
-    families = [v.family for v in maker.library.views]
-    groups = grouped(records.symptoms.values())
-    said = [_with_words(g) for g in groups]
-    yield maker.page(
-        "index.html",
+    made: dict[str, Callable[[Maker, str], PageText]] = {
+        "index.html": _home,
+        "symptoms.html": _symptoms,
+        "families.html": lambda m, at: m.page(at, "Machines", "families.html", families=_families(m)),
+        "assemblies.html": lambda m, at: m.page(at, "Mechanisms", "assemblies.html", roles=_by_role(m)),
+        "failure-modes.html": lambda m, at: m.page(at, "Failure modes", "failure-modes.html", groups=_modes_by_home(m)),
+        "checks.html": lambda m, at: m.page(at, "Checks", "checks.html", groups=_by_minutes(m)),
+        "techniques.html": lambda m, at: m.page(at, "Ways of working", "techniques.html", techniques=_titled(m.records.techniques)),
+        "glossary.html": _glossary,
+        "cautions.html": _cautions,
+        "tools.html": _tools,
+        "sources.html": _sources,
+        **{f"{chart.kind}.html": partial(_chart_hub, chart=chart) for chart in _CHARTS},
+    }
+    return maker.each({address: address for address in made}, lambda _: lambda address: made[address](maker, address))
+
+
+def _families(maker: Maker) -> list[Family]:
+    return [view.family for view in maker.library.views]
+
+
+def _home(maker: Maker, address: str) -> PageText:
+    return maker.page(
+        address,
         "Find",
         "home.html",
         wide=True,
-        groups=said,
-        families=families,
+        groups=_said(maker),
+        families=_families(maker),
         description="Find the cause by what the customer says.",
     )
-    yield maker.page("symptoms.html", "Symptoms", "symptoms.html", groups=said, families=families)
-    yield maker.page("families.html", "Machines", "families.html", families=families)
-    yield maker.page("assemblies.html", "Mechanisms", "assemblies.html", roles=_by_role(maker))
-    yield maker.page("failure-modes.html", "Failure modes", "failure-modes.html", groups=_modes_by_home(maker))
-    yield maker.page("checks.html", "Checks", "checks.html", groups=_by_minutes(maker))
-    yield maker.page("techniques.html", "Ways of working", "techniques.html", techniques=_titled(records.techniques))
-    yield maker.page(
-        "glossary.html",
-        "Glossary",
-        "glossary.html",
-        terms=_titled(records.glossary),
-        search=texts([t.title for t in records.glossary.values()]),
-    )
-    yield maker.page(
-        "cautions.html",
-        "Cautions",
-        "cautions.html",
-        cautions=_titled(records.cautions),
-        search=texts([[c.title, c.text] for c in records.cautions.values()]),
-    )
-    yield maker.page(
-        "tools.html",
-        "Tools",
-        "tools.html",
-        tools=_titled(records.tools),
-        search=texts([t.title for t in records.tools.values()]),
-    )
-    yield maker.page(
-        "sources.html",
+
+
+def _symptoms(maker: Maker, address: str) -> PageText:
+    return maker.page(address, "Symptoms", "symptoms.html", groups=_said(maker), families=_families(maker))
+
+
+def _said(maker: Maker) -> list[dict[str, object]]:
+    return [_with_words(group) for group in grouped(maker.records.symptoms.values())]
+
+
+def _glossary(maker: Maker, address: str) -> PageText:
+    terms = _titled(maker.records.glossary)
+    return maker.page(address, "Glossary", "glossary.html", terms=terms, search=_words(maker.records.glossary))
+
+
+def _cautions(maker: Maker, address: str) -> PageText:
+    cautions = maker.records.cautions
+    said = texts([[c.title, c.text] for c in cautions.values()])
+    return maker.page(address, "Cautions", "cautions.html", cautions=_titled(cautions), search=said)
+
+
+def _tools(maker: Maker, address: str) -> PageText:
+    return maker.page(address, "Tools", "tools.html", tools=_titled(maker.records.tools), search=_words(maker.records.tools))
+
+
+def _sources(maker: Maker, address: str) -> PageText:
+    return maker.page(
+        address,
         "Sources",
         "sources.html",
         groups=_by_status(maker),
         shipped=SHIPPED,
         pictures=[{"alt": picture.alt, "credit": credit(picture)} for picture in shown(maker.library)],
-        search=texts([s.title for s in records.sources.values()]),
+        search=_words(maker.records.sources),
     )
-    yield from _chart_hubs(maker)
+
+
+def _words(records: Mapping[str, _Record]) -> str:
+    """Titles, for the search."""
+    return texts([record.title for record in records.values()])
 
 
 def _with_words(group: Group) -> dict[str, object]:
@@ -134,42 +158,49 @@ def _by_status(maker: Maker) -> list[tuple[str, str, list[Source]]]:
     return [group for group in groups if group[2]]
 
 
-def _chart_hubs(maker: Maker) -> Iterator[PageText]:
-    """One hub for each kind of chart that every family has."""
-    charts: tuple[tuple[str, str, str, str, Callable[[FamilyView], str]], ...] = (
-        (
-            "fasteners.html",
-            "Fastener charts",
-            "fasteners",
-            "Keys, threads, seats and turns, joint by joint.",
-            lambda v: f"{len(v.fasteners)} joints",
-        ),
-        (
-            "oil-chart.html",
-            "Oil charts",
-            "oil-chart",
-            "Where the oil goes, how much and how often.",
-            lambda v: f"{sum(1 for _ in v.oil())} points",
-        ),
-        (
-            "settings-order.html",
-            "Settings in order",
-            "settings-order",
-            "What is set after what, and what it upsets.",
-            lambda v: f"{len(v.settings)} settings",
-        ),
-        (
-            "job-list.html",
-            "Job sheets",
-            "job-list",
-            "The way in, the work, the way out, and what must be set again: a sheet to print for each remedy.",
-            lambda v: f"{len(set(maker.bench.remedies(v).values()))} remedies",
-        ),
-    )
-    for address, title, kind, intro, note in charts:
-        link = Links(maker.library, address)
-        entries = [_entry(v, link(kind, v.id), note(v)) for v in maker.library.views]
-        yield maker.page(address, title, "chart-list.html", intro=intro, entries=entries)
+@dataclass(frozen=True)
+class _Chart:
+    """A kind of chart that every family has."""
+
+    kind: str
+    title: str
+    intro: str
+    note: Callable[[Maker, FamilyView], str]
+    "How much one family's holds."
+
+
+_CHARTS = (
+    _Chart(
+        "fasteners",
+        "Fastener charts",
+        "Keys, threads, seats and turns, joint by joint.",
+        lambda _, view: f"{len(view.fasteners)} joints",
+    ),
+    _Chart(
+        "oil-chart",
+        "Oil charts",
+        "Where the oil goes, how much and how often.",
+        lambda _, view: f"{sum(1 for _ in view.oil())} points",
+    ),
+    _Chart(
+        "settings-order",
+        "Settings in order",
+        "What is set after what, and what it upsets.",
+        lambda _, view: f"{len(view.settings)} settings",
+    ),
+    _Chart(
+        "job-list",
+        "Job sheets",
+        "The way in, the work, the way out, and what must be set again: a sheet to print for each remedy.",
+        lambda maker, view: f"{len(set(maker.bench.remedies(view).values()))} remedies",
+    ),
+)
+
+
+def _chart_hub(maker: Maker, address: str, chart: _Chart) -> PageText:
+    link = Links(maker.library, address)
+    entries = [_entry(v, link(chart.kind, v.id), chart.note(maker, v)) for v in maker.library.views]
+    return maker.page(address, chart.title, "chart-list.html", intro=chart.intro, entries=entries)
 
 
 def _entry(view: FamilyView, href: str, note: str) -> dict[str, str]:

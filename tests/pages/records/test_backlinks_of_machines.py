@@ -10,7 +10,7 @@ import pytest
 from generator.pages.maker import Maker
 from generator.pages.records import assemblies as assembly_pages
 from generator.pages.records import faults as fault_pages
-from generator.pages.records.check_uses import uses
+from generator.pages.records.check_uses import check_uses
 
 
 @pytest.fixture(scope="module")
@@ -59,8 +59,9 @@ def test_a_fault_of_one_kind_of_hook_sits_on_no_other(maker):
 
 
 def test_a_check_is_used_for_what_it_tells_apart_and_best_where_it_splits_evenly(maker):
-    found = uses(maker.bench)
-    assert all(0 < apart < 1 for symptoms in found.values() for families in symptoms.values() for apart in families.values())
+    uses = check_uses(maker.bench)
+    found = [apart for check in maker.records.checks for families in uses(check).values() for apart in families.values()]
+    assert found and all(0 < apart < 1 for apart in found)
     page = next(p for p in fault_pages.pieces(maker)[1].pages() if p.address == "checks/sew-hands-off.html")
     open_list = page.html.split('id="used"')[1].split("<details>")[0]
     assert 0 < open_list.count("<li>") <= 9
