@@ -12,17 +12,18 @@ from generator.carried import carried
 from generator.edition import edition_of
 from generator.family_view import FamilyView
 from generator.library import Library
-from generator.pages.charts.reckoners import reckoner_files
+from generator.pages.charts.reckoners import RECKONERS, reckoner_files
 from generator.pages.data.families import family_address, family_files, mechanism_files
-from generator.pages.data.finder import finder_files
+from generator.pages.data.finder import FAMILIES, FINDER, finder_files
 from generator.pages.data.jobs import jobs_address, planner_files
+from generator.pages.data.mechanisms import ADDRESS as MECHANISMS
 from generator.pages.data.open_data import MATRIX, ORDERS, TREES, open_address, open_files
 from generator.pages.data.pages import page_files
 from generator.pages.data.record_files import record_files
 from generator.pages.data.tables import CHARTS, table_address, tables
-from generator.pages.data.words import words_files
+from generator.pages.data.words import WORDS, words_files
 from generator.pages.learn.feed import feed_file
-from generator.pages.learn.practice import card_files, ways_address, ways_files
+from generator.pages.learn.practice import CARDS, card_files, ways_address, ways_files
 from generator.pages.learn.this_copy import read_me
 from generator.pages.moved import moved_files
 from generator.pages.page import PageText
@@ -148,17 +149,17 @@ def _shown(records: Records, only: Collection[str]) -> Records:
 
 def data_pieces(bench: Bench) -> list[Files]:
     """Every script file that holds data, every table, and the licences."""
-    every_time: tuple[Callable[[], Iterable[tuple[str, str]]], ...] = (
-        partial(mechanism_files, bench),
-        partial(finder_files, bench.library),
-        partial(which_machine_files, bench.library),
-        partial(reckoner_files, bench.library),
-        partial(card_files, bench),
-        partial(words_files, bench.library),
-        partial(record_files, bench.library.records),
-        licence_files,
-    )
-    return [*(Files(make) for make in every_time), *(files for view in bench.library.views for files in _data_of(bench, view))]
+    return [
+        Files(partial(mechanism_files, bench), (MECHANISMS,)),
+        Files(partial(finder_files, bench.library), (FAMILIES, FINDER)),
+        Files(partial(which_machine_files, bench.library)),
+        Files(partial(reckoner_files, bench.library), (RECKONERS,)),
+        Files(partial(card_files, bench), (CARDS,)),
+        Files(partial(words_files, bench.library), (WORDS,)),
+        Files(partial(record_files, bench.library.records)),
+        Files(licence_files),
+        *(files for view in bench.library.views for files in _data_of(bench, view)),
+    ]
 
 
 def _data_of(bench: Bench, view: FamilyView) -> Iterator[Files]:

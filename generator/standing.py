@@ -10,7 +10,7 @@ import base64
 import hashlib
 from array import array
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from generator.kept import Kept
@@ -108,12 +108,11 @@ class Standing:
     def _is_as_it_was(self, n: int, same: dict[int, bool], watch: Watch) -> bool:
         """Whether a value is the same as before: that of which all is the same that it was worked out from, and that of the same print."""
         if n not in same:
-            made_of, token = _numbers(self._memory.made_of[n]), _token(self._memory.values[n])
+            made_of = _numbers(self._memory.made_of[n])
             if made_of and all(self._is_as_it_was(m, same, watch) for m in made_of):
                 same[n] = True
-                self._printed[token] = self._memory.prints[n]
             else:
-                same[n] = self._print(token, watch) == self._memory.prints[n]
+                same[n] = self._print(_token(self._memory.values[n]), watch) == self._memory.prints[n]
         return same[n]
 
     def as_before(self, token: Token) -> bool:
@@ -148,34 +147,31 @@ class Standing:
         self._made += pages
 
     def remember(self, new: Path, watch: Watch) -> None:
-        """Writes down what the pages of a new site were made of; it stands whole in its folder, which is about to take this one's place."""
-        numbers: dict[Token, int] = {}
-        pages = [self._again(page, numbers) for page in self.taken.values()]
+        """Writes down what the pages of a new site were made of; it stands whole in its folder, which is about to take this one's place.
+
+        A value that is known already keeps its number, so what is known of a page that was taken over is left as it is.
+        """
+        numbers = dict(self._number)
+        pages = list(self.taken.values())
         for made in self._made:
             if made.reads is not None:
                 pages.append(self._remembered(made.page, _numbered(made.reads, numbers), new))
         prints: list[str] = []
         made_of: list[str] = []
-        for token in _growing(numbers):
-            prints.append(self._print(token, watch))
-            made_of.append(_numbered(sorted(self._made_of(token, watch)), numbers))
+        for number, token in enumerate(_growing(numbers)):
+            known = number < len(self._memory.values) and number not in self._changed
+            prints.append(self._memory.prints[number] if known else self._print(token, watch))
+            if known and token not in watch.made_of:
+                made_of.append(self._memory.made_of[number])
+            else:
+                made_of.append(_numbered(sorted(watch.made_of.get(token, ())), numbers))
         self._store().write(self._name(), Memory(tuple(map(_BETWEEN.join, numbers)), tuple(prints), tuple(made_of), tuple(pages)))
         self._store().prune()
-
-    def _made_of(self, token: Token, watch: Watch) -> Iterable[Token]:
-        """What a value was worked out from, now or for the site that stands."""
-        if token in watch.made_of or not self.as_before(token):
-            return watch.made_of.get(token, ())
-        return [_token(self._memory.values[n]) for n in _numbers(self._memory.made_of[self._number[token]])]
 
     def _print(self, token: Token, watch: Watch) -> str:
         if token not in self._printed:
             self._printed[token] = self._prints.of(watch.value(token))
         return self._printed[token]
-
-    def _again(self, page: Remembered, numbers: dict[Token, int]) -> Remembered:
-        reads = _numbered((_token(self._memory.values[n]) for n in _numbers(page.reads)), numbers)
-        return replace(page, reads=reads)
 
     def _remembered(self, page: PageText | DataFile, reads: str, new: Path) -> Remembered:
         return Remembered(page.address, page.title, page.search, self.frame_of(page.address), _sha256(new / page.address), reads)

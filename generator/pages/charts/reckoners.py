@@ -26,12 +26,12 @@ from generator.standards.threads import (
 )
 
 ADDRESS = "reckoners.html"
-_DATA = f"{FOLDER}/reckoners.js"
+RECKONERS = f"{FOLDER}/reckoners.js"
 _NAMES = (
     "numbers", "sizes", "flats", "motion", "keys", "threads", "section", "stitches", "form", "screws", "sewing", "timing",
     "timing-forms",
 )  # fmt: skip
-_SCRIPTS = (_DATA, *(f"assets/handwheel/js/charts/{name}.js" for name in _NAMES))
+_SCRIPTS = (RECKONERS, *(f"assets/handwheel/js/charts/{name}.js" for name in _NAMES))
 
 
 def pages(maker: Maker) -> Iterator[PageText]:
@@ -87,7 +87,7 @@ def _needle_rows() -> Iterator[dict[str, object]]:
 
 def reckoner_files(library: Library) -> Iterator[tuple[str, str]]:
     """Address and content of the tables that the reckoners read. Lengths in mm."""
-    yield _DATA, script("reckoners", _data(library))
+    yield RECKONERS, script("reckoners", _data(library))
 
 
 def _data(library: Library) -> dict[str, object]:

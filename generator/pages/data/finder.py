@@ -26,8 +26,8 @@ from generator.records.model import Symptom
 from generator.wording import words
 from generator.wording.grouping import GROUPS
 
-_FINDER = f"{FOLDER}/finder.js"
-_FAMILIES = f"{FOLDER}/families.js"
+FINDER = f"{FOLDER}/finder.js"
+FAMILIES = f"{FOLDER}/families.js"
 TITLE = Field("title", 1.0, 3.0)
 SAID = Field("said", 1.0, 3.0)
 CAUSE = Field("cause", 0.45, 0.5)
@@ -71,10 +71,10 @@ def _symptoms_of(library: Library, symptoms: list[Symptom]) -> dict[str, tuple[s
 
 def finder_files(library: Library) -> Iterator[tuple[str, str]]:
     """Address and content of the finder's data, and of the families that every page lets one choose."""
-    yield _FAMILIES, script("families", [[v.id, v.family.title] for v in library.views])
+    yield FAMILIES, script("families", [[v.id, v.family.title] for v in library.views])
     read = tables(library)
     index = build(sorted(library.records.symptoms), phrases(library), read)
-    yield _FINDER, script("finder", {**_shown(library), "language": language_data(read), **index_data(index)})
+    yield FINDER, script("finder", {**_shown(library), "language": language_data(read), **index_data(index)})
 
 
 def _shown(library: Library) -> dict[str, object]:

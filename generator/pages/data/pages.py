@@ -63,8 +63,10 @@ def plain_words(text: str) -> list[str]:
     >>> plain_words("Renew the Hook-gear: 3/32 in, café")
     ['renew', 'the', 'hook', 'gear', '3', '32', 'in', 'cafe']
     """
-    small = unicodedata.normalize("NFKD", text.replace("’", "'").lower())
-    return _WORD.findall("".join(c for c in small if not unicodedata.combining(c)))
+    small = text.replace("’", "'").lower()
+    if not small.isascii():
+        small = "".join(c for c in unicodedata.normalize("NFKD", small) if not unicodedata.combining(c))
+    return _WORD.findall(small)
 
 
 def _more(title: str, text: str) -> str:

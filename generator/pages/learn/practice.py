@@ -13,12 +13,12 @@ from generator.pages.page import PageText
 from generator.wording import words
 
 ADDRESS = "practice.html"
-_CARDS = f"{FOLDER}/cards.js"
+CARDS = f"{FOLDER}/cards.js"
 _WALK = ("graph", "machine", "minutes", "case", "doubt", "diagnosis", "next-step", "journey", "words")
 _NAMES = ("chance", "machine-in", "case-view", "result-view", "scores", "cards", "page")
 _SCRIPTS = (
     *(f"assets/handwheel/js/bench/{name}.js" for name in _WALK),
-    _CARDS,
+    CARDS,
     *(f"assets/handwheel/js/learn/{name}.js" for name in _NAMES),
 )
 
@@ -60,7 +60,7 @@ def ways_files(bench: Bench, view: FamilyView) -> Iterator[tuple[str, str]]:
 
 def card_files(bench: Bench) -> Iterator[tuple[str, str]]:
     """Address and content of the cards' data."""
-    yield _CARDS, script("cards", _cards(bench))
+    yield CARDS, script("cards", _cards(bench))
 
 
 def _cards(bench: Bench) -> dict[str, object]:
