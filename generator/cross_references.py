@@ -52,6 +52,16 @@ class CrossReferences:
                 found.add(node.id)
         return frozenset(found)
 
+    @watched
+    def causes(self) -> Mapping[str, frozenset[str]]:
+        """Symptom id -> the failure modes that its tree names, transfers followed; none of its words."""
+        return {s.id: self.modes_under(s.tree) for s in self.records.symptoms.values()}
+
+    def nearest(self, causes: Set[str], symptoms: Iterable[str], most: int) -> list[str]:
+        """Of these symptoms, by id, those that have the most of these causes."""
+        shared = {symptom: len(causes & self.causes[symptom]) for symptom in symptoms}
+        return sorted((s for s in shared if shared[s]), key=lambda s: (-shared[s], s))[:most]
+
     def shown(self, mode: str, symptom: str) -> float:
         """Of the machines that have a failure mode, the part that comes in with a complaint."""
         return shown(self.records.failure_modes[mode].shows, symptom, self._complaints.get(mode, 0))
@@ -59,7 +69,7 @@ class CrossReferences:
     @watched
     def _complaints(self) -> Mapping[str, int]:
         """Failure mode id -> how many symptoms name it in their trees."""
-        return Counter(mode for s in self.records.symptoms.values() for mode in self.modes_under(s.tree))
+        return Counter(mode for causes in self.causes.values() for mode in causes)
 
     def fitted(self, reference: str) -> frozenset[str]:
         """Failure modes that an outcome's `fits` entry stands for, on any family."""

@@ -102,8 +102,7 @@ def _ruled_out(complaint: Complaint) -> tuple[tuple[str, tuple[str, ...]], ...]:
 
 def _near(complaint: Complaint, link: Links) -> tuple[dict[str, str], ...]:
     """The family's other symptoms that share the most causes with this one."""
-    mine = set(complaint.rates)
-    others = [s for s in complaint.view.symptoms.values() if s.id != complaint.symptom.id]
-    shared = {s.id: len(mine & link.library.modes_under(s.tree)) for s in others}
-    nearest = sorted((s for s in others if shared[s.id]), key=lambda s: (-shared[s.id], s.id))[:4]
-    return tuple({"href": link("bench", s.id, complaint.view.id), "title": s.title} for s in nearest)
+    symptoms = complaint.view.symptoms
+    others = [id for id in symptoms if id != complaint.symptom.id]
+    near = link.library.nearest(complaint.rates.keys(), others, 4)
+    return tuple({"href": link("bench", id, complaint.view.id), "title": symptoms[id].title} for id in near)

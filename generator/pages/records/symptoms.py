@@ -32,7 +32,7 @@ def _page(maker: Maker, pictures: Pictures, id: str) -> PageText:
         search=texts(symptom.title, symptom.said_as, symptom.summary),
         symptom=symptom,
         benches=_benches(maker, symptom),
-        near=_near(maker, symptom),
+        near=_near(maker, symptom.id),
         tree_svg=pictures[address, "tree"],
         tree_list=pictures[address, "tree-list"],
     )
@@ -57,9 +57,7 @@ def _benches(maker: Maker, symptom: Symptom) -> list[dict[str, object]]:
     return rows
 
 
-def _near(maker: Maker, symptom: Symptom) -> list[str]:
+def _near(maker: Maker, id: str) -> list[str]:
     """Symptoms that share the most causes."""
-    mine = maker.library.modes_under(symptom.tree)
-    others = [s for s in maker.records.symptoms.values() if s.id != symptom.id]
-    shared = {s.id: len(mine & maker.library.modes_under(s.tree)) for s in others}
-    return sorted((s for s in shared if shared[s]), key=lambda s: (-shared[s], s))[:5]
+    others = [other for other in maker.records.symptoms if other != id]
+    return maker.library.nearest(maker.library.causes[id], others, 5)
