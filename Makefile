@@ -12,7 +12,7 @@ site: .venv/ready
 	$(BIN)/python -m generator check
 	$(BIN)/mkdocs build --strict
 
-# With FAMILY=tessaly-40 that family alone, which follows an edit in seconds.
+# With FAMILY=tessaly-40 that family alone.
 serve: .venv/ready
 	HANDWHEEL_FAMILY="$(FAMILY)" $(BIN)/mkdocs serve
 

@@ -1,4 +1,4 @@
-"""Finished pages as files of an MkDocs build. With `plugin`, `frame`, `frame_of_page` and `rests_on`, the only modules that know MkDocs."""
+"""Finished pages as files of an MkDocs build. One of the few modules that know MkDocs: `KNOWS_MKDOCS` in the test of the floors names them."""
 
 from __future__ import annotations
 
@@ -135,12 +135,15 @@ def _mended_at(at: Forge, address: str, source: str = "") -> Mending:
     return mending(at.repository, at.edit, address, source, lambda file: bool(file) and (at.content / file).is_file())
 
 
-def standing(config: MkDocsConfig, folders: Sequence[Path], cache: Path, at: Forge) -> Standing | None:
-    """The site that stands; None where its pages cannot be taken over, because others have a hand in them or it is cleared first."""
+def standing(config: MkDocsConfig, folders: Sequence[Path], cache: Path, at: Forge, of: str) -> Standing | None:
+    """The site that stands; None where its pages cannot be taken over, because others have a hand in them or it is cleared first.
+
+    `of` says what kind of site it is, where other pages are made for others.
+    """
     folder = Path(config.site_dir)
     if not is_plain(config) or not can_be_swapped(folder):
         return None
-    return Standing(folder, cache, rests_on(config, folders), lambda address: repr(_mended_at(at, address)) if at.repository else "")
+    return Standing(folder, cache, rests_on(config, folders) + of, lambda address: repr(_mended_at(at, address)) if at.repository else "")
 
 
 def _append(items: list[Any], item: str) -> None:

@@ -62,6 +62,8 @@ class Site:
     "The site that stands; what is `taken` of it has no words here."
     watch: Watch = field(default_factory=Watch)
     "The values that the pages were made of."
+    records: Records = field(default_factory=Records)
+    "What the site was made from."
 
 
 def build(
@@ -80,7 +82,8 @@ def build(
     records, errors = load_kept(folders, cache)
     if errors:
         raise ContentError("\n".join(("The records have errors.", *errors)))
-    bench = Bench(Library(_shown(records, only) if only else records), cache)
+    records = shown(records, only)
+    bench = Bench(Library(records), cache)
     edition = edition_of(folders)
     to_make = list(pieces(bench, folders, site_url, edition))
     if standing:
@@ -91,7 +94,7 @@ def build(
     moved = moved_files(bench, published(folders[0]), {page.address: page.title for page in pages})
     of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url), **dict(moved)}
     data |= {**dict(page_files(pages, folders, bench.library)), **of_the_whole}
-    return Site(pages, data, dict(photo_files(bench.library)), standing, bench.library.watch)
+    return Site(pages, data, dict(photo_files(bench.library)), standing, bench.library.watch, records)
 
 
 def begin(standing: Standing, library: Library) -> None:
@@ -134,8 +137,10 @@ def _made(piece: Piece, asked: Collection[str], watch: Watch) -> list[Made]:
     return with_reads(piece.make(asked), watch, frozenset(piece.addresses))
 
 
-def _shown(records: Records, only: Collection[str]) -> Records:
-    """The records without the other families, and without what is said of those alone."""
+def shown(records: Records, only: Collection[str]) -> Records:
+    """The records without the other families, and without what is said of those alone; all, where no family is named."""
+    if not only:
+        return records
     for id in only:
         if id not in records.families:
             raise ContentError(f"{quote(id)} is no family of the book. {did_you_mean(id, records.families, 'Name one by its id.')}")

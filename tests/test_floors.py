@@ -25,10 +25,11 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("frame_of_page",),
     ("frame",),
     ("mkdocs_site",),
+    ("preview",),
     ("plugin", "__main__"),
 )
 "From the ground up; rooms of one floor do not know each other."
-KNOWS_MKDOCS = {"plugin", "mkdocs_site", "frame", "frame_of_page", "rests_on"}
+KNOWS_MKDOCS = {"plugin", "preview", "mkdocs_site", "frame", "frame_of_page", "rests_on"}
 READS_OR_WRITES = {"os", "io", "pathlib", "shutil", "subprocess", "tempfile", "socket", "urllib", "yaml", "click", "mkdocs", "jinja2"}
 RANK = {room: number for number, floor in enumerate(FLOORS) for room in floor}
 

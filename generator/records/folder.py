@@ -73,8 +73,9 @@ def _close(folder: Path, top: Path, found: Scan, message: str, hint: str) -> Non
 
 
 def _within(path: Path, folder: Path) -> bool:
+    """Whether what a name leads to lies in the folder; linked folders are not followed, so what is no link lies where it is named."""
     try:
-        return path.resolve(strict=True).is_relative_to(folder.resolve())
+        return not path.is_symlink() or path.resolve(strict=True).is_relative_to(folder.resolve())
     except (OSError, RuntimeError):
         return True  # a broken link or a round of links: reading it says what is wrong
 
