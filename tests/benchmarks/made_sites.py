@@ -22,6 +22,8 @@ class MadeSite:
     project: Path
     families: int
     quiet: bool
+    given: bool = False
+    "Whether the records are there already."
 
     @property
     def site(self) -> Path:
@@ -37,8 +39,9 @@ class MadeSite:
     @cached_property
     def from_nothing(self) -> Spent:
         """The first build, with no site and nothing kept."""
-        print(f"\n{self.families} families are made ...", flush=True)
-        write(self.project / "content", self.families)
+        if not self.given:
+            print(f"\n{self.families} families are made ...", flush=True)
+            write(self.project / "content", self.families)
         shutil.copy(ROOT / "mkdocs.yml", self.project)
         return self._build("from nothing")
 
@@ -68,5 +71,5 @@ class MadeSite:
         return spent
 
     def _build(self, how: str) -> Spent:
-        print(f"{self.families} families {how} ...", flush=True)
+        print(f"{self.families or 'The real'} families {how} ...", flush=True)
         return measured(["-m", "mkdocs", "build", "--strict"], self.project, self.quiet)
