@@ -1,4 +1,4 @@
-"""Finished pages as files of an MkDocs build. One of the few modules that know MkDocs: `KNOWS_MKDOCS` in the test of the floors names them."""
+"""Finished pages as files of an MkDocs build. The test of the floors names the few modules that know MkDocs."""
 
 from __future__ import annotations
 
