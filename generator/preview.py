@@ -18,7 +18,7 @@ from jinja2 import Environment
 from mkdocs.commands.build import get_context
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.livereload import LiveReloadServer
-from mkdocs.structure.files import File, Files
+from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 
 from generator.bench import Bench
@@ -118,7 +118,8 @@ class Preview:
 
     def _put(self, text: PageText, built: Built) -> str:
         """Put a page into its frame and into the site; its address."""
-        page = ReadyPage(text, File.generated(built.config, text.address.removesuffix("html") + "md", content=""), built.config)
+        name = text.address.removesuffix("html") + "md"
+        page = ReadyPage(text, File.generated(built.config, name, content="", inclusion=InclusionLevel.NOT_IN_NAV), built.config)
         page.read_source(built.config)
         page.render(built.config, built.files)
         context = get_context(built.nav, built.files, built.config, page)
