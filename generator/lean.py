@@ -16,9 +16,19 @@ One that ends in a stroke, or stands before the stroke of an empty element, keep
 """
 _SAID = re.compile(r'>[^<]*="')
 "Such a thing in the words of a page, or in data that it holds."
+_IN_SINGLE = re.compile("=\\s*'")
+"An attribute between single signs, or words that look like one."
 _ENDED = "li|dt|dd|tr|td|th|tbody|thead"
 _IMPLIED = re.compile(rf"</(?:{_ENDED})>(?=\s*</?(?:{_ENDED}|ul|ol|dl|table)\b)")
 "Ends that the next tag says as well: HTML standard, 13.1.2.4 Optional tags."
+_ENDS_P = "address|article|aside|blockquote|details|div|dl|fieldset|figure|footer|form|h[1-6]|header|hr|main|nav|ol|p|pre|section|table|ul"
+_HOLDS_P = "article|aside|blockquote|dd|details|div|figure|header|li|section|td|th"
+_IMPLIED_P = re.compile(rf"</p>(?=\s*<(?:(?:{_ENDS_P})\b|/(?:{_HOLDS_P})>))")
+"The same of a paragraph, before what cannot stand in it and at the end of what it stands in."
+_SIGNS = {"&#39;": "'", "&#x27;": "'"}
+"Written as a number by what escapes values, which cannot know that no attribute here stands between such signs."
+_DRAWN = ' xmlns="http://www.w3.org/2000/svg"'
+"What a drawing needs in a file of its own alone: HTML standard, 4.8.16 SVG."
 
 
 def lean(page: str) -> str:
@@ -43,5 +53,13 @@ def _plain(html: str) -> str:
     """The head of a page stays as it is: it is read by more than browsers."""
     head, begin, body = html.rpartition("</head>")
     if not _SAID.search(body):
-        body = _QUOTED.sub(r"=\1", body)
-    return head + begin + _IMPLIED.sub("", body)
+        body = _QUOTED.sub(r"=\1", _without_numbers(body.replace(_DRAWN, "")))
+    return head + begin + _IMPLIED.sub("", _IMPLIED_P.sub("", body))
+
+
+def _without_numbers(body: str) -> str:
+    if _IN_SINGLE.search(body):
+        return body
+    for number, sign in _SIGNS.items():
+        body = body.replace(number, sign)
+    return body
