@@ -89,6 +89,19 @@ def test_what_is_seldom_seen_is_one_box_that_leads_to_the_list_and_the_list_has_
     assert "Seldom (seldom: look again):" in html
 
 
+def test_what_leads_to_the_same_next_step_shares_a_line_of_the_list_and_nothing_of_it_is_lost():
+    seen = [("Often", remedy("gear")), *((says, {"beyond": 20.0, "next": then, "share": 0.001}) for says, then in
+            (("Rust", "look"), ("Oil", "feel"), ("Lint", "look"), ("Dust", "look"))), ("Cured", None), ("Well again", None)]  # fmt: skip
+    policy = check("c", *seen)
+    for row in policy["outcomes"][1:4]:
+        row["unlikely"] = True
+    html = as_html(outline(policy, name=lambda kind, id: id, href="{}/{}".format))
+    assert [b.text for b in ElementTree.fromstring(html).iter("b")] == [
+        "Often:", "Rust; Lint (each seldom: look again):", "Oil (seldom: look again):", "Dust:", "Cured; Well again:",
+    ]  # fmt: skip
+    assert links(html) == ["check/c", "remedy/gear", "check/look", "check/feel", "check/look"]
+
+
 @pytest.mark.parametrize(("following", "said"), [("watch-hook", "watch-hook"), ("renew:gear", "renew:gear"), ("", "Stop and think")])
 def test_where_the_written_order_ends_the_next_step_stands(following, said):
     assert re.sub(r"[\s\-]", "", said) in shown(svg(rare("look", following)))
