@@ -15,8 +15,8 @@ _Lines = dict[tuple[object, ...], tuple[list[str], After]]
 def outline(policy: Step, *, name: Name, href: StepHref) -> Item:
     """All steps of a check flow.
 
-    What follows a check stands under what is seen; where the same comes after several things, they share a line. Remedies tried one after another stand side by side,
-    so that a long row of them does not run off a phone's page. `name` and `href` as for
+    What follows a check stands under what is seen; where the same comes after several things, they share a
+    line. Remedies tried one after another stand side by side, so that a long row of them does not run off a phone's page. `name` and `href` as for
     `flow_svg.prepare`.
     """
 

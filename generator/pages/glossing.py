@@ -41,7 +41,7 @@ class Glossary:
         for start, end, term in self._terms_in(html):
             if term.id not in used:
                 used.add(term.id)
-                made += [html[at:start], f'<a class="hw-term" href="{address}#{term.id}">{html[start:end]}</a>']
+                made += [html[at:start], f'<a href="{address}#{term.id}">{html[start:end]}</a>']
                 at = end
         return "".join((*made, html[at:])) if made else html
 

@@ -58,9 +58,9 @@ def embedded(data: object) -> Markup:
 
 
 def _step(step: StepView, guarding: Iterable[str], cautions: Mapping[str, Caution]) -> dict[str, object]:
-    """A step by its name; where it is guarded, with the cautions as tips before the direction."""
+    """A step in its words; where it is guarded, with the cautions as tips before the direction."""
     name = " ".join(filter(None, (step.do, plain(step.title)))) if step.title else LAST
     tips = [{"@type": "HowToTip", "text": cautions[id].title} for id in dict.fromkeys(guarding) if id in cautions]
     if not tips:
         return {"@type": "HowToStep", "text": name}
-    return {"@type": "HowToStep", "name": name, "itemListElement": [*tips, {"@type": "HowToDirection", "text": name}]}
+    return {"@type": "HowToStep", "itemListElement": [*tips, {"@type": "HowToDirection", "text": name}]}

@@ -6,8 +6,8 @@ from generator.analysis.coverage import Group
 from generator.bench.coverage import PairCoverage, nothing_found
 from generator.wording.links import Links
 
-NOTHING = "·"
-"A cause that a check does not name."
+NOTHING = ""
+"A cause that a check does not name; the style sheet shows a dot."
 
 
 def matrix_view(pair: PairCoverage, link: Links) -> dict[str, object]:

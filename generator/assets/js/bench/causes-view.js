@@ -10,17 +10,17 @@
     return el(
       "li",
       { "data-cause": hypothesis.id },
-      el("span", { class: "hw-cause-name" }, ...causeLinks(of.family, hypothesis)),
-      el("b", { class: "hw-share" }),
-      el("span", { class: "hw-bar", "aria-hidden": "true" }, el("i", {})),
+      el("span", {}, ...causeLinks(of.family, hypothesis)),
+      el("b", {}),
+      el("i", {}),
       el("small", {}, `${hypothesis.rests[0].toUpperCase()}${hypothesis.rests.slice(1)}.`)
     );
   }
 
   function fill(item, share) {
     item.dataset.share = String(share);
-    item.querySelector(".hw-share").textContent = percent(share);
-    item.querySelector(".hw-bar i").style.width = `${100 * share}%`;
+    item.querySelector(":scope > b").textContent = percent(share);
+    item.querySelector(":scope > i").style.width = `${100 * share}%`;
     item.classList.toggle("hw-out-of-it", share === 0);
   }
 

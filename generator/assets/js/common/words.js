@@ -3,7 +3,8 @@
 (function () {
   "use strict";
   const { el, whenGiven, load } = handwheel;
-  const links = /** @type {HTMLAnchorElement[]} */ ([...document.querySelectorAll("article a.hw-term")]);
+  const links = /** @type {HTMLAnchorElement[]} */ ([...document.querySelectorAll('article a[href*="glossary.html#"]')]);
+  links.forEach((link) => link.classList.add("hw-term"));
   if (!links.length) return;
 
   const idOf = (link) => decodeURIComponent(link.hash.slice(1));
