@@ -30,7 +30,7 @@ PALETTE: tuple[dict[str, Any], ...] = tuple(
 )
 "The toggle names what a press brings; js/frame/palette.js lays it."
 _SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
-CONTENT_POLICY = "; ".join(
+CONTENT_POLICY = ";".join(
     (
         "default-src 'none'",
         "script-src 'self' file:",

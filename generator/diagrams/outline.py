@@ -27,7 +27,7 @@ def _line(item: Item) -> str:
     if item.address:
         title = f'<a href="{escape(item.address)}">{title}</a>'
     before = f"<b>{escape(clean(item.before))}:</b> " if item.before else ""
-    note = f" <span>{escape(clean(item.note))}</span>" if item.note else ""
+    note = f" <i>{escape(clean(item.note))}</i>" if item.note else ""
     return before + title + note
 
 
@@ -40,6 +40,6 @@ def as_html(item: Item) -> str:
     """The list as HTML.
 
     >>> as_html(Item("Skips", note="any of", items=(Item("Needle bent", "bent/"),)))
-    '<ul class="hw-outline"><li>Skips <span>any of</span><ul><li><a href="bent/">Needle bent</a></li></ul></li></ul>'
+    '<ul class="hw-outline"><li>Skips <i>any of</i><ul><li><a href="bent/">Needle bent</a></li></ul></li></ul>'
     """
     return f'<ul class="hw-outline">{_entry(item)}</ul>'

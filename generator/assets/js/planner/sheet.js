@@ -64,7 +64,6 @@
 
   function stepRow(family, told) {
     return el("li", { id: `step-${told.number}`, class: `hw-jobstep hw-do-${told.step.phase}`, "data-do": told.step.do, "data-part": told.step.part },
-      el("div", { class: "hw-no", "aria-hidden": "true" }, String(told.number)),
       el("div", { class: "hw-jobstep-body" },
         told.turn && el("p", { class: "hw-turn" }, told.turn),
         ...cautionLines(family, told.cautions),
