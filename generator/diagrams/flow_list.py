@@ -16,8 +16,8 @@ def outline(policy: Step, *, name: Name, href: StepHref) -> Item:
     """All steps of a check flow.
 
     What follows a check stands under what is seen; where the same comes after several things, they share a
-    line. Remedies tried one after another stand side by side, so that a long row of them does not run off a phone's page. `name` and `href` as for
-    `flow_svg.prepare`.
+    line. Remedies tried one after another stand side by side, so that a long row of them does not run off a
+    phone's page. `name` and `href` as for `flow_svg.prepare`.
     """
 
     def item(seen: str, step: Step | None, under: tuple[Item, ...]) -> Item:

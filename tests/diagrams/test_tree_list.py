@@ -15,7 +15,7 @@ def test_the_list_holds_every_event_with_its_link_and_says_how_inputs_belong_tog
     html = as_html(outline(TOP, href="{}/".format, shares={"a": "31 %"}))
     root = ElementTree.fromstring(html)
     assert [a.get("href") for a in root.iter("a")] == ["a/", "b/", "c/", "d/", "thread-nest/g/", "x/", "y/"]
-    assert [s.text for s in root.iter("span")] == ["any of", "31 %", "at least 2 of", "all of"]
+    assert [s.text for s in root.iter("i")] == ["any of", "31 %", "at least 2 of", "all of"]
     assert {a.get("href")[:-1] for a in root.iter("a")} >= set(event_ids(TOP))
 
 

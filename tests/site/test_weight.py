@@ -11,11 +11,11 @@ from generator.pages.hubs import NAVIGATION
 from tests.site.reading import framed
 from tests.tags import sound
 
-FRAME = 3_000
+FRAME = 2_900
 "Bytes of a page that are not its own: head, header, navigation, foot. The scripts that it alone asks for stand apart."
-MEAN = {"bench": 106_000, "jobs": 14_300}
+MEAN = {"bench": 95_000, "jobs": 13_300}
 "Bytes of a page of the kinds that make up most of a site, frame and all."
-WHOLE = 71_500_000
+WHOLE = 66_500_000
 "Bytes of the site of this book's own content, unpacked."
 
 
@@ -58,3 +58,25 @@ def test_the_switch_of_the_colours_offers_what_the_theme_is_told(browser, site):
     tab.locator("label[title=Dark]").click()
     assert tab.locator("body").get_attribute("data-md-color-scheme") == "slate"
     tab.close()
+
+
+def test_a_matrix_shows_a_dot_where_its_cells_say_nothing(browser, site):
+    tab = browser.new_page()
+    tab.goto((site / "coverage/tessaly-40.html").as_uri())
+    shown = "getComputedStyle(document.querySelector('.hw-matrix td:empty'), '::before').content"
+    assert tab.evaluate(shown) == '"·"'
+    tab.close()
+
+
+def test_each_step_is_numbered_as_its_heading_says(browser, site):
+    """By the style sheet, in the order of the page: a list may be cut in two by a heading."""
+    for address in ("bench/tessaly-40/skipped-stitches.html", "jobs/tessaly-40/hook-gear-cracked.html"):
+        tab = browser.new_page()
+        tab.goto((site / address).as_uri())
+        steps = tab.locator(":is(.hw-check, .hw-jobstep)")
+        said = [re.search(r"\d+", words)[0] for words in steps.locator("h3 .hw-sr").all_text_contents()]
+        rise = "s => s.map(e => getComputedStyle(e).counterIncrement + getComputedStyle(e, '::before').content)"
+        assert set(steps.evaluate_all(rise)) == {'step 1counter(step) / ""'}
+        assert [step.get_attribute("id") for step in steps.all()] == [f"step-{number}" for number in range(1, steps.count() + 1)]
+        assert said == [str(number) for number in range(1, len(said) + 1)]
+        tab.close()

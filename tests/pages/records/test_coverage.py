@@ -63,14 +63,14 @@ def test_gaps_are_grouped_with_their_machines(pages: dict[str, PageText]) -> Non
 
 
 def test_a_matrix_shows_the_outcome_that_the_records_give(pages: dict[str, PageText]) -> None:
-    """Outcome 1 of rolling names both needle faults; outcome 1 of watching names the gear's."""
+    """Outcome 1 of rolling names both needle faults; outcome 1 of watching names the gear's. Where nothing stands, the sheet draws a dot."""
     assert rows(pages["coverage/probe-1.html"]) == [
         ["Cause", "1", "2"],
-        ["Gear crackedone of 2 that look alike, 2 remedies", "·", "1"],
-        ["Gear slippedone of 2 that look alike, 2 remedies", "·", "1"],
-        ["Needle bentone of 2 that look alike, one remedy", "1", "·"],
-        ["Needle bluntone of 2 that look alike, one remedy", "1", "·"],
-        ["Plate rough", "·", "·"],
+        ["Gear crackedone of 2 that look alike, 2 remedies", "", "1"],
+        ["Gear slippedone of 2 that look alike, 2 remedies", "", "1"],
+        ["Needle bentone of 2 that look alike, one remedy", "1", ""],
+        ["Needle bluntone of 2 that look alike, one remedy", "1", ""],
+        ["Plate rough", "", ""],
     ]
 
 
