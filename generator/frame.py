@@ -98,20 +98,21 @@ def leave_out_what_is_not_used(files: Files, config: MkDocsConfig) -> None:
 def one_sheet(folder: Path, theme: Theme) -> str:
     """The theme's style sheets, then ours by name, but the type's: every page names each that it asks for, and a phone waits for each."""
     ours = [path for path in sorted(folder.glob("*.css")) if path.name != FACE]
-    return _joined([*_of_theme(theme, _SHEETS), *ours])
+    return joined([*_of_theme(theme, _SHEETS), *ours])
 
 
 def one_script(folder: Path, theme: Theme) -> str:
     """The theme's script, then ours of all pages by name, for the same reason."""
-    return _joined([*_of_theme(theme, _SCRIPTS), *sorted(folder.glob("*.js"))])
+    return joined([*_of_theme(theme, _SCRIPTS), *sorted(folder.glob("*.js"))])
+
+
+def joined(paths: Iterable[Path]) -> str:
+    """Files in one, in their order."""
+    return "".join(path.read_text(encoding="utf-8") for path in paths)
 
 
 def _of_theme(theme: Theme, names: Iterable[str]) -> list[Path]:
     return [path for name in names for at in theme.dirs for path in sorted(Path(at).glob(name))]
-
-
-def _joined(paths: Iterable[Path]) -> str:
-    return "".join(path.read_text(encoding="utf-8") for path in paths)
 
 
 def without_dates(files: Files) -> None:

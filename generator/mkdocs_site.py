@@ -18,8 +18,19 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
-from generator.frame import BOOK, COMMON, FACE, PALETTE, leave_out_what_is_not_used, one_script, one_sheet, settle
+from generator.frame import (
+    BOOK,
+    COMMON,
+    FACE,
+    PALETTE,
+    joined,
+    leave_out_what_is_not_used,
+    one_script,
+    one_sheet,
+    settle,
+)
 from generator.lean import lean
+from generator.pages.bench.walk_scripts import WALK, WALK_PARTS
 from generator.pages.hubs import NAVIGATION
 from generator.pages.mending import Mending, mending
 from generator.pages.page import PageText
@@ -170,6 +181,7 @@ def add_files(files: Files, site: Site, config: MkDocsConfig, more: Sequence[Pat
         files.append(File.generated(config, address, content=content))
     files.append(File.generated(config, f"{_PREFIX}/css/{BOOK}", content=one_sheet(_ASSETS / "css", config.theme)))
     files.append(File.generated(config, f"{_PREFIX}/js/{COMMON}", content=one_script(_ASSETS / _COMMON_SCRIPTS, config.theme)))
+    files.append(File.generated(config, WALK, content=joined(_ASSETS / part for part in WALK_PARTS)))
     for path in sorted(p for p in _ASSETS.rglob("*") if p.is_file() and not _is_joined(p)):
         name = f"{_PREFIX}/{path.relative_to(_ASSETS).as_posix()}"
         files.append(File.generated(config, name, abs_src_path=str(path)))

@@ -52,8 +52,8 @@ def words(
 
 
 def _rect(x: float, y: float, width: float, height: float, look: str) -> str:
-    place = f'x="{num(x)}" y="{num(y)}" width="{num(width)}" height="{num(height)}"'
-    return f'<rect class="{look}" {place}/>'
+    """As a path, which says it in two thirds of the bytes: a large picture has a hundred."""
+    return path(f"M{num(x)} {num(y)}h{num(width)}v{num(height)}H{num(x)}z", look)
 
 
 def box(x: float, y: float, width: float, height: float, look: str = "") -> str:

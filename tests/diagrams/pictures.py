@@ -52,7 +52,7 @@ def shown(svg: str) -> str:
 
 
 OVERFLOWS = """() => [...document.querySelectorAll('svg')].flatMap(svg => {
-  const frames = [...svg.querySelectorAll('rect.box, rect.hit, circle.event, path.gate')]
+  const frames = [...svg.querySelectorAll('.box, .hit, circle.event, path.gate')]
     .map(e => e.getBoundingClientRect())
   const around = svg.getBoundingClientRect()
   const within = (t, f, room) => t.left >= f.left - room && t.right <= f.right + room

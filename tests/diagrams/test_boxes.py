@@ -104,7 +104,7 @@ def test_what_is_made_first_stands_first_even_if_later_settings_upset_it():
 def test_arrows_end_at_their_boxes(show):
     page = show(drawn(order()))
     ends = page.evaluate("""() => {
-      const boxes = [...document.querySelectorAll('rect.box')].map(e => e.getBBox())
+      const boxes = [...document.querySelectorAll('.box')].map(e => e.getBBox())
       return [...document.querySelectorAll('path.line')].slice(0, -2).map(e => e.getPointAtLength(e.getTotalLength()))
         .map(p => Math.min(...boxes.map(b =>
           Math.max(b.x - p.x, p.x - b.x - b.width, b.y - p.y, p.y - b.y - b.height))))

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.diagrams.way_in_svg import TakenOff, svg
-from tests.diagrams.measuring import SVG, assert_sound, classed, places
+from tests.diagrams.measuring import SVG, assert_sound, classed, ends, places
 
 LIES = ("Upright", "On its back", "Tilted back")
 
@@ -28,8 +28,8 @@ def rows(root: ElementTree.Element) -> dict[int, tuple[float, float]]:
     """Step -> top and bottom of its box."""
     found = {}
     for link in root.iter(f"{SVG}a"):
-        box = classed(link, "box")[0]
-        found[int(link.get("href").removeprefix("#step-"))] = (float(box.get("y")), float(box.get("y")) + float(box.get("height")))
+        _, top, _, bottom = ends(classed(link, "box")[0])
+        found[int(link.get("href").removeprefix("#step-"))] = (top, bottom)
     return found
 
 

@@ -17,7 +17,7 @@ from generator.pages.bench.steps import (
     steps,
 )
 from generator.pages.bench.sums import exactness, price_of_caution, sums, sums_said
-from generator.pages.bench.walk_scripts import WALK_SCRIPTS
+from generator.pages.bench.walk_scripts import WALK
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
 from generator.pages.pictures import Pictures, of_complaints
@@ -60,7 +60,7 @@ def _page(maker: Maker, view: FamilyView, pictures: Pictures, id: str) -> PageTe
         wide=True,
         of=view,
         about=[*(("failure-mode", mode) for mode in complaint.rates), *(("check", check.id) for check in complaint.case.checks)],
-        scripts=(f"assets/handwheel/data/{view.id}.js", *WALK_SCRIPTS, "assets/handwheel/js/bench/bench.js"),
+        scripts=(f"assets/handwheel/data/{view.id}.js", WALK, "assets/handwheel/js/bench/bench.js"),
         family=view.family,
         symptom=symptom,
         named_cautions=named,

@@ -20,5 +20,7 @@ _NAMES = (
     "walk",
 )
 
-WALK_SCRIPTS = tuple(f"assets/handwheel/js/bench/{name}.js" for name in _NAMES)
-"Addresses from the site's root."
+WALK_PARTS = tuple(f"js/bench/{name}.js" for name in _NAMES)
+"Addresses in the folder of assets."
+WALK = "assets/handwheel/js/walk.js"
+"Address of them all in one, from the site's root: a page need not name each."

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 
-from generator.pages.bench.walk_scripts import WALK_SCRIPTS
+from generator.pages.bench.walk_scripts import WALK
 from generator.pages.data.mechanisms import ADDRESS as MECHANISMS
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
@@ -26,7 +26,7 @@ def pages(maker: Maker) -> Iterator[PageText]:
         search="My machine is not listed; another make, another model; choose its mechanisms",
         description="Choose a machine's mechanisms and work through its complaints, though it is in no list.",
         wide=True,
-        scripts=(MECHANISMS, *WALK_SCRIPTS, *_SCRIPTS),
+        scripts=(MECHANISMS, WALK, *_SCRIPTS),
         families=families,
         groups=json.dumps([{"title": g.title, "symptoms": [s.id for s in g.symptoms]} for g in groups]),
     )
