@@ -41,7 +41,7 @@ def test_without_scripts_a_marked_word_leads_into_the_glossary(browser: Browser,
     context = browser.new_context(java_script_enabled=False)
     tab = context.new_page()
     tab.goto((site / SHEET).as_uri())
-    word = tab.locator("a.hw-term").first
+    word = tab.locator("article a[href*='glossary.html#']").first
     id = word.get_attribute("href").partition("#")[2]
     word.click()
     expect(tab.locator("h1")).to_have_text("Glossary")
