@@ -154,3 +154,28 @@ def test_a_file_is_put_whole_with_the_rights_that_it_had(tmp_path: Path, monkeyp
         patch.setattr(Path, "replace", lambda *_: (_ for _ in ()).throw(OSError(28, "full")))
         put(path, b"three")
     assert (path.read_bytes(), [p.name for p in tmp_path.iterdir()]) == (b"two", ["record.yaml"])
+
+
+def test_a_hidden_folder_of_the_owner_is_carried_and_what_the_new_edition_brings_of_that_name_stands(tmp_path: Path) -> None:
+    place = tmp_path / "site"
+    (place / ".git").mkdir(parents=True)
+    (place / ".git" / "head").write_text("kept")
+    (place / ".mark").write_text("old")
+    (place / ".link").symlink_to("nowhere")
+    new = NewFolder(place)
+    (new.folder / ".mark").write_text("new")
+    new.swap_in()
+    assert ((place / ".git" / "head").read_text(), (place / ".mark").read_text()) == ("kept", "new")
+    assert (place / ".link").is_symlink()
+
+
+def test_where_the_system_has_no_locks_a_site_is_swapped_in_and_nothing_else_is_taken_away(tmp_path: Path, monkeypatch) -> None:
+    monkeypatch.setattr(swapped_in, "fcntl", None)
+    place, left = tmp_path / "site", tmp_path / ".site.00000000.part"
+    left.mkdir()
+    for edition in ("one", "two"):
+        new = NewFolder(place)
+        (new.folder / "page").write_text(edition)
+        new.swap_in()
+        assert editions(place) == {edition}
+    assert {p.name for p in tmp_path.iterdir()} == {"site", left.name}

@@ -6,6 +6,8 @@ import os
 import subprocess
 import sys
 
+import pytest
+
 CODE = """
 import os
 from generator.diagrams.layout import GraphvizMissing
@@ -31,3 +33,26 @@ def test_results_come_in_order_from_other_processes_and_what_one_raises_is_raise
     apart, said = done.stdout.splitlines()
     assert apart == str(sys.platform.startswith("linux") and (os.cpu_count() or 1) > 1)
     assert said.startswith("Graphviz is missing")
+
+
+WAITS = """
+import os, time
+from generator.workers import all_made
+
+def waits():
+    print(os.getpid(), flush=True)
+    time.sleep(600)
+
+list(all_made([waits, waits]))
+"""
+
+
+@pytest.mark.skipif(not sys.platform.startswith("linux") or (os.cpu_count() or 1) < 2, reason="elsewhere one process does all")
+def test_processes_whose_parent_is_killed_end_by_themselves() -> None:
+    """All of them hold the other end of the pipe: it is at its end when the last has gone."""
+    parent = subprocess.Popen([sys.executable, "-c", WAITS], stdout=subprocess.PIPE, text=True)
+    assert parent.stdout
+    at_work = {int(parent.stdout.readline()) for _ in range(2)}
+    assert len(at_work) == 2 and parent.pid not in at_work
+    parent.kill()
+    assert parent.communicate(timeout=60) == ("", None)

@@ -6,10 +6,11 @@ from dataclasses import replace
 
 import pytest
 
+from generator.analysis.tree import Gate
 from generator.bench.doubt import NONE_OF_THESE
 from generator.bench.walk import Entry, walk
 from generator.records.model import Found, Tally
-from tests.building import bench, two_families
+from tests.building import bench, gate, two_families
 
 
 @pytest.fixture
@@ -168,3 +169,11 @@ def test_answers_that_nothing_fits_are_said_plainly(skips):
 def test_a_skipped_check_is_not_the_next_one(skips):
     first = walk(bench(), skips).next_check
     assert walk(bench(), skips, [Entry("skip", first)]).next_check != first
+
+
+def test_a_gate_of_some_without_a_title_says_how_many() -> None:
+    records = two_families()
+    some = replace(records.symptoms["still"], tree=gate("any", gate("at_least", "needle-bent", "needle-worn", "timing-off", k=2), "gear-cracked"))
+    asked = bench(replace(records, symptoms={**records.symptoms, "still": some}))
+    tree = asked.complaint(asked.library.for_family("full"), "still").tree
+    assert [node.title for node in tree.inputs if isinstance(node, Gate)] == ["at least 2 of these"]

@@ -40,3 +40,10 @@ def test_a_word_with_hyphens_of_its_own_breaks_at_them():
 
 def test_marks_that_turn_the_writing_direction_are_dropped_and_scripts_are_kept():
     assert text.clean("\u202eבורג\u202c \u200fרופף\ud800") == "בורג רופף"
+
+
+def test_a_mark_over_a_letter_takes_no_room_and_a_letter_that_the_face_lacks_is_given_enough():
+    """Wide: U+6F22 by Unicode Standard Annex 11 (W), which takes a whole em; from memory."""
+    assert text.width("a\u0323\u0301") == text.width("a")
+    assert text.width("\u1ea5") > text.width("a")
+    assert text.width("\u6f22", 10) >= 10

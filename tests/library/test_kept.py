@@ -10,10 +10,11 @@ import shutil
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Literal
 
 import pytest
 
@@ -262,3 +263,14 @@ def test_two_builds_at_once_keep_one_value_or_the_other_whole(tmp_path: Path) ->
     assert [build.wait() for build in builds] == [0, 0]
     assert seen and seen <= {("one",) * 5000, ("two",) * 5000}
     assert [path.name for path in tmp_path.iterdir()] == [f"list-{'a' * 40}.json"]
+
+
+@pytest.mark.parametrize(("shape", "data"), [(Literal["on", "off"], "maybe"), (Mapping[str, int], [1]), (Mapping[str, int], {"a": "b"}), (tuple[int, ...], "12")])
+def test_words_mappings_and_lists_of_another_shape_are_refused(shape: type, data) -> None:
+    with pytest.raises(ValueError):
+        from_json(shape, data)
+
+
+def test_what_cannot_be_kept_is_said() -> None:
+    with pytest.raises(TypeError, match="cannot be kept"):
+        from_json(set, [1])

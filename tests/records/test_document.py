@@ -197,3 +197,13 @@ def test_what_pyyaml_writes_is_read_back_as_it_was(data: object) -> None:
     reading = read(text)
     assert reading.node is not None
     assert plain(reading.node) == data
+
+
+def test_a_file_that_cannot_be_read_has_no_data_and_its_finding(tmp_path):
+    path = tmp_path / "hook.yaml"
+    path.write_text("a: [")
+    data, findings = read_document(path)
+    assert data is None and [f.path for f in findings] == [path]
+    path.write_text("a: 1")
+    data, findings = read_document(path)
+    assert data is not None and (data.data, findings) == ({"a": 1}, ())

@@ -125,3 +125,8 @@ def test_every_field_says_what_it_is() -> None:
 def test_a_kind_has_its_place_in_the_records(kind) -> None:
     assert kind.group in {field.name for field in fields(model.Records)}
     assert follow(kind.schema, schema(kind.schema))["title"]
+
+
+def test_a_target_says_both_ends_or_the_one_that_it_has() -> None:
+    ends = {("1 mm", "2 mm"): "1 mm to 2 mm", ("1 mm", "1 mm"): "1 mm", ("1 mm", None): "at least 1 mm", (None, "2 mm"): "at most 2 mm", (None, None): ""}
+    assert {end: model.Target("gap", "demo", low=end[0], high=end[1]).span for end in ends} == ends
