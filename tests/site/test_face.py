@@ -85,3 +85,21 @@ def test_a_lost_visitor_is_told_so_and_shown_three_ways_on(site):
     assert "".join(next(article.iter("h1")).itertext()).strip() == "No such page"
     assert {"/index.html", "/families.html", "/symptoms.html"} <= {a.get("href") for a in article.iter("a")}
     assert "No such page" in next(root.iter("title")).text
+
+
+AROUND = ("header", "nav", "main", "footer")
+
+
+def _landmarks(html: str) -> list[tuple[str, str | None]]:
+    """Every landmark around the content, and what it is called, for a browser with scripts."""
+    root = html5lib.parse(html, namespaceHTMLElements=False)
+    inside = {element for tag in ("article", "noscript") for part in root.iter(tag) for element in part.iter()}
+    marks = (e for e in root.iter() if e.tag in AROUND and e not in inside)
+    return [(e.tag, e.get("aria-label") or e.get("aria-labelledby")) for e in marks]
+
+
+def test_a_page_whose_frame_is_laid_has_the_landmarks_of_one_that_holds_it(browser: Browser, site):
+    """A hub holds its frame, and within the navigation the list of what stands on it."""
+    held = [mark for mark in _landmarks((site / "cautions.html").read_text(encoding="utf-8")) if mark != ("nav", "On this page")]
+    laid = [mark for mark in _landmarks(framed(browser, site / "checks/read-the-controls.html")) if mark != ("nav", "On this page")]
+    assert laid == held and ("nav", "All parts of the book") in held and ("footer", None) in held
