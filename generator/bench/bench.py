@@ -81,7 +81,7 @@ class Bench:
 
     def diagnosed(self, complaint: Complaint) -> Diagnosed:
         """The order of checks for a complaint."""
-        return self._diagnosed(_pair(complaint.view, complaint.symptom.id))
+        return self._diagnosed(complaint.pair)
 
     def certain(self, complaint: Complaint) -> Solution:
         """The order of checks if nothing could deceive: what is told apart is reckoned with it."""
@@ -120,7 +120,7 @@ class Bench:
 
     def worklist(self, complaint: Complaint) -> Worklist:
         """The checks of a complaint as a list to work down."""
-        return self._worklists(_pair(complaint.view, complaint.symptom.id))
+        return self._worklists(complaint.pair)
 
     def whole_minutes(self, view: FamilyView, remedy: Remedy) -> float:
         """The whole job for a remedy: from a closed machine to a proved one."""

@@ -43,6 +43,11 @@ class Complaint:
     "The same case, with what may deceive, fail or not be listed."
 
     @property
+    def pair(self) -> str:
+        """Family and symptom, as one name."""
+        return f"{self.view.id}/{self.symptom.id}"
+
+    @property
     def tree(self) -> Gate:
         """The family's tree; a complaint always has one."""
         assert self.folded.tree is not None

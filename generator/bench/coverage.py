@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
-from functools import cached_property, partial
+from dataclasses import dataclass, fields
+from functools import cached_property
 from math import fsum
 from typing import Literal
 
@@ -22,7 +22,7 @@ from generator.bench.bench import Bench
 from generator.bench.complaint import Complaint
 from generator.bench.diagnosed import Diagnosed
 from generator.records.model import Check
-from generator.watched import Traced
+from generator.watched import Known
 
 SIZES = (1, 2, 3)
 "Groups of at most so many causes, or remedies, for which the isolated fraction is given."
@@ -138,15 +138,32 @@ def gap(pair: PairCoverage) -> float:
     return pair.diagnosed.order.expected_minutes - pair.diagnosed.order.lower_bound
 
 
-Pairs = Traced[tuple[str, str], PairCoverage]
-"What was found of each family with each symptom, by their ids."
+class Pairs:
+    """What was found of each family with each symptom, once each."""
+
+    def __init__(self, bench: Bench) -> None:
+        self._bench = bench
+        self._known = Known(bench.library.watch, "coverage.pair", self._found, self._told, dear=True)
+
+    def of(self, complaint: Complaint) -> PairCoverage:
+        """What is told apart of a complaint."""
+        self._bench.diagnosed(complaint)  # who reads a pair reads its complaint and its order
+        return self._known(complaint.pair)
+
+    def _found(self, pair: str) -> PairCoverage:
+        family, _, symptom = pair.partition("/")
+        return _pair(self._bench, self._bench.complaint(self._bench.library.for_family(family), symptom))
+
+    def _told(self, pair: str) -> list[object]:
+        """All but the complaint and its order, which are watched themselves."""
+        found = self._known(pair)
+        return [getattr(found, f.name) for f in fields(found) if f.name not in ("complaint", "diagnosed")]
 
 
 def coverage(bench: Bench, families: Sequence[str] = (), known: Pairs | None = None) -> Coverage:
     """Coverage of the families named, or of all; what is known is not found again."""
-    pairs, of = known or Pairs(bench.library.watch), families or [view.id for view in bench.library.views]
-    wanted = (c for family in sorted(of) for c in bench.complaints_of(family))
-    return Coverage(tuple(pairs((c.view.id, c.symptom.id), partial(_pair, bench, c)) for c in wanted))
+    pairs, of = known or Pairs(bench), families or [view.id for view in bench.library.views]
+    return Coverage(tuple(pairs.of(c) for family in sorted(of) for c in bench.complaints_of(family)))
 
 
 def _pair(bench: Bench, complaint: Complaint) -> PairCoverage:

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
 from generator.analysis.coverage import silent_checks
 from generator.analysis.doubt.case import unprovable
 from generator.bench.bench import Bench
-from generator.bench.coverage import Coverage
+from generator.bench.coverage import PairCoverage, Pairs
 from generator.family_view import FamilyView
 from generator.records.as_used import unmet
-from generator.records.model import FailureMode, Part, Setting
+from generator.records.model import Part, Setting
 from generator.records.trees import can_occur
+from generator.watched import Known
+
+T = TypeVar("T")
 
 KINDS = {
     "cause-not-named": "Causes that no check names",
@@ -46,104 +50,98 @@ class Gap:
     "None: the gap stands for every symptom."
 
 
-Rule = Callable[[Bench, Sequence[FamilyView], Coverage], Iterator[Gap]]
+class Gaps:
+    """The gaps of families and of their complaints, found once each."""
+
+    def __init__(self, bench: Bench, pairs: Pairs) -> None:
+        watch = bench.library.watch
+        self._bench, self._pairs = bench, pairs
+        self._of_pair = Known(watch, "gaps.pair", lambda pair: self._found(_PAIR_RULES, self._coverage(pair)), dear=True)
+        self._of_view = Known(watch, "gaps.family", lambda family: self._found(_VIEW_RULES, bench.library.for_family(family)), dear=True)
+        self._telling = Known(watch, "gaps.telling", lambda pair: _telling(self._coverage(pair)), dear=True)
+
+    def of(self, families: Sequence[str] = ()) -> tuple[Gap, ...]:
+        """Every gap of the families named, or of all; in the order of `KINDS`, then by id."""
+        views = [v for v in self._bench.library.views if not families or v.id in families]
+        pairs = [f"{view.id}/{symptom}" for view in views for symptom in sorted(view.symptoms)]
+        found = {gap for view in views for gap in self._of_view(view.id)}.union(*map(self._of_pair, pairs))
+        telling = frozenset[str]().union(*map(self._telling, pairs))
+        idle = {check for view in views for check in view.checks} - telling
+        found |= {Gap("check-changes-nothing", check, "check") for check in idle}
+        order = list(KINDS)
+        return tuple(sorted(found, key=lambda g: (order.index(g.kind), g.family or "", g.symptom or "", g.record)))
+
+    def _coverage(self, pair: str) -> PairCoverage:
+        family, _, symptom = pair.partition("/")
+        return self._pairs.of(self._bench.complaint(self._bench.library.for_family(family), symptom))
+
+    def _found(self, rules: Iterable[Callable[[Bench, T], Iterator[Gap]]], of: T) -> tuple[Gap, ...]:
+        return tuple(gap for rule in rules for gap in rule(self._bench, of))
 
 
-def gaps(bench: Bench, coverage: Coverage, families: Sequence[str] = ()) -> tuple[Gap, ...]:
-    """Every gap of the families named, or of all; in the order of `KINDS`, then by id."""
-    views = [v for v in bench.library.views if not families or v.id in families]
-    found = {gap for rule in _RULES for gap in rule(bench, views, coverage)}
-    order = list(KINDS)
-    return tuple(
-        sorted(found, key=lambda g: (order.index(g.kind), g.family or "", g.symptom or "", g.record))
-    )
+def _telling(pair: PairCoverage) -> tuple[str, ...]:
+    """The checks that tell anything of a complaint."""
+    case = pair.complaint.case
+    silent = silent_checks(case)
+    return tuple(check.id for check in case.checks if check.id not in silent)
 
 
-def _not_named(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
-    for pair in coverage.pairs:
-        where = pair.complaint.view.id, pair.complaint.symptom.id
-        for hypothesis in pair.unnamed:
-            yield Gap("cause-not-named", hypothesis, "failure-mode", *where)
+def _not_named(bench: Bench, pair: PairCoverage) -> Iterator[Gap]:
+    for hypothesis in pair.unnamed:
+        yield Gap("cause-not-named", hypothesis, "failure-mode", pair.complaint.view.id, pair.complaint.symptom.id)
 
 
-def _changes_nothing(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
-    cases = [pair.complaint.case for pair in coverage.pairs]
-    useful = {c.id for case in cases for c in case.checks if c.id not in silent_checks(case)}
-    for check in {c for v in views for c in v.checks} - useful:
-        yield Gap("check-changes-nothing", check, "check")
+def _no_proof(bench: Bench, pair: PairCoverage) -> Iterator[Gap]:
+    complaint = pair.complaint
+    wanting = unprovable(complaint.doubt)
+    for hypothesis in complaint.case.hypotheses:
+        if hypothesis.remedy.id in wanting:
+            yield Gap("dear-remedy-without-proof", hypothesis.id, "failure-mode", complaint.view.id, complaint.symptom.id)
 
 
-def _signs(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
-    for mode in _modes(views):
+def _signs(bench: Bench, view: FamilyView) -> Iterator[Gap]:
+    for mode in view.failure_modes.values():
         if len(mode.signs) < 2:
-            kind = "mode-with-one-sign" if mode.signs else "mode-without-sign"
-            yield Gap(kind, mode.id, "failure-mode")
+            yield Gap("mode-with-one-sign" if mode.signs else "mode-without-sign", mode.id, "failure-mode")
 
 
-def _modes(views: Sequence[FamilyView]) -> Iterator[FailureMode]:
-    yield from {m.id: m for v in views for m in v.failure_modes.values()}.values()
+def _no_remedy(bench: Bench, view: FamilyView) -> Iterator[Gap]:
+    for mode in view.failure_modes.values():
+        spec = mode.remedy
+        there = {*spec.renew, *spec.clean} & view.parts.keys() or set(spec.set) & view.settings.keys()
+        if not there and not spec.advise:
+            yield Gap("mode-without-remedy", mode.id, "failure-mode", view.id)
 
 
-def _no_proof(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
-    for complaint in (pair.complaint for pair in coverage.pairs):
-        wanting = unprovable(complaint.doubt)
-        for hypothesis in complaint.case.hypotheses:
-            if hypothesis.remedy.id in wanting:
-                where = complaint.view.id, complaint.symptom.id
-                yield Gap("dear-remedy-without-proof", hypothesis.id, "failure-mode", *where)
+def _not_listed(bench: Bench, view: FamilyView) -> Iterator[Gap]:
+    for symptom in bench.library.records.symptoms.values():
+        able = not unmet(view.family.features, symptom.needs, symptom.lacks)
+        unlisted = able and symptom.id not in view.symptoms
+        if unlisted and can_occur(symptom.tree, view.failure_modes.__contains__, bench.library.gates):
+            yield Gap("symptom-not-listed", symptom.id, "symptom", view.id, symptom.id)
 
 
-def _no_remedy(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
-    for view in views:
-        for mode in view.failure_modes.values():
-            spec = mode.remedy
-            there = {*spec.renew, *spec.clean} & view.parts.keys() or set(spec.set) & view.settings.keys()
-            if not there and not spec.advise:
-                yield Gap("mode-without-remedy", mode.id, "failure-mode", view.id)
+def _no_note(bench: Bench, view: FamilyView) -> Iterator[Gap]:
+    items: tuple[Part | Setting, ...] = (*view.parts.values(), *view.settings.values())
+    for joint in {j for item in items for j in item.joints} - view.fasteners.keys():
+        yield Gap("joint-without-note", joint, "joint", view.id)
 
 
-def _not_listed(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
-    for view in views:
-        for symptom in bench.library.records.symptoms.values():
-            able = not unmet(view.family.features, symptom.needs, symptom.lacks)
-            unlisted = able and symptom.id not in view.symptoms
-            if unlisted and can_occur(symptom.tree, view.failure_modes.__contains__, bench.library.gates):
-                yield Gap("symptom-not-listed", symptom.id, "symptom", view.id, symptom.id)
-
-
-def _no_note(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
-    for view in views:
-        items: tuple[Part | Setting, ...] = (*view.parts.values(), *view.settings.values())
-        for joint in {j for item in items for j in item.joints} - view.fasteners.keys():
-            yield Gap("joint-without-note", joint, "joint", view.id)
-
-
-def _settings(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
+def _settings(bench: Bench, view: FamilyView) -> Iterator[Gap]:
     """A family's own target or proof fills the gap for that family alone."""
-    for view in views:
-        for setting in view.settings.values():
-            if setting.target is None:
-                yield Gap("setting-without-target", setting.id, "setting", view.id)
-            if setting.proved_by is None:
-                yield Gap("setting-without-proof", setting.id, "setting", view.id)
+    for setting in view.settings.values():
+        if setting.target is None:
+            yield Gap("setting-without-target", setting.id, "setting", view.id)
+        if setting.proved_by is None:
+            yield Gap("setting-without-proof", setting.id, "setting", view.id)
 
 
-def _no_price(bench: Bench, views: Sequence[FamilyView], coverage: Coverage) -> Iterator[Gap]:
+def _no_price(bench: Bench, view: FamilyView) -> Iterator[Gap]:
     prices = bench.library.records.shop.prices
-    for view in views:
-        for part in view.parts.values():
-            if part.wears and not part.price and part.id not in prices:
-                yield Gap("part-without-price", part.id, "part", view.id)
+    for part in view.parts.values():
+        if part.wears and not part.price and part.id not in prices:
+            yield Gap("part-without-price", part.id, "part", view.id)
 
 
-_RULES: tuple[Rule, ...] = (
-    _not_named,
-    _changes_nothing,
-    _signs,
-    _no_proof,
-    _no_remedy,
-    _not_listed,
-    _no_note,
-    _settings,
-    _no_price,
-)
+_PAIR_RULES = (_not_named, _no_proof)
+_VIEW_RULES = (_signs, _no_remedy, _not_listed, _no_note, _settings, _no_price)

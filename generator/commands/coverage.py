@@ -9,9 +9,9 @@ from pathlib import Path
 import click
 
 from generator.analysis.coverage import MINUTES, MissingCheck
-from generator.bench.coverage import SIZES, WORTH, Alike, Coverage, PairCoverage, gap
+from generator.bench.coverage import SIZES, WORTH, Alike, Coverage, PairCoverage, Pairs, gap
 from generator.bench.coverage import coverage as covered
-from generator.bench.gaps import KINDS, Gap, gaps
+from generator.bench.gaps import KINDS, Gap, Gaps
 from generator.commands import common
 from generator.commands.folders import content_option
 
@@ -27,8 +27,8 @@ def coverage(family: str | None, as_json: bool, folders: Sequence[Path]) -> None
     """Say what the checks tell apart, which check is missing most, and what the records leave open."""
     bench = common.open_bench(folders)
     chosen = (common.view_of(bench, family).id,) if family else ()
-    found = covered(bench, chosen)
-    left_open = gaps(bench, found, chosen)
+    pairs = Pairs(bench)
+    found, left_open = covered(bench, chosen, pairs), Gaps(bench, pairs).of(chosen)
     if as_json:
         common.print_json(_json(found, left_open))
     else:

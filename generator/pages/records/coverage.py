@@ -15,14 +15,13 @@ from generator.bench.coverage import (
     coverage,
     gap,
 )
-from generator.bench.gaps import KINDS, Gap, gaps
+from generator.bench.gaps import KINDS, Gap, Gaps
 from generator.family_view import FamilyView
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
 from generator.pages.piece import Piece
 from generator.pages.records.coverage_matrix import matrix_view
 from generator.records.model import Shop
-from generator.watched import Traced
 from generator.wording import words
 from generator.wording.links import Links
 
@@ -34,11 +33,12 @@ NAMED = 4
 def piece(maker: Maker) -> Piece:
     """The hub, then one page a family."""
     families = {_address(view.id): (view.id,) for view in maker.library.views if view.symptoms}
-    pairs: Pairs = Traced(maker.library.watch)
+    pairs = Pairs(maker.bench)
+    left_open = Gaps(maker.bench, pairs)
 
     def page(of: tuple[str, ...]) -> PageText:
         found = coverage(maker.bench, of, pairs)
-        return _family_page(maker, found) if of else _hub(maker, found)
+        return _family_page(maker, found) if of else _hub(maker, found, left_open.of())
 
     return maker.each({HUB: (), **families}, lambda _: page)
 
@@ -47,7 +47,7 @@ def _address(family: str) -> str:
     return f"coverage/{family}.html"
 
 
-def _hub(maker: Maker, found: Coverage) -> PageText:
+def _hub(maker: Maker, found: Coverage, left_open: tuple[Gap, ...]) -> PageText:
     link = Links(maker.library, HUB)
     return maker.page(
         HUB,
@@ -63,7 +63,7 @@ def _hub(maker: Maker, found: Coverage) -> PageText:
         alike=[_alike(link, pair, alike) for pair, alike in found.alike],
         missing=[{**_where(link, pair), **_missing(pair, check)} for pair, check in found.missing],
         minutes=MINUTES,
-        gaps=_gaps(maker, link, gaps(maker.bench, found)),
+        gaps=_gaps(maker, link, left_open),
         description="What the checks tell apart, what they do not, and what the records leave open.",
     )
 
