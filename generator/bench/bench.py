@@ -191,8 +191,9 @@ class Bench:
         return self._cache.diagnosed(self._complaints(pair).doubt)
 
     def _order_told(self, pair: str) -> str:
+        asked = self._complaints(pair)  # each time: who is told the name of an order has read its complaint
         if pair not in self._names:
-            self._names[pair] = self._cache.name(self._complaints(pair).doubt)
+            self._names[pair] = self._cache.name(asked.doubt)
         return self._names[pair]
 
     def _worklist(self, pair: str) -> Worklist:
