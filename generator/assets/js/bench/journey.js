@@ -7,6 +7,7 @@
   const { sum, start, seen, notCured, passedOver, unproved } = handwheel.doubt;
   const { rank, nextSteps, outlook } = handwheel.diagnosis;
 
+  const DIGITS = 9; // of a share as it is held against another, so that rounding decides nothing; as in Python
   const UNLIKELY = 0.05; // share of the jobs at a check below which what it shows is to be looked at again
   const LIKELY = 0.05; // share from which an unproved remedy is named where the work stops
 
@@ -29,7 +30,7 @@
   /** An outcome that few jobs show here, to be looked at again: {check, outcome}, from 0; else null. */
   function seldom({ of, now }, check, outcome) {
     const share = sum(seen(of, now, check, outcome).weights) / sum(now.weights);
-    return share < UNLIKELY && !check.cured.has(outcome) ? { check, outcome } : null;
+    return Number(share.toFixed(DIGITS)) < UNLIKELY && !check.cured.has(outcome) ? { check, outcome } : null;
   }
 
   function saw(so, entry) {
