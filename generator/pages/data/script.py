@@ -6,12 +6,15 @@ import json
 import re
 from collections import Counter
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import count, product
 from string import ascii_letters, digits
 
 FOLDER = "assets/handwheel/data"
 _BARE = re.compile(r"[A-Za-z_]\w*|0|[1-9]\d{0,8}", re.ASCII)
 "A key that JavaScript reads alike without quotes."
+_UNSAFE = re.compile("[<\u2028\u2029]")
+"What ends a script, or a line of it, though it stands in a text."
 _SEVERAL = 2
 "Times from which on a text is written once and named."
 _TAKEN = {"do", "if", "in", "for", "let", "new", "try", "var", "NaN"}
@@ -58,20 +61,38 @@ def _names() -> Iterator[str]:
 
 
 def _written(data: object, named: dict[str, str]) -> str:
-    if isinstance(data, dict):
-        return f"{{{','.join(f'{_key(key)}:{_written(value, named)}' for key, value in data.items())}}}"
-    if isinstance(data, list | tuple):
-        return f"[{','.join(_written(value, named) for value in data)}]"
-    return (named.get(data) if isinstance(data, str) else None) or _plain(data)
+    told: list[str] = []
+    _write(data, named, told)
+    return "".join(told)
 
 
-def _key(key: object) -> str:
-    text = str(key)
-    return text if _BARE.fullmatch(text) else _plain(text)
+def _write(data: object, named: dict[str, str], told: list[str]) -> None:
+    """Piece by piece into one list: a family's data is a hundred thousand values."""
+    if isinstance(data, str):
+        told.append(named.get(data) or _plain(data))
+    elif isinstance(data, dict):
+        comma = "{"
+        for key, value in data.items():
+            told += (comma, _key(str(key)), ":")
+            _write(value, named, told)
+            comma = ","
+        told.append("}" if data else "{}")
+    elif isinstance(data, list | tuple):
+        comma = "["
+        for value in data:
+            told.append(comma)
+            _write(value, named, told)
+            comma = ","
+        told.append("]" if data else "[]")
+    else:
+        told.append(json.dumps(data))
 
 
-def _plain(value: object) -> str:
-    text = json.dumps(value, ensure_ascii=False)
-    for unsafe in "<\u2028\u2029":
-        text = text.replace(unsafe, f"\\u{ord(unsafe):04x}")
-    return text
+@lru_cache(maxsize=1024)
+def _key(key: str) -> str:
+    return key if _BARE.fullmatch(key) else _plain(key)
+
+
+def _plain(text: str) -> str:
+    written = json.dumps(text, ensure_ascii=False)
+    return _UNSAFE.sub(lambda found: f"\\u{ord(found[0]):04x}", written) if _UNSAFE.search(written) else written
