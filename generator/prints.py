@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-_PLAIN = (str, int, float, bool, type(None))
+_PLAIN = frozenset((str, int, float, bool, type(None)))
 
 
 class Prints:
@@ -30,7 +30,7 @@ class Prints:
         return hashlib.sha256("".join(told).encode(errors="surrogatepass")).hexdigest()[:32]
 
     def _tell(self, value: Any, told: list[str]) -> None:
-        if isinstance(value, _PLAIN):
+        if type(value) in _PLAIN:
             told.append(f"{value!r},")
         elif isinstance(value, (tuple, list)):
             told.append("(")

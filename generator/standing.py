@@ -109,10 +109,8 @@ class Standing:
         """Whether a value is the same as before: that of which all is the same that it was worked out from, and that of the same print."""
         if n not in same:
             made_of = _numbers(self._memory.made_of[n])
-            if made_of and all(self._is_as_it_was(m, same, watch) for m in made_of):
-                same[n] = True
-            else:
-                same[n] = self._print(_token(self._memory.values[n]), watch) == self._memory.prints[n]
+            spared = bool(made_of) and all(same[m] if m in same else self._is_as_it_was(m, same, watch) for m in made_of)
+            same[n] = spared or self._print(_token(self._memory.values[n]), watch) == self._memory.prints[n]
         return same[n]
 
     def as_before(self, token: Token) -> bool:

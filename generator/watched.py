@@ -51,11 +51,14 @@ class Watch:
 
     def value(self, token: Token) -> object:
         """The value of that name as it is now."""
-        with self.unwatched():
+        self._open.append(None)  # as `unwatched`, in half the time: this is asked of every value there is
+        try:
             while token[0] not in self._spaces and self._fill:
                 self._fill.pop()()
             space = self._spaces.get(token[0])
             return _NONE if space is None else space.value(token[1])
+        finally:
+            self._open.pop()
 
     def note(self, space: str, key: str) -> None:
         """Something reads a value."""
