@@ -12,7 +12,6 @@ from generator.kept import Kept
 from generator.records.finding import Finding
 from generator.records.model import Records
 from generator.records.picture_files import FOLDER as PICTURES
-from generator.records.sound_files import SoundFiles
 
 _HERE = Path(__file__).parent
 _CODE = ("records", "content_rules", "standards")
@@ -43,6 +42,7 @@ def load_kept(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str,
 def read_and_check(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[Finding, ...]]:
     """All good records, and everything that is wrong by any rule; of files that were sound before, only the bytes are read."""
     from generator.content_rules import load_checked  # imports the validator: slow, and not needed for kept records
+    from generator.records.sound_files import SoundFiles  # the same of YAML
 
     kept: Kept[_Sound] = Kept(cache, "files", _Sound, MOST)
     name = _print(_files(_code()), folders)

@@ -32,6 +32,7 @@ def measured(command: Sequence[str], folder: Path, quiet: bool = True, more: Map
     """Run a command of this Python (`-m ...`) in a folder. Raises CalledProcessError, with what it said, where it fails."""
     paths = {"PYTHONPATH": os.pathsep.join(filter(None, (str(ROOT), os.environ.get("PYTHONPATH", ""))))}
     env = {**os.environ, "NO_MKDOCS_2_WARNING": "1", "DISABLE_MKDOCS_2_WARNING": "true", **paths, **(more or {})}
+    env.pop("PYTHONDONTWRITEBYTECODE", None)  # a person's Python reads compiled modules
     said = subprocess.PIPE if quiet else None
     began = time.perf_counter()
     process = subprocess.Popen([sys.executable, *command], cwd=folder, env=env, stdout=said, stderr=said, text=True, start_new_session=True)
