@@ -47,9 +47,9 @@ def order(doubt: Doubt, budget: int = BUDGET) -> Order:
 
     Searched, where checks and remedies are no more than `SMALL` together: every policy that does each
     of them at most once, what must come before before, no unproved remedy that wants a proof. Where
-    there are more of them, or the search takes more than `budget` standings, the better of `rollout` and of the rule of the
-    next step: minutes are summed down to a share of `FOLLOWED` and estimated below, and the bound is the
-    higher of `known_cause` and `relaxed`.
+    there are more of them, or the search takes more than `budget` standings, the best of `rollout`, of the same
+    with ties the other way, and of the rule of the next step: minutes are summed down to a share of `FOLLOWED`
+    and estimated below, and the bound is the higher of `known_cause` and `relaxed`.
 
     >>> from generator.analysis.check_order.case import Case, Check, Hypothesis
     >>> from generator.analysis.doubt.case import plain
@@ -66,10 +66,11 @@ def order(doubt: Doubt, budget: int = BUDGET) -> Order:
         policy = Grower(table, search.move).policy(start(table))
         minutes = expected_minutes(policy)
         return Order(written(table, policy, start(table), WRITTEN), minutes, True, minutes, _by(next_move, table)[1])
-    found = [_by(rule, table) for rule in (Rollout(table).move, next_move)]
+    rolled, next_step = Rollout(table), _by(next_move, table)
+    found = (_by(rolled.move, table), _by(rolled.last_move, table), next_step)
     policy, minutes = min(found, key=lambda way: round(way[1], DIGITS))
     bound = max(KnownCause(table).bound(start(table)), certain_bound(doubt))
-    return Order(written(table, policy, start(table), WRITTEN), minutes, False, min(minutes, bound), found[1][1])
+    return Order(written(table, policy, start(table), WRITTEN), minutes, False, min(minutes, bound), next_step[1])
 
 
 def price_of_caution(doubt: Doubt, found: Order) -> float:

@@ -40,12 +40,20 @@ class Rollout:
         self._values: dict[Standing, float] = {}
 
     def move(self, table: Table, now: Standing) -> Move:
-        """A rule that makes a policy; of two moves that take the same, the earlier of the next steps."""
-        if now.share < IMPROVED:
-            return next_move(table, now)
+        """A rule that makes a policy; of moves that take the same, the first of the next steps."""
+        return next_move(table, now) if now.share < IMPROVED else self._best(now)[0]
+
+    def last_move(self, table: Table, now: Standing) -> Move:
+        """The same rule; of moves that take the same, the last of the next steps. What they lead on to may differ."""
+        return next_move(table, now) if now.share < IMPROVED else self._best(now)[-1]
+
+    def _best(self, now: Standing) -> list[Move]:
+        """The moves that take the least, in the order of the next steps."""
         moves = self._next(now)
-        looked_at = moves[:LOOK] if must_check(table, now) else [*moves[:LOOK], STOP]
-        return min(looked_at, key=lambda move: round(self._total(now, move), DIGITS))
+        looked_at = moves[:LOOK] if must_check(self._table, now) else [*moves[:LOOK], STOP]
+        totals = [round(self._total(now, move), DIGITS) for move in looked_at]
+        least = min(totals)
+        return [move for move, total in zip(looked_at, totals, strict=True) if total == least]
 
     def _next(self, now: Standing) -> list[Move]:
         found = self._moves.get(now)
