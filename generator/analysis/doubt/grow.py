@@ -60,37 +60,39 @@ class Grower:
 
     def grow(self, now: Standing) -> Node | None:
         """The policy from here; below a share of `least` its minutes are the estimate's."""
-        share = now.share
+        return self._grown(now, now.share)
+
+    def _grown(self, now: Standing, share: float) -> Node | None:
         if share <= NOTHING:
             return None
         if share < self._least and self._estimate:
             return BeyondNode(share, self._estimate(self._table, now) / share)
         kind, number = self._rule(self._table, now)
         if kind == "stop":
-            return self._stop(now)
-        return self._check(now, number) if kind == "check" else self._remedy(now, number)
+            return self._stop(now, share)
+        return self._check(now, share, number) if kind == "check" else self._remedy(now, number)
 
-    def _stop(self, now: Standing) -> StopNode:
-        table, share = self._table, now.share
+    def _stop(self, now: Standing, share: float) -> StopNode:
+        table = self._table
         unproved = tuple(
             r.id
             for n, r in enumerate(table.remedies)
             if r.needs_proof and not (now.tried | now.proved) >> n & 1
-            and fsum(now.weights[c] for c in r.causes) >= LIKELY * share
+            and fsum(table.cured[n](now.weights)) >= LIKELY * share
         )
         listed = share - now.weights[table.unlisted]
         return StopNode(share, stop_cost(table, now) / share, listed, unproved)
 
-    def _check(self, now: Standing, number: int) -> CheckNode:
+    def _check(self, now: Standing, share: float, number: int) -> CheckNode:
         table, check = self._table, self._table.checks[number]
         outcomes = table.doubt.case.checks[number].outcomes
-        share, branches = now.share, []
+        branches = []
         for outcome in range(len(outcomes)):
             after = seen(table, now, number, outcome)
             part = after.share
             if part <= NOTHING:
                 continue
-            then = None if outcome in check.cured else self.grow(after)
+            then = None if outcome in check.cured else self._grown(after, part)
             branches.append(Branch(outcome, outcomes[outcome], part, then, round(part / share, DIGITS) < UNLIKELY))
         opens = table.part_names(check.parts & ~now.open_parts)
         return CheckNode(check.id, opens, check_minutes(table, now, check), tuple(branches))
@@ -98,7 +100,7 @@ class Grower:
     def _remedy(self, now: Standing, number: int) -> RemedyNode:
         table, remedy = self._table, self._table.remedies[number]
         after = not_cured(table, now, number)
-        cured = table.doubt.cures * fsum(now.weights[c] for c in remedy.causes)
+        cured = table.doubt.cures * fsum(table.cured[number](now.weights))
         opens = table.part_names(remedy.parts & ~now.open_parts)
         minutes = remedy_minutes(table, now, remedy)
         return RemedyNode(remedy.id, opens, minutes, cured, self.grow(after))

@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from math import floor, fsum
 from typing import NamedTuple
 
 from generator.analysis.doubt.grow import STOP, Move
 from generator.analysis.doubt.standing import (
     Standing,
+    allowed,
     allowed_checks,
-    allowed_remedies,
     must_check,
 )
 from generator.analysis.doubt.table import Table
 
 GRAIN = 1e6
 "Scores are compared in millionths of a minute, so that rounding decides nothing."
+TIE = 2 / GRAIN
+"Minutes by which scores may differ and still be the same in grains, with room for rounding."
 INFINITE = float("inf")
 
 
@@ -47,24 +48,22 @@ def next_steps(table: Table, now: Standing) -> list[NextStep]:
     Probability over cost is the best rule there is for independent remedies (Kadane and Simon,
     Optimal strategies for a class of constrained sequential problems, 1977); here it is a good one.
     """
-    share = now.share
-    if share <= 0:
+    if now.share <= 0:
         return []
     if must_check(table, now):
-        return [_check_step(table, now, share, number) for number in allowed_checks(table, now)]
-    return sorted([*_steps(table, now, share), _stop(table)], key=_order)
+        return [_first(table, now, number) for number in allowed_checks(table, now)]
+    return sorted(_steps(table, now, INFINITE), key=_order)
 
 
 def next_move(table: Table, now: Standing) -> Move:
     """The first of the next steps: a rule that makes a policy."""
     if must_check(table, now):
         return Move("check", allowed_checks(table, now)[0])
-    return min([*_steps(table, now, now.share), _stop(table)], key=_order).move
+    return min(_steps(table, now, TIE), key=_order).move
 
 
 def _stop(table: Table) -> NextStep:
-    worth = table.doubt.cures * (table.doubt.stop_minutes + table.doubt.come_back_minutes)
-    return NextStep(STOP, "", table.doubt.stop_minutes, worth)
+    return NextStep(STOP, "", table.doubt.stop_minutes, table.saved)
 
 
 def _order(step: NextStep) -> tuple[int, int, int, str]:
@@ -72,21 +71,31 @@ def _order(step: NextStep) -> tuple[int, int, int, str]:
     return *grains, ("remedy", "check", "stop").index(step.move.kind), step.id
 
 
-def _steps(table: Table, now: Standing, share: float) -> Iterator[NextStep]:
-    costs, weights = table.remedy_costs(now.open_parts), now.weights
-    for number in allowed_remedies(table, now):
-        chance = fsum([weights[c] for c in table.causes[number]]) / share
-        if chance:
-            minutes = costs[number]
-            yield NextStep(Move("remedy", number), table.remedies[number].id, minutes, minutes / chance)
-    for number in allowed_checks(table, now):
-        step = _check_step(table, now, share, number)
-        if step.score < INFINITE:
-            yield step
+def _steps(table: Table, now: Standing, behind: float) -> list[NextStep]:
+    """Steps of a chance whose scores are no more than `behind` the least, and stopping if its is not."""
+    weights, share, may = now.weights, now.share, allowed(table, now)
+    stop = _stop(table)
+    found, most = [(stop.score, stop.minutes, 0)], stop.score + behind
+    for minutes, told, bit in table.steps(now.open_parts, now.tried):
+        if minutes > most:
+            break  # no chance is above 1, so that neither this nor a dearer step has a score below its minutes
+        if may & bit and (chance := fsum(told(weights)) / share) and (score := minutes / chance) <= most:
+            found.append((score, minutes, bit))
+            most = min(most, score + behind)
+    return [_named(table, *step) for step in found if step[0] <= most]
 
 
-def _check_step(table: Table, now: Standing, share: float, number: int) -> NextStep:
-    """A check, for the weight of the causes still to be mended that it tells from a sound machine."""
+def _named(table: Table, score: float, minutes: float, bit: int) -> NextStep:
+    if not bit:
+        return _stop(table)
+    number, checks = bit.bit_length() - 1, len(table.checks)
+    if number < checks:
+        return NextStep(Move("check", number), table.checks[number].id, minutes, score)
+    return NextStep(Move("remedy", number - checks), table.remedies[number - checks].id, minutes, score)
+
+
+def _first(table: Table, now: Standing, number: int) -> NextStep:
+    """A check that comes before all else, whatever its chance."""
     minutes, weights = table.check_costs(now.open_parts)[number], now.weights
-    chance = fsum([weights[c] for c in table.telling(now.tried)[number]]) / share
+    chance = fsum([weights[c] for c in table.telling(now.tried)[number]]) / now.share
     return NextStep(Move("check", number), table.checks[number].id, minutes, minutes / chance if chance else INFINITE)

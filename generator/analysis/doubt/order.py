@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from generator.analysis.doubt.case import Doubt
@@ -66,9 +67,8 @@ def order(doubt: Doubt, budget: int = BUDGET) -> Order:
         policy = Grower(table, search.move).policy(start(table))
         minutes = expected_minutes(policy)
         return Order(written(table, policy, start(table), WRITTEN), minutes, True, minutes, _by(next_move, table)[1])
-    rolled, next_step = Rollout(table), _by(next_move, table)
-    found = (_by(rolled.move, table), _by(rolled.last_move, table), next_step)
-    policy, minutes = min(found, key=lambda way: round(way[1], DIGITS))
+    next_step = _by(next_move, table)
+    policy, minutes = min((*_rolled(table), next_step), key=lambda way: round(way[1], DIGITS))
     bound = max(KnownCause(table).bound(start(table)), certain_bound(doubt))
     return Order(written(table, policy, start(table), WRITTEN), minutes, False, min(minutes, bound), next_step[1])
 
@@ -84,6 +84,14 @@ def price_of_caution(doubt: Doubt, found: Order) -> float:
 def record_order_minutes(doubt: Doubt) -> float:
     """Expected minutes of the checks as the records have them, a remedy as soon as it is likelier than not."""
     return _by(record_order, Table(doubt))[1]
+
+
+def _rolled(table: Table) -> Iterator[tuple[Node, float]]:
+    """By roll-out, and where it met ties, once more with these the other way."""
+    rollout = Rollout(table)
+    yield _by(rollout.move, table)
+    if rollout.tied:
+        yield _by(rollout.last_move, table)
 
 
 def _small(table: Table) -> bool:

@@ -37,6 +37,8 @@ class Rollout:
     def __init__(self, table: Table) -> None:
         self._table = table
         self._moves: dict[Standing, list[Move]] = {}
+        self.tied = False
+        "Whether moves that take the same were met: without any, `last_move` is `move`."
         self._values: dict[Standing, float] = {}
 
     def move(self, table: Table, now: Standing) -> Move:
@@ -49,17 +51,19 @@ class Rollout:
 
     def _best(self, now: Standing) -> list[Move]:
         """The moves that take the least, in the order of the next steps."""
-        moves = self._next(now)
-        looked_at = moves[:LOOK] if must_check(self._table, now) else [*moves[:LOOK], STOP]
-        totals = [round(self._total(now, move), DIGITS) for move in looked_at]
-        least = min(totals)
-        return [move for move, total in zip(looked_at, totals, strict=True) if total == least]
-
-    def _next(self, now: Standing) -> list[Move]:
         found = self._moves.get(now)
         if found is None:
-            found = self._moves[now] = [step.move for step in next_steps(self._table, now)]
+            found = self._moves[now] = self._looked(now)
+            self.tied = self.tied or len(found) > 1
         return found
+
+    def _looked(self, now: Standing) -> list[Move]:
+        moves = [step.move for step in next_steps(self._table, now)[:LOOK]]
+        if not must_check(self._table, now):
+            moves.append(STOP)
+        totals = [round(minutes, DIGITS) for minutes in (self._value(now), *[self._total(now, move) for move in moves[1:]])]
+        least = min(totals)
+        return [move for move, total in zip(moves, totals, strict=True) if total == least]
 
     def _total(self, now: Standing, move: Move) -> float:
         """Minutes (times share) of a move, and of the first of the next steps from there on."""
@@ -74,10 +78,10 @@ class Rollout:
         return minutes * now.share + fsum(map(self._value, then))
 
     def _value(self, now: Standing) -> float:
+        """Minutes (times share) where the next step is followed from here."""
+        if now.share < FOLLOWED:
+            return outlook(self._table, now)
         found = self._values.get(now)
         if found is None:
-            found = self._values[now] = self._reckoned(now)
+            found = self._values[now] = self._total(now, next_move(self._table, now))
         return found
-
-    def _reckoned(self, now: Standing) -> float:
-        return outlook(self._table, now) if now.share < FOLLOWED else self._total(now, next_move(self._table, now))

@@ -24,8 +24,8 @@ def record_order(table: Table, now: Standing) -> Move:
 
 def _likely_remedy(table: Table, now: Standing) -> Move | None:
     share = now.share
-    likely = [n for n in allowed_remedies(table, now) if _cured(table, now, n) > LIKELY * share]
-    return Move("remedy", likely[0]) if likely else None
+    likely = (n for n in allowed_remedies(table, now) if _cured(table, now, n) > LIKELY * share)
+    return next((Move("remedy", n) for n in likely), None)
 
 
 def last_resort(table: Table, now: Standing) -> Move:
@@ -34,7 +34,7 @@ def last_resort(table: Table, now: Standing) -> Move:
     worth = [
         (remedy_minutes(table, now, table.remedies[n]) / p, n)
         for n in allowed_remedies(table, now)
-        if (p := _cured(table, now, n) / share) and p * saved(table) > remedy_minutes(table, now, table.remedies[n])
+        if (p := _cured(table, now, n) / share) and p * table.saved > remedy_minutes(table, now, table.remedies[n])
     ]
     return Move("remedy", min(worth)[1]) if worth else STOP
 
@@ -43,10 +43,5 @@ def _first(numbers: list[int]) -> Move | None:
     return Move("check", numbers[0]) if numbers else None
 
 
-def saved(table: Table) -> float:
-    """Minutes that a whole chance to cure is worth: no stopping to think and no coming back."""
-    return table.doubt.cures * (table.doubt.stop_minutes + table.doubt.come_back_minutes)
-
-
 def _cured(table: Table, now: Standing, number: int) -> float:
-    return fsum(now.weights[c] for c in table.remedies[number].causes)
+    return fsum(table.cured[number](now.weights))

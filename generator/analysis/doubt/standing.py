@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from functools import reduce
 from math import fsum
-from operator import or_
+from operator import mul, or_
+from typing import NamedTuple
 
-from generator.analysis.doubt.table import CheckRow, RemedyRow, Table
+from generator.analysis.doubt.rows import CheckRow, RemedyRow, Weights, numbers
+from generator.analysis.doubt.table import Table
 
 
-@dataclass(frozen=True, slots=True)
-class Standing:
+class Standing(NamedTuple):
     """Where a job stands. Sets are in the bits of the table."""
 
-    weights: tuple[float, ...]
+    weights: Weights
     "By cause: the share of all jobs that have it and have come to this."
     open_parts: int = 0
     checked: int = 0
@@ -32,6 +32,8 @@ class Standing:
         A job that goes on after one of them is not cured, so that the fault still stands: power waits
         until all of them are done, and for good where none is known.
         """
+        if not self.faults:
+            return None
         open_faults = [mends & ~self.tried for mends in self.faults if not mends or mends & ~self.tried]
         return reduce(or_, open_faults) if open_faults else None
 
@@ -59,7 +61,7 @@ def remedy_number(table: Table, name: str) -> int:
 def passed_over(table: Table, now: Standing, name: str) -> Standing:
     """With a check or a remedy that cannot be done, or that has told nothing."""
     checked, tried = now.checked | table.check_bits([name]), now.tried | table.remedy_bits([name])
-    return replace(now, checked=checked, tried=tried)
+    return now._replace(checked=checked, tried=tried)
 
 
 def check_minutes(table: Table, now: Standing, check: CheckRow) -> float:
@@ -77,9 +79,9 @@ def seen(table: Table, now: Standing, number: int, outcome: int) -> Standing:
     check = table.checks[number]
     tried = now.tried | check.does
     return Standing(
-        tuple([w * c for w, c in zip(now.weights, check.chances[outcome], strict=True)]),
+        tuple(map(mul, now.weights, check.chances[outcome])),
         now.open_parts | check.parts,
-        now.checked | 1 << number | _repeats(table, tried),
+        now.checked | 1 << number | table.repeats(tried),
         tried,
         now.proved | check.proves[outcome],
         (*now.faults, check.proves[outcome]) if check.safe and outcome != check.sound else now.faults,
@@ -93,45 +95,37 @@ def not_cured(table: Table, now: Standing, number: int) -> Standing:
     for cause in remedy.causes:
         weights[cause] *= 1 - table.doubt.cures
     opened, tried = now.open_parts | remedy.parts, now.tried | 1 << number
-    return Standing(tuple(weights), opened, now.checked | _repeats(table, tried), tried, now.proved, now.faults)
+    return Standing(tuple(weights), opened, now.checked | table.repeats(tried), tried, now.proved, now.faults)
 
 
-def _repeats(table: Table, tried: int) -> int:
-    """Trials that would only repeat remedies that were done: they count as done with them."""
-    return sum([bit for bit, does in table.trials if not does & ~tried])
+def allowed(table: Table, now: Standing) -> int:
+    """Steps that may come next, as a set of the table's steps: see `allowed_checks` and `allowed_remedies`."""
+    for first in table.before:
+        if not now.checked & first:
+            return first
+    remedies, mends = len(table.checks), now.unsafe()
+    may = table.every & ~(now.checked | (now.tried | table.unproved & ~now.proved) << remedies)
+    if mends is not None:
+        may &= ~table.powered & (mends << remedies | (1 << remedies) - 1)
+    for step, after in table.waiting:
+        if after & ~now.checked:
+            may &= ~step
+    return may
 
 
 def allowed_checks(table: Table, now: Standing) -> list[int]:
     """Checks that may come next: none twice, first those before all else, evidence before it is lost, no power on a fault."""
-    for first in table.before:
-        if not now.checked & first:
-            return [first.bit_length() - 1]
-    safe = now.unsafe() is None
-    return [
-        n
-        for n, check in enumerate(table.checks)
-        if not now.checked >> n & 1 and not check.after & ~now.checked and (safe or not check.powered)
-    ]
+    return numbers(allowed(table, now) & (1 << len(table.checks)) - 1)
 
 
 def allowed_remedies(table: Table, now: Standing) -> list[int]:
     """Remedies that may come next: none twice, none unproved that wants a proof, on a fault what mends it alone."""
-    if must_check(table, now):
-        return []
-    mends = now.unsafe()
-    return [
-        n
-        for n, remedy in enumerate(table.remedies)
-        if not now.tried >> n & 1
-        and (mends is None or mends >> n & 1)
-        and not remedy.after & ~now.checked
-        and (not remedy.needs_proof or now.proved >> n & 1)
-    ]
+    return numbers(allowed(table, now) >> len(table.checks))
 
 
 def must_check(table: Table, now: Standing) -> bool:
     """Whether a check that comes before all else is still to be done."""
-    return any(not now.checked & first for first in table.before)
+    return bool(table.first & ~now.checked)
 
 
 def stop_cost(table: Table, now: Standing) -> float:

@@ -6,61 +6,21 @@ Causes are the hypotheses of the case in their order; the unlisted cause follows
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from math import fsum
+from operator import itemgetter
 
 from generator.analysis.check_order.case import Check
 from generator.analysis.doubt.case import Doubt, Reading, signs
+from generator.analysis.doubt.rows import CheckRow, Mending, RemedyRow, Step, Weights, bits, numbers, picks
 from generator.analysis.machine import Remedy
 from generator.analysis.minutes import but_for_opening, opening
 
-
-@dataclass(frozen=True, slots=True)
-class CheckRow:
-    """A check by its numbers."""
-
-    id: str
-    minutes: float
-    parts: int
-    sees: tuple[int, ...]
-    "By cause, the unlisted one last."
-    sound: int
-    outcomes: tuple[int, ...]
-    "Those that do not end the job."
-    cured: frozenset[int]
-    chances: tuple[tuple[float, ...], ...]
-    "By outcome, then by cause: the probability that it is seen."
-    proves: tuple[int, ...]
-    "By outcome: the remedies whose sign it is."
-    tells: tuple[int, ...]
-    "Listed causes that show something else than a sound machine does, there or where it is waited for."
-    does: int
-    "Remedies that are done by it."
-    safe: bool
-    "Whether it must be found sound before power goes on."
-    powered: bool
-    after: int
-    "Checks that must be done before it."
-
-
-@dataclass(frozen=True, slots=True)
-class RemedyRow:
-    """A remedy by its numbers."""
-
-    id: str
-    minutes: float
-    "Settings, own minutes, proving sew; opening not counted."
-    parts: int
-    causes: tuple[int, ...]
-    "Those that it cures."
-    proofs: tuple[int, ...]
-    "Checks that can show its sign."
-    needs_proof: bool
-    after: int
-    "Checks that must be done before it."
+INFINITE = float("inf")
 
 
 class Table:
-    """A doubtful case in numbers."""
+    """A doubtful case in numbers; what is asked of it again and again is reckoned once."""
 
     def __init__(self, doubt: Doubt) -> None:
         self.doubt = doubt
@@ -78,13 +38,35 @@ class Table:
         self.trials = tuple((1 << n, c.does) for n, c in enumerate(self.checks) if c.cured and c.does)
         self.remedies = tuple(self._remedy(r) for r in found.values())
         self.checks = tuple(replace(c, tells=self._told(n)) for n, c in enumerate(self.checks))
+        self.causes = tuple(r.causes for r in self.remedies)
+        "Of every remedy."
+        self.cured = tuple(picks(causes) for causes in self.causes)
+        "By remedy, the weights of the causes that it cures."
+        several = [n for n, causes in enumerate(self.causes) if len(causes) > 1]
+        self._several = tuple(self.cured[n] for n in several)
+        places = {n: len(self.prior) + place for place, n in enumerate(several)}
+        self._place = tuple(places.get(n, causes[0]) for n, causes in enumerate(self.causes))
+        rows: tuple[CheckRow | RemedyRow, ...] = (*self.checks, *self.remedies)
+        self.every = bits(True for _ in rows)
+        "As a set of steps: the bits of the checks, and above them those of the remedies."
+        self.powered = bits(c.powered for c in self.checks)
+        self.first = self.check_bits(doubt.before)
+        self.unproved = bits(r.needs_proof for r in self.remedies)
+        "Remedies that want a proof."
+        self.proofs = bits(any(n in r.proofs for r in self.remedies if r.needs_proof) for n in range(len(self.checks)))
+        "Checks that can give one."
+        self.waiting = tuple((1 << n, row.after) for n, row in enumerate(rows) if row.after)
+        "Steps, and the checks that must be done before them."
+        self.saved = doubt.cures * (doubt.stop_minutes + doubt.come_back_minutes)
+        "Minutes that a whole chance to cure is worth: no stopping to think and no coming back."
         self._opening: dict[int, float] = {0: 0.0}
         self._remedy_costs: dict[int, list[float]] = {}
         self._check_costs: dict[int, list[float]] = {}
         self._telling: dict[int, list[list[int]]] = {}
-        self.causes = tuple(r.causes for r in self.remedies)
-        "Of every remedy."
-        self.wanting = tuple(n for n, r in enumerate(self.remedies) if r.needs_proof)
+        self._proofs: dict[int, list[list[tuple[float, int]]]] = {}
+        self._repeats: dict[int, int] = {}
+        self._steps: dict[tuple[int, int], list[Step]] = {}
+        self._mending: dict[tuple[int, int, int, int], list[Mending]] = {}
 
     def opening(self, parts: int) -> float:
         """Off and on minutes of a set of parts."""
@@ -132,11 +114,52 @@ class Table:
             self._telling[tried] = found
         return found
 
+    def repeats(self, tried: int) -> int:
+        """Trials that would only repeat remedies that were done: they count as done with them."""
+        found = self._repeats.get(tried)
+        if found is None:
+            found = self._repeats[tried] = sum([bit for bit, does in self.trials if not does & ~tried])
+        return found
+
+    def chances(self, weights: Weights) -> Weights:
+        """The weights of the causes, and after them those of the remedies that cure several: `Mending` says where each stands."""
+        return (*weights, *[fsum(causes(weights)) for causes in self._several]) if self._several else weights
+
+    def steps(self, open_parts: int, tried: int) -> list[Step]:
+        """Every check and every remedy, the least minutes from here first."""
+        found = self._steps.get((open_parts, tried))
+        if found is None:
+            minutes = (*self.check_costs(open_parts), *self.remedy_costs(open_parts))
+            told = (*map(picks, self.telling(tried)), *self.cured)
+            steps = [Step(m, t, 1 << n) for n, (m, t) in enumerate(zip(minutes, told, strict=True))]
+            found = self._steps[open_parts, tried] = sorted(steps, key=itemgetter(0))
+        return found
+
+    def mending(self, open_parts: int, remedies: int, unproved: int, checks: int) -> list[Mending]:
+        """Those of the remedies that may be worth their minutes: the unproved ones with the cheapest of the checks as a proof."""
+        key = open_parts, remedies, unproved, checks
+        found = self._mending.get(key)
+        if found is None:
+            costs, proofs = list(self.remedy_costs(open_parts)), self._cheapest_proofs(open_parts)
+            for number in numbers(unproved):
+                costs[number] += next((minutes for minutes, check in proofs[number] if check & checks), INFINITE)
+            every = enumerate(zip(costs, self._place, strict=True))
+            found = self._mending[key] = [row for n, row in every if remedies >> n & 1 and row[0] < self.saved]
+        return found
+
+    def _cheapest_proofs(self, open_parts: int) -> list[list[tuple[float, int]]]:
+        """By remedy, the minutes and the bits of the checks that can prove it, the cheapest first."""
+        found = self._proofs.get(open_parts)
+        if found is None:
+            costs = self.check_costs(open_parts)
+            found = self._proofs[open_parts] = [sorted((costs[n], 1 << n) for n in r.proofs) for r in self.remedies]
+        return found
+
     def _check(self, check: Check, reading: Reading) -> CheckRow:
         case = self.doubt.case
         sees = (*(check.sees[h.id] for h in case.hypotheses), reading.sound)
         outcomes = range(len(check.outcomes))
-        chances = [[chance(check, reading, outcome, s) for s in sees] for outcome in outcomes]
+        chances = [[chance(check, reading, outcome, s) for s in outcomes] for outcome in outcomes]
         proves = tuple(self.remedy_bits(signs(case, check, reading.sound, n)) for n in outcomes)
         return CheckRow(
             id=check.id,
@@ -146,7 +169,7 @@ class Table:
             sound=reading.sound,
             outcomes=tuple(n for n in outcomes if n not in check.cured),
             cured=check.cured,
-            chances=tuple(map(tuple, chances)),
+            chances=tuple(tuple([of_shown[s] for s in sees]) for of_shown in chances),
             proves=proves,
             tells=tuple(c for c, s in enumerate(sees) if s != reading.sound),
             does=self.remedy_bits(reading.does) | self._tried(check),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.analysis.doubt.grow import Move
-from generator.analysis.doubt.rules import last_resort, saved
+from generator.analysis.doubt.rules import last_resort
 from generator.analysis.doubt.standing import Standing, allowed_checks, allowed_remedies, check_minutes, must_check
 from generator.analysis.doubt.table import CheckRow, Table
 
@@ -15,7 +15,7 @@ def likeliest_first(table: Table, now: Standing) -> Move:
         return Move("check", allowed_checks(table, now)[0])
     allowed = set(allowed_remedies(table, now))
     for cause in causes:
-        if now.weights[cause] * saved(table) <= table.doubt.stop_minutes * now.share:
+        if now.weights[cause] * table.saved <= table.doubt.stop_minutes * now.share:
             break
         remedy = table.remedy_of[cause]
         signs = [n for n in allowed_checks(table, now) if _shows(table.checks[n], cause)]

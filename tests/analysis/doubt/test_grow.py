@@ -66,7 +66,7 @@ def test_where_fewer_come_than_the_least_share_the_estimate_stands_in_minutes_of
     assert worn == BeyondNode(about(0.374), about(2 / 0.374), "")
     assert good == replace(GOOD, otherwise=BeyondNode(about(0.1643), about(2 / 0.1643)))
     assert asked == [about(0.374), about(0.1643)]
-    exactly = replace(start(table), weights=(0.25, 0.25, 0.0))
+    exactly = start(table)._replace(weights=(0.25, 0.25, 0.0))
     assert isinstance(Grower(table, always(), 0.5, lambda table, now: 2.0).policy(exactly), StopNode)
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
@@ -59,7 +57,7 @@ def test_after_a_trial_that_failed_the_remedy_follows_with_its_proof_and_without
 def test_what_is_open_is_not_opened_again() -> None:
     """With the cover off the trial is its own 2 minutes."""
     table = turned()
-    assert bound(table, replace(start(table), open_parts=table.parts(["cover"])), lint=15, hook=2 + 0.05 * 13)
+    assert bound(table, start(table)._replace(open_parts=table.parts(["cover"])), lint=15, hook=2 + 0.05 * 13)
 
 
 def test_a_remedy_that_nothing_can_prove_any_more_is_none() -> None:

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from generator.analysis.check_order.case import Case, Hypothesis
 from generator.analysis.doubt.case import plain
 from generator.analysis.doubt.grow import STOP
-from generator.analysis.doubt.rules import last_resort, record_order, saved
+from generator.analysis.doubt.rules import last_resort, record_order
 from generator.analysis.doubt.standing import not_cured, seen, start
 from generator.analysis.doubt.table import Table
 from generator.analysis.machine import Machine, Remedy
@@ -25,7 +23,7 @@ def remedies(minutes_a: float = 10.0, dear: tuple[str, ...] = ()) -> Table:
 
 def test_what_a_whole_chance_to_cure_is_worth() -> None:
     """No stop and no coming back, in the jobs that it cures: 0.9 (15 + 45), and 0.5 (20 + 100)."""
-    assert (saved(doubtful()), saved(remedies())) == (pytest.approx(54), 60)
+    assert (doubtful().saved, remedies().saved) == (pytest.approx(54), 60)
 
 
 def test_the_checks_come_as_they_stand_in_the_record_until_a_remedy_is_likelier_than_not() -> None:
@@ -46,24 +44,24 @@ def test_the_likelihood_is_of_the_jobs_that_came_so_far() -> None:
     table = doubtful()
     good = seen(table, seen(table, start(table), 1, 1), 0, 1)
     assert record_order(table, good) == ("remedy", 1)  # by the last resort: no check is left, and 7 min over a fifth is below 54
-    few = replace(start(table), weights=(0.004, 0.006, 0.0))
+    few = start(table)._replace(weights=(0.004, 0.006, 0.0))
     assert record_order(table, few) == ("remedy", 1)
-    assert record_order(table, replace(few, weights=(0.006, 0.004, 0.0))) == ("check", 0)
+    assert record_order(table, few._replace(weights=(0.006, 0.004, 0.0))) == ("check", 0)
 
 
 def test_a_remedy_as_likely_as_not_waits_for_a_check() -> None:
     table = doubtful()
-    assert record_order(table, replace(start(table), weights=(0.25, 0.5, 0.25))) == ("check", 0)
-    assert record_order(table, replace(start(table), weights=(0.25, 0.5, 0.24))) == ("remedy", 1)
+    assert record_order(table, start(table)._replace(weights=(0.25, 0.5, 0.25))) == ("check", 0)
+    assert record_order(table, start(table)._replace(weights=(0.25, 0.5, 0.24))) == ("remedy", 1)
 
 
 def test_the_last_resort_is_the_remedy_of_the_least_minutes_for_a_chance() -> None:
     """10 over 2/8 is 40, 12 over 3/8 is 32, 15 over 3/8 is 40: b. It is the same for fewer jobs, and without b it is a, by its place."""
     table = remedies()
     assert last_resort(table, start(table)) == record_order(table, start(table)) == ("remedy", 1)
-    few = replace(start(table), weights=(0.125, 0.1875, 0.1875, 0.0))
+    few = start(table)._replace(weights=(0.125, 0.1875, 0.1875, 0.0))
     assert last_resort(table, few) == ("remedy", 1)
-    assert last_resort(table, replace(few, tried=0b010)) == ("remedy", 0)
+    assert last_resort(table, few._replace(tried=0b010)) == ("remedy", 0)
 
 
 def test_what_takes_as_much_as_it_saves_is_not_worth_it() -> None:
@@ -75,5 +73,5 @@ def test_what_takes_as_much_as_it_saves_is_not_worth_it() -> None:
 
 def test_a_remedy_without_a_chance_is_none() -> None:
     table = remedies()
-    assert last_resort(table, replace(start(table), weights=(0.5, 0.0, 0.0, 0.5))) == ("remedy", 0)
-    assert last_resort(table, replace(start(table), weights=(0.0, 0.0, 0.0, 1.0))) == STOP
+    assert last_resort(table, start(table)._replace(weights=(0.5, 0.0, 0.0, 0.5))) == ("remedy", 0)
+    assert last_resort(table, start(table)._replace(weights=(0.0, 0.0, 0.0, 1.0))) == STOP

@@ -98,10 +98,10 @@ def test_to_stop_is_thinking_for_all_and_coming_back_for_the_listed_causes() -> 
 def test_what_cannot_be_done_counts_as_done_and_tells_nothing() -> None:
     table = doubtful()
     now = passed_over(table, start(table), "look-motor")
-    assert now == replace(start(table), checked=0b10)
-    assert passed_over(table, now, "set:belt") == replace(now, tried=0b10)
-    assert passed_over(table, passed_over(table, now, "set:belt"), "look-belt") == replace(now, checked=0b11, tried=0b10)
-    assert passed_over(table, passed_over(table, now, "set:belt"), "renew:motor") == replace(now, tried=0b11)
+    assert now == start(table)._replace(checked=0b10)
+    assert passed_over(table, now, "set:belt") == now._replace(tried=0b10)
+    assert passed_over(table, passed_over(table, now, "set:belt"), "look-belt") == now._replace(checked=0b11, tried=0b10)
+    assert passed_over(table, passed_over(table, now, "set:belt"), "renew:motor") == now._replace(tried=0b11)
     assert passed_over(table, now, "look-motor") == now
     assert (check_number(table, "look-motor"), remedy_number(table, "set:belt")) == (1, 1)
     assert (check_number(table, "look-belt"), remedy_number(table, "renew:motor")) == (0, 0)
@@ -119,9 +119,9 @@ def four(**more: object) -> Table:
 
 def test_nothing_is_done_twice() -> None:
     table = four()
-    now = replace(start(table), checked=0b0101, tried=0b1010)
+    now = start(table)._replace(checked=0b0101, tried=0b1010)
     assert (allowed_checks(table, now), allowed_remedies(table, now)) == ([1, 3], [0, 2])
-    none = replace(start(table), checked=0b1111, tried=0b1111)
+    none = start(table)._replace(checked=0b1111, tried=0b1111)
     assert (allowed_checks(table, none), allowed_remedies(table, none)) == ([], [])
 
 
@@ -175,9 +175,9 @@ def test_on_a_fault_that_no_listed_remedy_mends_power_waits_for_good() -> None:
     now = seen(table, start(table), 0, 1)
     assert (now.faults, now.unsafe()) == ((0,), 0)
     assert (allowed_checks(table, now), allowed_remedies(table, now)) == ([2], [])
-    assert replace(now, faults=(0, 0b0110), tried=0b0110).unsafe() == 0
-    assert replace(now, faults=(0b1000, 0b0110), tried=0b0010).unsafe() == 0b1100
-    assert seen(table, replace(now, faults=(0b1000,)), 0, 1).faults == (0b1000, 0)
+    assert now._replace(faults=(0, 0b0110), tried=0b0110).unsafe() == 0
+    assert now._replace(faults=(0b1000, 0b0110), tried=0b0010).unsafe() == 0b1100
+    assert seen(table, now._replace(faults=(0b1000,)), 0, 1).faults == (0b1000, 0)
     assert seen(table, now, 2, 0).faults == (0,)  # check 2 need not be found sound
 
 
@@ -195,5 +195,5 @@ def test_a_trial_of_what_was_done_counts_as_done_and_a_trial_does_its_remedies()
     assert (one.checked, allowed_checks(table, one)) == (0, [0, 1, 2, 3, 4])
     two = not_cured(table, one, 2)
     assert (two.checked, allowed_checks(table, two)) == (0b10000, [0, 1, 2, 3])
-    wide = seen(table, replace(one, checked=0b0001), 4, 1)
+    wide = seen(table, one._replace(checked=0b0001), 4, 1)
     assert (wide.checked, wide.tried) == (0b10001, 0b0101)

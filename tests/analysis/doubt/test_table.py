@@ -66,7 +66,7 @@ def test_remedies_take_their_settings_their_own_minutes_and_a_proving_sew() -> N
     assert (timing.id, timing.minutes, timing.parts, timing.causes, timing.proofs) == ("set:timing", 22, 0, (1, 2), (1,))
     assert (hook.id, hook.minutes, hook.parts, hook.causes, hook.proofs) == ("clean:hook", 7, 0b100, (3,), ())
     assert [r.needs_proof for r in TABLE.remedies] == [True, False, False]
-    assert TABLE.wanting == (0,)
+    assert (TABLE.unproved, TABLE.proofs) == (0b001, 0b0001)
     assert TABLE.causes == ((0,), (1, 2), (3,))
     assert [r.after for r in TABLE.remedies] == [0, 0b1000, 0]
 
