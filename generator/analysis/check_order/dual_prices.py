@@ -119,14 +119,14 @@ class Tolls:
                     yield Pair(one, other, rows, [0.0] * len(rows))
 
     def _ascend(self) -> None:
+        claimed = [opening for openings in self.openings for opening in openings if opening.users]
         for price in _prices():
             for hypothesis in range(self.size):
                 self._end(hypothesis, price)
             for pair in self.pairs:
                 self._charge(pair, price)
-            for openings in self.openings:
-                for opening in openings:
-                    self._share(opening)
+            for opening in claimed:
+                self._share(opening)
 
     def _end(self, hypothesis: int, price: float) -> None:
         """Take more, or less, of all rows that end the hypothesis."""
@@ -164,7 +164,9 @@ class Tolls:
         slack, claims = self._slack, opening.claims
         spare = self._spare(opening)
         for n, row in enumerate(opening.users):
-            step = max((spare - slack[row]) / 2, -claims[n])
+            step = (spare - slack[row]) / 2
+            if step < -claims[n]:
+                step = -claims[n]
             if step:
                 claims[n] += step
                 slack[row] += step

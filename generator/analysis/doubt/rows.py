@@ -29,7 +29,12 @@ def bits(those: Iterable[bool]) -> int:
 
 def numbers(bits: int) -> list[int]:
     """The numbers in a set, the least first."""
-    return [n for n in range(bits.bit_length()) if bits >> n & 1]
+    found = []
+    while bits:
+        least = bits & -bits
+        found.append(least.bit_length() - 1)
+        bits ^= least
+    return found
 
 
 Mending = tuple[float, int]

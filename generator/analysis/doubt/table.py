@@ -76,7 +76,7 @@ class Table:
 
     def part_names(self, parts: int) -> tuple[str, ...]:
         """The ids of a set of parts, sorted."""
-        return tuple(p for n, p in enumerate(self.part_ids) if parts >> n & 1)
+        return tuple([self.part_ids[n] for n in numbers(parts)])
 
     def parts(self, ids: Iterable[str]) -> int:
         """The set of the parts."""
