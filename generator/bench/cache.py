@@ -13,6 +13,7 @@ from generator.analysis.check_order import Solution, solve
 from generator.analysis.coverage import MissingCheck, missing_check
 from generator.analysis.doubt.case import Doubt
 from generator.analysis.doubt.order import order, price_of_caution, record_order_minutes
+from generator.analysis.doubt.table import Table
 from generator.bench.diagnosed import Diagnosed
 from generator.kept import Kept
 
@@ -102,8 +103,9 @@ def _solved(cases: Sequence[Doubt], say: Callable[[str], None]) -> Iterator[Diag
 
 
 def _diagnose(case: Doubt) -> Diagnosed:
-    found = order(case)
-    return Diagnosed(found, record_order_minutes(case), price_of_caution(case, found))
+    table = Table(case)
+    found = order(table)
+    return Diagnosed(found, record_order_minutes(table), price_of_caution(case, found))
 
 
 def _missing(case: Doubt, solution: Solution, asked: Sequence[tuple[str, ...]]) -> Missing:

@@ -43,7 +43,7 @@ class Order:
     "Of the plain rule of the next step: most chance for its minutes."
 
 
-def order(doubt: Doubt, budget: int = BUDGET) -> Order:
+def order(case: Doubt | Table, budget: int = BUDGET) -> Order:
     """The policy of least expected minutes that keeps to the rules of the case.
 
     Searched, where checks and remedies are no more than `SMALL` together: every policy that does each
@@ -61,7 +61,7 @@ def order(doubt: Doubt, budget: int = BUDGET) -> Order:
     >>> found.policy.check, [type(b.then).__name__ for b in found.policy.branches], found.exact
     ('look', ['RemedyNode', 'StopNode'], True)
     """
-    table = Table(doubt)
+    table = _table(case)
     search = Search(table, budget)
     if _small(table) and search.run(start(table)):
         policy = Grower(table, search.move).policy(start(table))
@@ -69,7 +69,7 @@ def order(doubt: Doubt, budget: int = BUDGET) -> Order:
         return Order(written(table, policy, start(table), WRITTEN), minutes, True, minutes, _by(next_move, table)[1])
     next_step = _by(next_move, table)
     policy, minutes = min((*_rolled(table), next_step), key=lambda way: round(way[1], DIGITS))
-    bound = max(KnownCause(table).bound(start(table)), certain_bound(doubt))
+    bound = max(KnownCause(table).bound(start(table)), certain_bound(table.doubt))
     return Order(written(table, policy, start(table), WRITTEN), minutes, False, min(minutes, bound), next_step[1])
 
 
@@ -81,9 +81,14 @@ def price_of_caution(doubt: Doubt, found: Order) -> float:
     return found.next_step_minutes - _by(next_move, careless)[1]
 
 
-def record_order_minutes(doubt: Doubt) -> float:
+def record_order_minutes(case: Doubt | Table) -> float:
     """Expected minutes of the checks as the records have them, a remedy as soon as it is likelier than not."""
-    return _by(record_order, Table(doubt))[1]
+    return _by(record_order, _table(case))[1]
+
+
+def _table(case: Doubt | Table) -> Table:
+    """The table of a case: what it has reckoned already serves again."""
+    return case if isinstance(case, Table) else Table(case)
 
 
 def _rolled(table: Table) -> Iterator[tuple[Node, float]]:

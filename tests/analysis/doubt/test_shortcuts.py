@@ -9,8 +9,10 @@ import pytest
 
 from generator.analysis.doubt.grow import Grower
 from generator.analysis.doubt.next_step import next_move, next_steps
+from generator.analysis.doubt.order import order, record_order_minutes
 from generator.analysis.doubt.outlook import outlook
 from generator.analysis.doubt.rollout import Rollout
+from generator.analysis.doubt.rows import bits, numbers
 from generator.analysis.doubt.standing import Standing, allowed_checks, allowed_remedies, must_check, start
 from generator.analysis.doubt.table import Table
 from tests.analysis.doubt import doubt_plain
@@ -48,6 +50,18 @@ def test_the_next_step_is_the_first_of_all_steps_by_the_formula(block: int) -> N
 def test_the_outlook_is_the_sum_over_all_remedies_by_the_formula(block: int) -> None:
     for table, now in met(block):
         assert outlook(table, now) == doubt_plain.outlook(table, now)
+
+
+def test_a_table_that_has_reckoned_much_already_gives_the_same_orders() -> None:
+    for doubt in CASES[50:]:
+        table = Table(doubt)
+        assert order(table) == order(doubt) == order(table)
+        assert record_order_minutes(table) == record_order_minutes(doubt)
+
+
+def test_sets_are_integers_with_a_bit_for_each() -> None:
+    assert bits(n in {0, 3, 4} for n in range(6)) == 0b11001
+    assert (numbers(0b11001), numbers(0)) == ([0, 3, 4], [])
 
 
 def test_without_a_tie_the_last_moves_are_the_first_ones() -> None:
