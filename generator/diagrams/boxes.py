@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from math import ceil
 
 from generator.diagrams import draw, text
 from generator.diagrams.layout import Drawing, Graph, Layout, Point
@@ -72,7 +73,7 @@ def prepare(sheet: Sheet) -> Drawing:
 
 
 def _size(lines: tuple[str, ...], note: str) -> Point:
-    wide = max(text.widest(lines), text.width(note))
+    wide = ceil(max(text.widest(lines), text.width(note)))
     return wide + 2 * draw.PAD, (len(lines) + bool(note)) * text.LINE + draw.PAD
 
 

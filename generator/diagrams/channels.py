@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from generator.diagrams import draw
 from generator.diagrams.layout import Point
 
 Fan = tuple[float, tuple[float, ...]]
@@ -52,8 +51,8 @@ def turns(fans: Sequence[Fan]) -> list[float]:
     return [(lane - lowest + 1) / (highest - lowest + 2) for lane in lanes]
 
 
-def elbows(branches: Sequence[Branch], channel: float, lying: bool) -> list[tuple[str, ...]]:
-    """Path commands from each branch's start to each of its ends, in their order.
+def turning(branches: Sequence[Branch], channel: float, lying: bool) -> list[float]:
+    """Where each branch's lines turn: its x, or its y in a tree that stands.
 
     `channel` is the gap between ranks, px; all ends of a rank lie on its far side. The children of
     parents in one rank stand in the order of their parents.
@@ -65,7 +64,4 @@ def elbows(branches: Sequence[Branch], channel: float, lying: bool) -> list[tupl
         of_rank.sort(key=lambda n: (branches[n].start[across], n))
         fans = [(branches[n].start[across], tuple(sorted(e[across] for e in branches[n].ends))) for n in of_rank]
         share.update(zip(of_rank, turns(fans), strict=True))
-    return [
-        tuple(draw.elbow(branch.start, end, end[along] - channel * (1 - share[n]), lying) for end in branch.ends)
-        for n, branch in enumerate(branches)
-    ]
+    return [branch.ends[0][along] - channel * (1 - share[n]) for n, branch in enumerate(branches)]

@@ -6,7 +6,7 @@ STANDING_LEAVES leaves always lies. So a wide tree grows down a phone's page and
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from generator.analysis.tree import Event, Gate, event_ids
@@ -70,7 +70,7 @@ def _described(tree: Gate) -> str:
 
 
 def _lines(rooms: TreePlan, corners: list[Point]) -> str:
-    """All lines, the lit ones last so that they lie above the others."""
+    """All lines, from the middle of a gate's box under its symbol, the lit ones last so that they lie above the others."""
     inputs: dict[int, list[int]] = {}
     for number, cell in enumerate(rooms.cells):
         if cell.parent is not None:
@@ -78,16 +78,27 @@ def _lines(rooms: TreePlan, corners: list[Point]) -> str:
     branches = [
         channels.Branch(
             rooms.cells[gate].rank,
-            rooms.shield_centre(rooms.cells[gate], corners[gate]),
+            _middle(rooms.gate_box(rooms.cells[gate], corners[gate])),
             tuple(rooms.entry(rooms.cells[number], corners[number]) for number in numbers),
         )
         for gate, numbers in inputs.items()
     ]
-    lit = [rooms.cells[number].lit for numbers in inputs.values() for number in numbers]
-    data = [line for lines in channels.elbows(branches, CHANNEL, rooms.lying) for line in lines]
-    of_lit, others = (draw.lines((d for d, is_lit in zip(data, lit, strict=True) if is_lit is wanted), look)
-                      for wanted, look in ((True, "line lit"), (False, "line")))
-    return others + of_lit
+    turns = channels.turning(branches, CHANNEL, rooms.lying)
+
+    def fans(lit: bool) -> Iterator[str]:
+        """The lines to what is lit, or to the rest; those to a gate that is not lit itself end in its symbol."""
+        for (gate, numbers), branch, turn in zip(inputs.items(), branches, turns, strict=True):
+            cell, ends = rooms.cells[gate], [end for n, end in zip(numbers, branch.ends, strict=True) if rooms.cells[n].lit is lit]
+            start = rooms.shield_centre(cell, corners[gate]) if lit and not cell.lit else branch.start
+            if ends:
+                yield draw.fan(start, ends, turn, rooms.lying)
+
+    return draw.lines(fans(lit=False), "line") + draw.lines(fans(lit=True), "line lit")
+
+
+def _middle(box: tuple[float, float, float, float]) -> Point:
+    x, y, width, height = box
+    return x + width / 2, y + height / 2
 
 
 def _cell(rooms: TreePlan, cell: TreeCell, corner: Point, href: Href) -> str:
@@ -103,18 +114,17 @@ def _look(cell: TreeCell, *more: str) -> str:
 
 
 def _leaf(rooms: TreePlan, cell: TreeCell, corner: Point, address: str | None) -> str:
-    """A basic event or a transfer, with its link."""
+    """A basic event or a transfer, with its link. What is written in or under it comes last, as it is said."""
     centre = rooms.leaf_centre(cell, corner)
-    if isinstance(cell.node, Event):
-        symbol = symbols.event(centre, rooms.radius, cell.note, _look(cell))
-    else:
-        symbol = symbols.transfer(centre, rooms.radius, rooms.lying, _look(cell))
     x, top = rooms.leaf_words(cell, corner)
     middle = not rooms.lying
-    body = draw.hit(*corner, *rooms.size(cell)) + symbol + draw.words(cell.lines, x, top, middle=middle)
     if cell.is_transfer:
-        under = top + len(cell.lines) * text.LINE
-        body += draw.words([cell.note], x, under, "soft", middle, text.SMALL)
+        symbol = symbols.transfer(centre, rooms.radius, rooms.lying, _look(cell))
+        note = draw.words([cell.note], x, top + len(cell.lines) * text.LINE, "soft", middle, text.SMALL)
+    else:
+        symbol = draw.circle(centre, rooms.radius, _look(cell))
+        note = symbols.share(centre, cell.note)
+    body = draw.hit(*corner, *rooms.size(cell)) + symbol + draw.words(cell.lines, x, top, middle=middle) + note
     return draw.link(address, f"{cell.title}, {cell.note}" if cell.note else cell.title, body, _look(cell))
 
 
@@ -124,15 +134,12 @@ def _shield(rooms: TreePlan, cell: TreeCell, centre: Point) -> str:
 
 
 def _gate(rooms: TreePlan, cell: TreeCell, corner: Point) -> str:
-    x, y, width, height = rooms.gate_box(cell, corner)
+    box = rooms.gate_box(cell, corner)
     is_top = cell.parent is None
-    centre = rooms.shield_centre(cell, corner)
-    middle = (x + width / 2, y + height / 2)
-    stem = f"M{draw.num(middle[0])} {draw.num(middle[1])}L{draw.num(centre[0])} {draw.num(centre[1])}"
-    top = middle[1] - len(cell.lines) * text.LINE / 2
+    x, y = _middle(box)
+    top = y - len(cell.lines) * text.LINE / 2
     return (
-        draw.path(stem, _look(cell, "line"))
-        + draw.box(x, y, width, height, _look(cell, *(("top",) if is_top else ())))
-        + draw.words(cell.lines, middle[0], top, "strong" if is_top else "", middle=True)
-        + _shield(rooms, cell, centre)
+        draw.box(*box, _look(cell, *(("top",) if is_top else ())))
+        + draw.words(cell.lines, x, top, "strong" if is_top else "", middle=True)
+        + _shield(rooms, cell, rooms.shield_centre(cell, corner))
     )

@@ -125,8 +125,8 @@ def _lines(cells: list[_FlowCell], corners: list[Point]) -> str:
         channels.Branch(cells[n].rank, (corners[n][0] + _WIDTH, _middle(cells[n], corners[n])), tuple(points))
         for n, points in ends.items()
     ]
-    drawn = channels.elbows(branches, _CHANNEL, lying=True)
-    return draw.lines((line for lines in drawn for line in lines), "line")
+    turns = channels.turning(branches, _CHANNEL, lying=True)
+    return draw.lines((draw.fan(b.start, b.ends, turn, lying=True) for b, turn in zip(branches, turns, strict=True)), "line")
 
 
 def _drawn(cell: _FlowCell, corner: Point) -> str:

@@ -7,6 +7,8 @@ a triangle for a transfer. The words in the shields are for readers who do not k
 
 from __future__ import annotations
 
+from math import ceil
+
 from generator.analysis.tree import Gate
 from generator.diagrams import draw, text
 from generator.diagrams.layout import Point
@@ -28,7 +30,7 @@ def label(gate: Gate) -> str:
 
 def shield_size(labels: list[str]) -> float:
     """Width and height of gates so that each label fits, px."""
-    return max([SHIELD, *(text.width(word, text.SMALL) + 10 for word in labels)])
+    return max([SHIELD, *(ceil(text.width(word, text.SMALL)) + 10 for word in labels)])
 
 
 def _or(half: float) -> str:
@@ -56,13 +58,10 @@ def gate(node: Gate, centre: Point, size: float, lying: bool, look: str = "") ->
     return shape + draw.words([label(node)], at_x, at_y - text.LINE / 2, middle=True, size=text.SMALL)
 
 
-def event(centre: Point, radius: float, share: str, look: str = "") -> str:
-    """A basic event's circle with its share."""
-    inside = [share] if share else []
+def share(centre: Point, said: str) -> str:
+    """What stands in a basic event's circle."""
     x, y = centre
-    return draw.circle(centre, radius, look) + draw.words(
-        inside, x, y - text.LINE / 2, middle=True, size=text.SMALL
-    )
+    return draw.words([said] if said else [], x, y - text.LINE / 2, middle=True, size=text.SMALL)
 
 
 def transfer(centre: Point, radius: float, lying: bool, look: str = "") -> str:

@@ -1,9 +1,10 @@
-"""How much room each node of a fault tree takes, and where its pieces stand in that room."""
+"""How much room each node of a fault tree takes, in whole px, and where its pieces stand in that room."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from math import ceil
 
 from generator.analysis.tree import Event, Gate
 from generator.diagrams import draw, symbols, text
@@ -82,7 +83,7 @@ class TreePlan:
 def plan(cells: tuple[TreeCell, ...], lying: bool) -> TreePlan:
     """The rooms of the cells of one tree."""
     shares = (text.width(cell.note, text.SMALL) for cell in cells if isinstance(cell.node, Event))
-    radius = max([LEAST / 2, *(share / 2 + 3 for share in shares)])
+    radius = max([LEAST / 2, *(ceil(share / 2) + 3 for share in shares)])
     gates = [cell for cell in cells if not cell.is_leaf]
     shield = symbols.shield_size([symbols.label(cell.node) for cell in gates if isinstance(cell.node, Gate)])
     boxes = {
@@ -104,13 +105,13 @@ def _by_rank(cells: Iterable[TreeCell]) -> Iterator[tuple[int, list[TreeCell]]]:
 
 
 def _box(cell: TreeCell) -> Point:
-    wide = text.widest(cell.lines, strong=cell.parent is None)
+    wide = ceil(text.widest(cell.lines, strong=cell.parent is None))
     return wide + 2 * draw.PAD, len(cell.lines) * text.LINE + draw.PAD
 
 
 def _leaf_text(cell: TreeCell) -> Point:
     note = (cell.note,) if cell.is_transfer else ()
-    wide = max(text.widest(cell.lines), text.widest(note, text.SMALL))
+    wide = ceil(max(text.widest(cell.lines), text.widest(note, text.SMALL)))
     return wide, len(cell.lines + note) * text.LINE
 
 

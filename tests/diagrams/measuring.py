@@ -54,7 +54,7 @@ def assert_sound(picture: str) -> ElementTree.Element:
     for words in root.iter(f"{SVG}text"):
         classes = words.get("class", "").split()
         long = text.width(words.text, text.SMALL if "small" in classes else text.SIZE, "strong" in classes)
-        start = float(words.get("x")) - (long / 2 if words.get("text-anchor") == "middle" else 0)
+        start = float(words.get("x")) - (long / 2 if "mid" in classes else 0)
         assert start >= 0 and start + long <= wide, words.text
         assert 0 < float(words.get("y")) < tall, words.text
     assert root.find(f"{SVG}title").text and root.find(f"{SVG}desc").text

@@ -51,6 +51,11 @@ def shown(svg: str) -> str:
     return re.sub(r"[\s-]", "", "".join(e.text or "" for e in elements(svg, "text")))
 
 
+def heard(link: ElementTree.Element) -> str:
+    """What a screen reader says of a link: its label, or else its texts in their order. Accessible Name and Description Computation 1.2."""
+    return link.get("aria-label") or "".join(e.text or "" for e in link.iter("{http://www.w3.org/2000/svg}text"))
+
+
 OVERFLOWS = """() => [...document.querySelectorAll('svg')].flatMap(svg => {
   const frames = [...svg.querySelectorAll('.box, .hit, circle.event, path.gate')]
     .map(e => e.getBoundingClientRect())

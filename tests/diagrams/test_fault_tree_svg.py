@@ -18,6 +18,7 @@ from .pictures import (
     TITLES,
     classed,
     elements,
+    heard,
     shown,
     tree,
 )
@@ -56,8 +57,8 @@ def test_a_basic_event_is_a_circle_with_its_share_and_a_link():
     drawn = svg(tree("Needle bent", "Needle worn"), shares={"e0": "31 %"})
     assert len(elements(drawn, "circle")) == 2
     assert "31 %" in [e.text for e in elements(drawn, "text")]
-    assert [(a.get("href"), a.get("aria-label")) for a in elements(drawn, "a")] == [
-        ("../e0/", "Needle bent, 31 %"),
+    assert [(a.get("href"), heard(a)) for a in elements(drawn, "a")] == [
+        ("../e0/", "Needle bent 31 %"),
         ("../e1/", "Needle worn"),
     ]
 
@@ -111,6 +112,16 @@ def test_text_fits_and_stays_apart_in_a_browser_at_natural_size(top, show):
     assert page.evaluate(SMALLEST_TYPE) >= 11
 
 
+@pytest.mark.parametrize("title", TITLES)
+def test_a_link_is_named_by_its_whole_title_and_its_share(title, show):
+    """The name as a browser's tools for accessibility work it out; a comma is only a pause."""
+    page = show(svg(Gate("top", "Top", "any", (Event("e0", title), Event("e1", "Needle bent, or worn"))), shares={"e0": "31 %"}))
+    name = re.compile(rf"{re.escape(title)},? 31 %")
+    assert page.get_by_role("link").count() == 2
+    assert page.get_by_role("link", name=name).count() == 1
+    assert page.get_by_role("link", name="Needle bent, or worn", exact=True).count() == 1
+
+
 def test_every_link_can_be_pressed_and_shows_the_focus(show):
     page = show(svg(deep(3, 1)))
     sizes = page.evaluate(
@@ -129,7 +140,7 @@ def test_only_titles_are_underlined_in_links(show):
     page.add_style_tag(content=".md-typeset a { text-decoration: underline }")
     lines = page.evaluate("""[...document.querySelectorAll('svg a, svg a text')]
       .map(e => [e.textContent, getComputedStyle(e).textDecorationLine])""")
-    assert lines == [["31 %Needle bent", "none"], ["31 %", "none"], ["Needle bent", "underline"]]
+    assert lines == [["Needle bent 31 %", "none"], ["Needle bent ", "underline"], ["31 %", "none"]]
 
 
 def test_no_colour_is_written_into_a_picture():
