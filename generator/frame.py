@@ -38,7 +38,6 @@ CONTENT_POLICY = ";".join(
         "img-src 'self' file: data:",
         "font-src 'self' file: data:",
         "connect-src 'self'",
-        "worker-src 'self'",
         "base-uri 'none'",
         "form-action 'none'",
     )
@@ -46,10 +45,10 @@ CONTENT_POLICY = ";".join(
 """What a page may load and run: files of this site, and pictures and type that its style sheets hold as data.
 
 Nothing written into a page runs or dresses it, whatever a record says. From disk a browser may not know the site as
-`self`, hence `file:`, which no page from a host can load.
+`self`, hence `file:`, which no page from a host can load. A worker goes by what is said of scripts: CSP Level 3, 6.8.3.
 """
-FACE, BOOK = "face.css", "book.css"
-"The style sheets that a page asks for: the type, and all others in one."
+BOOK = "book.css"
+"The style sheet that every page asks for."
 COMMON = "common.js"
 "The script that every page asks for."
 _SHEETS = ("assets/stylesheets/main.*.css", "assets/stylesheets/palette.*.css")
@@ -96,9 +95,8 @@ def leave_out_what_is_not_used(files: Files, config: MkDocsConfig) -> None:
 
 
 def one_sheet(folder: Path, theme: Theme) -> str:
-    """The theme's style sheets, then ours by name, but the type's: every page names each that it asks for, and a phone waits for each."""
-    ours = [path for path in sorted(folder.glob("*.css")) if path.name != FACE]
-    return joined([*_of_theme(theme, _SHEETS), *ours])
+    """The theme's style sheets, then ours by name: every page names each that it asks for, and a phone waits for each."""
+    return joined([*_of_theme(theme, _SHEETS), *sorted(folder.glob("*.css"))])
 
 
 def one_script(folder: Path, theme: Theme) -> str:

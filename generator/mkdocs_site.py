@@ -21,7 +21,6 @@ from mkdocs.utils.templates import TemplateContext
 from generator.frame import (
     BOOK,
     COMMON,
-    FACE,
     PALETTE,
     joined,
     leave_out_what_is_not_used,
@@ -108,8 +107,7 @@ def dress(config: MkDocsConfig) -> None:
         if folder not in config.theme.dirs:
             config.theme.dirs.insert(0, folder)
     config.theme["favicon"] = f"{_PREFIX}/mark/icon.svg"
-    for name in (FACE, BOOK):
-        _append(config.extra_css, f"{_PREFIX}/css/{name}")
+    _append(config.extra_css, f"{_PREFIX}/css/{BOOK}")
     _append(config.extra_javascript, f"{_PREFIX}/js/{COMMON}")
 
 
@@ -193,7 +191,7 @@ def add_files(files: Files, site: Site, config: MkDocsConfig, more: Sequence[Pat
 
 def _is_joined(path: Path) -> bool:
     """Whether an asset is a part of a sheet or script that stands for it."""
-    return (path.suffix == ".css" and path.name != FACE) or path.parent == _ASSETS / _COMMON_SCRIPTS or path.name == "lay.js"
+    return path.suffix == ".css" or path.parent == _ASSETS / _COMMON_SCRIPTS or path.name == "lay.js"
 
 
 def _lay_guides(files: Files, folder: Path, config: MkDocsConfig) -> None:

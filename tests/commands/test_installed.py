@@ -59,7 +59,7 @@ def test_a_site_is_built_of_content_that_is_not_this_repositorys_by_four_lines(s
     home = (shop / "site" / "index.html").read_text(encoding="utf-8")
     assert "What is wrong with it?" in home
     assert "Our book" in home
-    assert "assets/handwheel/css/face.css" in home
+    assert "assets/handwheel/css/book.css" in home
     assert not list((shop / "site").rglob("*.yaml"))
 
 

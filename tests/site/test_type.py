@@ -133,7 +133,7 @@ def test_where_it_is_missing_a_face_of_the_reader_takes_the_same_room(open_brows
     other = open_browser(**machine(tmp_path))
     tab = other.new_page(service_workers="block")
     ours = _heights(tab, host)
-    tab.route("**/css/face.css", lambda route: route.fulfill(body=without_ours(SHEET.read_text(encoding="utf-8")), content_type="text/css"))
+    tab.route("**/css/book.css", lambda route: route.fulfill(body=without_ours(route.fetch().text()), content_type="text/css"))
     theirs = _heights(tab, host)
     assert tab.evaluate(_LOADED, OURS) == []
     other.close()

@@ -2,7 +2,7 @@
 root has them. -#}
 {%- import "partials/language.html" as lang with context -%}
 {%- set features = config.theme.features -%}
-{%- set icons -%}{% include "partials/more-icons.html" %}{%- endset -%}
+{%- set icons -%}<link rel="icon" href="{{ config.theme.favicon | url }}">{% include "partials/more-icons.html" %}{%- endset -%}
 {%- set head -%}
 <input class="md-toggle" data-md-toggle="drawer" type="checkbox" id="__drawer" autocomplete="off">
 <input class="md-toggle" data-md-toggle="search" type="checkbox" id="__search" autocomplete="off">
