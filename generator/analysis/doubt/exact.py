@@ -15,7 +15,7 @@ from generator.analysis.doubt.standing import (
     must_check,
     not_cured,
     remedy_minutes,
-    seen,
+    seen_each,
     stop_cost,
 )
 from generator.analysis.doubt.table import Table
@@ -101,7 +101,7 @@ class Search:
             yield Move("remedy", number), minutes, [not_cured(table, now, number)]
         for number in allowed_checks(table, now):
             check = table.checks[number]
-            then = [seen(table, now, number, outcome) for outcome in check.outcomes]
+            then = seen_each(table, now, number, check.outcomes)
             yield Move("check", number), check_minutes(table, now, check), then
 
 

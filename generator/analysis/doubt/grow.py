@@ -11,7 +11,7 @@ from generator.analysis.doubt.standing import (
     check_minutes,
     not_cured,
     remedy_minutes,
-    seen,
+    seen_each,
     stop_cost,
 )
 from generator.analysis.doubt.table import Table
@@ -87,8 +87,7 @@ class Grower:
         table, check = self._table, self._table.checks[number]
         outcomes = table.doubt.case.checks[number].outcomes
         branches = []
-        for outcome in range(len(outcomes)):
-            after = seen(table, now, number, outcome)
+        for outcome, after in enumerate(seen_each(table, now, number, range(len(outcomes)))):
             part = after.share
             if part <= NOTHING:
                 continue

@@ -18,7 +18,7 @@ from generator.analysis.doubt.standing import (
     must_check,
     not_cured,
     remedy_minutes,
-    seen,
+    seen_each,
     stop_cost,
 )
 from generator.analysis.doubt.table import Table
@@ -74,7 +74,7 @@ class Rollout:
             minutes, then = remedy_minutes(table, now, table.remedies[number]), [not_cured(table, now, number)]
         else:
             check = table.checks[number]
-            minutes, then = check_minutes(table, now, check), [seen(table, now, number, o) for o in check.outcomes]
+            minutes, then = check_minutes(table, now, check), seen_each(table, now, number, check.outcomes)
         return minutes * now.share + fsum(map(self._value, then))
 
     def _value(self, now: Standing) -> float:

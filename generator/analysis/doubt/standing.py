@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import reduce
 from math import fsum
 from operator import mul, or_
@@ -76,16 +77,25 @@ def remedy_minutes(table: Table, now: Standing, remedy: RemedyRow) -> float:
 
 def seen(table: Table, now: Standing, number: int, outcome: int) -> Standing:
     """After a check has shown an outcome that does not end the job (Bayes' rule)."""
+    return seen_each(table, now, number, (outcome,))[0]
+
+
+def seen_each(table: Table, now: Standing, number: int, outcomes: Iterable[int]) -> list[Standing]:
+    """After each of a check's outcomes: what does not hang on the outcome is reckoned once."""
     check = table.checks[number]
-    tried = now.tried | check.does
-    return Standing(
-        tuple(map(mul, now.weights, check.chances[outcome])),
-        now.open_parts | check.parts,
-        now.checked | 1 << number | table.repeats(tried),
-        tried,
-        now.proved | check.proves[outcome],
-        (*now.faults, check.proves[outcome]) if check.safe and outcome != check.sound else now.faults,
-    )
+    tried, opened = now.tried | check.does, now.open_parts | check.parts
+    checked = now.checked | 1 << number | table.repeats(tried)
+    return [
+        Standing(
+            tuple(map(mul, now.weights, check.chances[outcome])),
+            opened,
+            checked,
+            tried,
+            now.proved | check.proves[outcome],
+            (*now.faults, check.proves[outcome]) if check.safe and outcome != check.sound else now.faults,
+        )
+        for outcome in outcomes
+    ]
 
 
 def not_cured(table: Table, now: Standing, number: int) -> Standing:
