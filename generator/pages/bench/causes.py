@@ -20,7 +20,6 @@ SIGNS = 3
 class CauseView:
     """One cause in the ranking."""
 
-    id: str
     modes: tuple[FailureMode, ...]
     share: str
     width: int
@@ -46,7 +45,6 @@ def _cause(bench: Bench, complaint: Complaint, cause: Hypothesis, link: Links) -
     modes = tuple(complaint.view.failure_modes[m] for m in cause.causes)
     minutes = bench.whole_minutes(complaint.view, cause.remedy)
     return CauseView(
-        id=cause.id,
         modes=modes,
         share=words.percent(complaint.share(cause)),
         width=round(100 * complaint.share(cause)),
