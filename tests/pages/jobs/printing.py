@@ -37,13 +37,13 @@ def dressed(page: PageText, script: str = "") -> str:
 def printer(browser: Browser, folder: Path, part: float = 1.0) -> Iterator[Callable[[PageText], list[int]]]:
     """Counts the sides that a page takes on each paper, cut down to `part` of its height."""
     file = folder / "sheet.html"
+    file.write_text(dressed(PageText("", "", "")), encoding="utf-8")
     context = browser.new_context(offline=True)
     tab = context.new_page()
+    tab.goto(file.as_uri())
 
     def printed(page: PageText) -> list[int]:
-        file.write_text(dressed(page), encoding="utf-8")
-        tab.goto(file.as_uri())
-        tab.evaluate("document.fonts.ready")
+        tab.evaluate("async html => { document.querySelector('article').innerHTML = html; await document.fonts.ready }", page.html)
         sheets = (tab.pdf(width=f"{wide / 25.4}in", height=f"{tall * part / 25.4}in") for wide, tall in PAPERS)
         return [len(_SIDE.findall(sheet)) for sheet in sheets]
 
