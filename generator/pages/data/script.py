@@ -90,6 +90,8 @@ def _write(data: object, named: dict[str, str], told: list[str]) -> None:
 
 @lru_cache(maxsize=1024)
 def _key(key: str) -> str:
+    if key == "__proto__":
+        return '["__proto__"]'  # plainly written it would say what the object is like, and no key of it
     return key if _BARE.fullmatch(key) else _plain(key)
 
 

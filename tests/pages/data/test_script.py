@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 
-from hypothesis import given, settings
+import pytest
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from playwright.sync_api import Page
 
 from generator.pages.data.script import script
 from tests.script_files import given as read
@@ -24,6 +27,13 @@ _RUN = """files => files.map((file) => {
 })"""
 
 
+@pytest.fixture(scope="module")
+def tab(browser) -> Iterator[Page]:
+    opened = browser.new_page()
+    yield opened
+    opened.close()
+
+
 @given(st.text())
 def test_data_for_the_browser_closes_no_script(text):
     file = script("x", {"t": text, "again": [text, text]})
@@ -32,10 +42,9 @@ def test_data_for_the_browser_closes_no_script(text):
 
 @settings(max_examples=15, deadline=None)
 @given(some=st.lists(DATA.map(lambda data: {"t": [data, data]}), min_size=15, max_size=15))
-def test_a_browser_reads_the_data_back(browser, some):
-    tab = browser.new_page()
+@example(some=[{"t": {"__proto__": 1, "a": {"__proto__": None}}}])
+def test_a_browser_reads_the_data_back(tab, some):
     told = tab.evaluate(_RUN, [script("x", data) for data in some])
-    tab.close()
     assert [json.loads(line) for line in told] == json.loads(json.dumps(some))
 
 
