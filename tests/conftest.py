@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import shutil
 import subprocess
@@ -22,6 +23,7 @@ ROOT = Path(__file__).parent.parent
 
 settings.register_profile("patient", deadline=None)
 settings.load_profile("patient")  # a busy machine is no fault of the code
+gc.set_threshold(100_000, 20, 100)  # a process holds the whole book; to look through it for what is unused takes long
 _NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome", "chrome")
 "The first has no window to draw, and does the same in little more than half the time of the processor."
 _QUIET = (

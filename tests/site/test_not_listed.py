@@ -74,6 +74,7 @@ def _view(records, chosen: dict):
     return bench, bench.library.for_family("made")
 
 
+# As text: see the planner's test.
 _BUILD = """(machines) => {
     let out;
     handwheel.whenGiven("mechanisms", (book) => {
@@ -88,7 +89,7 @@ _BUILD = """(machines) => {
             });
         });
     });
-    return out;
+    return JSON.stringify(out);
 }"""
 
 
@@ -118,7 +119,7 @@ def test_a_machine_made_by_chance_has_pythons_causes_shares_checks_and_next_step
     rng = random.Random(5)
     machines = [_random_machine(records, rng) for _ in range(MACHINES)]
     compared = joint = 0
-    for chosen, symptoms in zip(machines, tab.evaluate(_BUILD, machines), strict=True):
+    for chosen, symptoms in zip(machines, json.loads(tab.evaluate(_BUILD, machines)), strict=True):
         bench, view = _view(records, chosen)
         assert sorted(s["id"] for s in symptoms) == sorted(view.symptoms)
         for found in symptoms:
@@ -141,7 +142,7 @@ def test_its_remedies_do_and_say_what_the_pages_of_a_listed_machine_would(tab, r
     causes = {}
     for mode, remedy in sorted(remedies.items()):
         causes.setdefault(remedy.id, []).append(mode)
-    found = tab.evaluate(_BUILD, [chosen])[0][0]["remedies"]
+    found = json.loads(tab.evaluate(_BUILD, [chosen]))[0][0]["remedies"]
     for remedy in remedies.values():
         words = remedy_words(bench, view, remedy, causes[remedy.id], link)
         twin = found[remedy.id]
