@@ -47,7 +47,7 @@ coverage: .venv/test-ready
 
 # A table of all figures at the end; with LARGE=1 also a book of 1,000 families, which takes hours.
 benchmarks: .venv/test-ready
-	LARGE="$(LARGE)" $(BIN)/python -m pytest tests/benchmarks --override-ini addopts=-q --capture=no
+	LARGE="$(LARGE)" $(BIN)/python -m pytest tests/benchmarks --override-ini addopts=-q --override-ini timeout=0 --capture=no
 
 # Which small faults put into these modules no test finds, for example MODULES=generator/analysis/reckon.py
 MODULES ?= $(wildcard generator/analysis/*.py)

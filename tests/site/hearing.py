@@ -18,9 +18,23 @@ def listening(context: BrowserContext) -> BrowserContext:
     return context
 
 
+PATIENCE = 60
+"Seconds; what is waited for takes one or two where nothing else runs."
+
+
 def until(tab: Page, holds: str) -> None:
-    """Waits until an expression holds. The library's own way asks the page to evaluate text, which its policy refuses."""
-    tab.evaluate(f"new Promise((done) => {{ const ask = () => (({holds}) ? done() : setTimeout(ask, 20)); ask(); }})")
+    """Waits until an expression holds. The library's own way asks the page to evaluate text, which its policy refuses.
+
+    An evaluation has no end of its own: a page that never gets there would hold up all tests.
+    """
+    came = tab.evaluate(
+        f"""new Promise((done) => {{
+          const end = performance.now() + {PATIENCE * 1000};
+          const ask = () => (({holds}) ? done(true) : performance.now() > end ? done(false) : setTimeout(ask, 20));
+          ask();
+        }})"""
+    )
+    assert came, f"never came true: {holds}"
 
 
 def heard(tab: Page) -> list[str]:

@@ -333,6 +333,15 @@ def test_the_home_page_loads_the_finders_data_after_all_else_or_when_it_is_wante
     context.close()
 
 
+def test_a_browser_that_never_calls_itself_idle_gets_the_finder_nevertheless(browser, site):
+    context = browser.new_context(viewport={"width": 390, "height": 844})
+    page = context.new_page()
+    page.add_init_script("window.requestIdleCallback = (act, ways = {}) => ways.timeout && setTimeout(act, ways.timeout)")
+    page.goto((site / "index.html").as_uri())
+    until(page, "handwheel.finder && handwheel.finder.match")
+    context.close()
+
+
 def test_the_list_of_pages_repeats_no_symptom(opened):
     tab, at = opened
     tab.goto(at("index.html"))

@@ -124,9 +124,9 @@
     return `${Math.round(share * 100)} %`;
   }
 
-  /** Does something while nothing else is to do. */
+  /** Does something while nothing else is to do, and in two seconds at the latest: a browser may never call itself idle. */
   function whenIdle(act) {
-    if (window.requestIdleCallback) window.requestIdleCallback(act);
+    if (window.requestIdleCallback) window.requestIdleCallback(act, { timeout: 2000 });
     else setTimeout(act, 200);
   }
 
