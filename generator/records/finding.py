@@ -45,6 +45,8 @@ def printable(text: str) -> str:
     >>> printable("a\\u202eb\\n")
     'a\\\\u202eb\\\\n'
     """
+    if text.isprintable():  # nearly every text: letter by letter would take most of a check's time
+        return text
     return "".join(c if c.isprintable() else c.encode("unicode_escape").decode() for c in text)
 
 

@@ -9,6 +9,7 @@ from generator.records.finding import Finding, quote
 from generator.records.gates import bad_gates, gates
 from generator.records.model import Family
 from generator.records.nested import children
+from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
 from generator.records.schema import repeated
@@ -42,14 +43,15 @@ def vote_within_inputs(book: Book) -> Iterator[Finding]:
 @rule("A gate's id stands once in its tree.", "symptom")
 def gate_ids_once(book: Book) -> Iterator[Finding]:
     for id, record in book.content.records["symptom"].items():
-        seen: dict[str, int] = {}
+        seen: dict[str, Route] = {}
         for route, gate in gates(record.data):
             name = gate.get("id")
-            if isinstance(name, str):
-                line = record.places.of((*route, "id")).line
-                if seen.setdefault(name, line) != line:
-                    message = f"Two gates of this tree are called {quote(name)}: see line {seen[name]}."
-                    yield book.finding(("symptom", id), (*route, "id"), message, "Give one another id.")
+            here = (*route, "id")
+            if isinstance(name, str) and seen.setdefault(name, here) != here:  # a place is looked up where it is told of: that is dear
+                line = record.places.of(seen[name]).line
+                if record.places.of(here).line != line:
+                    message = f"Two gates of this tree are called {quote(name)}: see line {line}."
+                    yield book.finding(("symptom", id), here, message, "Give one another id.")
 
 
 @rule("A gate has each input once.", "symptom")
