@@ -30,11 +30,31 @@ def match(
         yield route, False, data
         return
     step, rest = pattern[0], pattern[1:]
-    for key, value in children(data):
-        if step == "*:":
-            yield (*route, key), True, key
-        elif step in ("*", key):
+    if step == "*:":
+        yield from (((*route, key), True, key) for key, _ in children(data))
+    elif step == "*":
+        for key, value in children(data):
             yield from match(value, rest, (*route, key))
+    elif isinstance(data, dict) and step in data:
+        yield from match(data[step], rest, (*route, step))
+
+
+def texts(data: object) -> list[str]:
+    """Every string value, in order.
+
+    >>> texts({"title": "Gear", "off": {"minutes": 2, "how": "Lift it."}, "behind": ["plate"]})
+    ['Gear', 'Lift it.', 'plate']
+    """
+    if isinstance(data, str):
+        return [data]
+    held = data.values() if isinstance(data, dict) else data if isinstance(data, list) else ()
+    found: list[str] = []
+    for value in held:
+        if isinstance(value, str):
+            found.append(value)
+        elif isinstance(value, dict | list):
+            found += texts(value)
+    return found
 
 
 def strings(data: object, route: Route = ()) -> Iterator[tuple[Route, str]]:

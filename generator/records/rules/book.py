@@ -9,7 +9,7 @@ from functools import cached_property
 from generator.records.finding import Finding, Level, fault
 from generator.records.fits import Fits, what_fits
 from generator.records.model import Family, Records
-from generator.records.nested import match, strings
+from generator.records.nested import match, texts
 from generator.records.node import Route
 from generator.records.read import Content
 from generator.records.references import Reference, definitions, references
@@ -17,9 +17,6 @@ from generator.records.rules.built import Built, built_families
 from generator.records.rules.machines import Machines
 from generator.records.rules.transfers import TransferGraph, transfer_graph
 from generator.records.trees import Gates, named_gates
-
-Text = tuple[tuple[str, str], Route, str]
-"Kind and id of a record, where in it a text stands, and the text."
 
 
 @dataclass(frozen=True)
@@ -101,19 +98,15 @@ class Book:
         return named_gates(self.records.symptoms.values())
 
     @cached_property
-    def texts(self) -> list[Text]:
-        """Every text of every record that could be read."""
-        return [
-            ((kind, id), route, text)
-            for kind, by_id in self.content.records.items()
-            for id, record in by_id.items()
-            for route, text in strings(record.data)
-        ]
+    def told(self) -> Mapping[tuple[str, str], str]:
+        """Kind and id of each record that could be read -> all its texts, one under the other."""
+        records = (record for by_id in self.content.records.values() for record in by_id.values())
+        return {(record.kind, record.id): "\n".join(texts(record.data)) for record in records}
 
     @cached_property
     def prose(self) -> str:
         """All text outside the glossary, in lower case."""
-        told = (text for (kind, _), _, text in self.texts if kind != "term")
+        told = (text for (kind, _), text in self.told.items() if kind != "term")
         return "\n".join((*told, *self.content.guides)).lower()
 
     def says(self, *words: str) -> bool:

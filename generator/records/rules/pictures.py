@@ -62,5 +62,5 @@ def _below(data: object, route: Route) -> Iterator[tuple[Route, dict[str, object
     for key, value in items:
         if key == "pictures" and isinstance(value, list):
             yield from (((*route, key, n), entry) for n, entry in enumerate(value) if isinstance(entry, dict))
-        else:
+        elif isinstance(value, dict | list):
             yield from _below(value, (*route, key))
