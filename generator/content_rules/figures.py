@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 
 from generator.records.finding import Finding, quote
-from generator.records.model import Check, Setting
+from generator.records.model import Check, Setting, Target
 from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
@@ -21,16 +21,20 @@ _FIGURE = re.compile(r"(-?\d+(?:\.\d+)?)(?: to (-?\d+(?:\.\d+)?))? ?([a-zA-Z°]+
 @rule("A figure stands once, in its setting: a check that reads it and a failure mode of it name no number of their own.")
 def figure_stands_once(book: Book) -> Iterator[Finding]:
     told: set[tuple[tuple[str, str], Route]] = set()
+    looked_at: set[tuple[str, str | None, Target | None]] = set()
     checks = _by_figure(book)
     for _, built in book.built:
         for id, owners in built.settings.items():
-            for record, route, text in _readers(book, owners[0].value, checks):
-                figure = _own_figure(text, owners[0].value)
+            setting = owners[0].value
+            said = (id, setting.proved_by, setting.target)
+            for record, route, text in _readers(book, setting, checks) if said not in looked_at else ():
+                figure = _own_figure(text, setting)
                 if figure and (record, route) not in told:
                     told.add((record, route))
                     message = f"{quote(figure)} is the figure of the setting {quote(id)}."
                     hint = "Say `its figure` instead: each family's pages put in their own."
                     yield book.finding(record, route, message, hint, level="warning")
+            looked_at.add(said)
 
 
 def _by_figure(book: Book) -> Mapping[str, list[str]]:

@@ -45,7 +45,8 @@ def _there(
     use: AssemblyUse,
     features: Features | None,
 ) -> dict[str, T]:
-    changed = {id: with_changes(item, changes.get(id, {})) for id, item in items.items() if id not in use.without}
+    left = {id: item for id, item in items.items() if id not in use.without}
+    changed = {id: with_changes(item, changes[id]) if id in changes else item for id, item in left.items()}
     if features is None:
         return changed
     return {id: item for id, item in changed.items() if not unmet(features, item.needs, item.lacks)}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import cache
 
 from generator.standards.keys import KIND_WORDS, Kind, key_for
 from generator.standards.notation import parse_thread
@@ -37,6 +38,7 @@ def socket_size(drive: str) -> Quantity | None:
     return size if size and size.dimension == "length" else None
 
 
+@cache
 def disagreement(thread_text: str, kind_text: str, drive_text: str) -> str | None:
     """A sentence where a record's hex socket is not the standard's for its thread, else None.
 

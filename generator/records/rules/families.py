@@ -78,7 +78,7 @@ def notes_are_of_joints_here(book: Book) -> Iterator[Finding]:
     for family, built in book.built:
         here = _joints(built)
         for place, note in enumerate(book.records.fasteners.get(family.id, ())):
-            if not built.missing and note.joint in book.defined["joint"] - here:
+            if not built.missing and note.joint not in here and note.joint in book.defined["joint"]:
                 message = f"{quote(family.id)} has no part or setting with the joint {quote(note.joint)}."
                 hint = did_you_mean(note.joint, here, "Take the note out.")
                 yield book.finding(
