@@ -77,7 +77,7 @@ def _strange(book: Book, family: Family, record: tuple[str, str], text: str) -> 
 
 def _machines(book: Book, words: Words) -> Iterator[_Machine]:
     fitting = _fitting(book)
-    for family in book.records.families.values():
+    for family in (group[0][0] for group in book.alike):  # the first of those that are alike is the one that is told of
         modes = book.machines.modes[family.id]
         symptoms = (book.records.symptoms[id] for id in sorted(_possible(book, modes)))
         shown = frozenset(

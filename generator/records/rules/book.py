@@ -13,6 +13,7 @@ from generator.records.nested import match, texts
 from generator.records.node import Route
 from generator.records.read import Content
 from generator.records.references import Reference, definitions, references
+from generator.records.rules.alike import Alike, alike
 from generator.records.rules.built import Built, built_families
 from generator.records.rules.machines import Machines
 from generator.records.rules.transfers import TransferGraph, transfer_graph
@@ -52,6 +53,11 @@ class Book:
     def machines(self) -> Machines:
         """What can be wrong with which family."""
         return Machines(self.records, self.built, self.defined)
+
+    @cached_property
+    def alike(self) -> tuple[Alike, ...]:
+        """The families in groups of such as have the same features, parts, settings and failure modes."""
+        return alike(self.built, self.machines.modes)
 
     @cached_property
     def complaints(self) -> Mapping[str, frozenset[str]]:

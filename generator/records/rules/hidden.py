@@ -21,7 +21,7 @@ K = TypeVar("K")
 @rule("A failure mode is named in the checks of its complaints that seem to show it, or says why not.", "failure-mode")
 def seen_or_said(book: Book) -> Iterator[Finding]:
     """A check seems to show what sits beside a failure mode that it names, what it lays open, and what it tries."""
-    machines = [_Machine(book, family, built) for family, built in book.built]
+    machines = [_Machine(book, *group[0]) for group in book.alike]
     for check in book.records.checks.values():
         asked = _Asked(book, check)
         for id in sorted(asked.named & book.records.failure_modes.keys()):
@@ -60,7 +60,7 @@ class _Asked:
 
 @dataclass(frozen=True)
 class _Machine:
-    """A family as far as this rule needs to know."""
+    """A family as far as this rule needs to know, for all that are like it."""
 
     book: Book
     family: Family
@@ -72,23 +72,23 @@ class _Machine:
 
     def hidden(self, asked: _Asked) -> Iterator[tuple[str, str]]:
         """Failure mode that the check seems to show and leaves out, and why it seems so."""
-        for mode, near, why in self._near(asked):
+        for mode, near, why, what in self._near(asked):
             told = mode.id in asked.named or asked.check.id in mode.unseen_by or mode.id in asked.check.does
             if not told and any(mode.id in tree and near in tree for tree in asked.trees):
-                yield mode.id, why
+                yield mode.id, why.format(quote(what))
 
-    def _near(self, asked: _Asked) -> Iterator[tuple[FailureMode, str, str]]:
-        """Failure mode, the one that the check names beside it, and what they have in common."""
+    def _near(self, asked: _Asked) -> Iterator[tuple[FailureMode, str, str, str]]:
+        """Failure mode, the one that the check names beside it, what they have in common, and the id to put into those words."""
         for near in sorted(asked.seen & self._modes.keys()):
             for mode in self._at[_seat(self._modes[near])]:
-                yield mode, near, f"{quote(near)}, on the same part or setting, is seen there"
+                yield mode, near, "{}, on the same part or setting, is seen there", near
         for near in sorted(asked.tried & self._modes.keys()):
             for mode in self._mended[_work(self._modes[near])]:
-                yield mode, near, f"{quote(near)}, with the same remedy, is cured there"
+                yield mode, near, "{}, with the same remedy, is cured there", near
         for part, homes in self._laid_open(asked.check).items():
             for near in sorted(asked.named & self._modes.keys()):
                 if homes & self._homes(_seat(self._modes[near])):
-                    yield from ((mode, near, f"the check lays open {quote(part)}") for mode in self._at[part])
+                    yield from ((mode, near, "the check lays open {}", part) for mode in self._at[part])
 
     @cached_property
     def _modes(self) -> Mapping[str, FailureMode]:
