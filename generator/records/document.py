@@ -75,14 +75,20 @@ def bytes_of(path: Path) -> bytes | Reading:
 
 def parse(raw: bytes, path: Path) -> Reading:
     """The value in a file's bytes: UTF-8, with or without a byte order mark."""
-    text = raw.decode("utf-8", errors="replace").removeprefix("\ufeff")
-    finding = _bytes_fault(raw, path) or _character_fault(text, path) or _merge_fault(text, path)
-    if finding:
-        return Reading(None, text, (finding,))
+    text = text_of(raw, path)
+    if isinstance(text, Reading):
+        return text
     node, findings = compose(text, path)
     if node is None and not findings:
         findings = [Finding(path, 1, 1, "The file is empty.", "Write the record, or take the file away.")]
     return Reading(node, text, tuple(findings))
+
+
+def text_of(raw: bytes, path: Path) -> str | Reading:
+    """The text in a file's bytes, or what is wrong with it as text."""
+    text = raw.decode("utf-8", errors="replace").removeprefix("\ufeff")
+    finding = _bytes_fault(raw, path) or _character_fault(text, path) or _merge_fault(text, path)
+    return Reading(None, text, (finding,)) if finding else text
 
 
 def _unread(path: Path, message: str, hint: str) -> Reading:

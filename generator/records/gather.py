@@ -11,6 +11,7 @@ from pathlib import Path
 from generator.records.document import Reading, bytes_of, parse
 from generator.records.finding import Finding
 from generator.records.folder import RecordFile, scan
+from generator.records.glance import at_a_glance
 from generator.records.kinds import Kind
 from generator.records.layers import disagreements, note_disagreements
 from generator.records.merge import overlay, overlay_notes
@@ -88,7 +89,7 @@ def gather(folders: Sequence[Path], known: SoundFiles) -> Gathered:
             raw = bytes_of(file.path)
             if isinstance(raw, Reading):
                 gathered.take(file, raw)
-            elif sound := known.of(file.kind.name, file.path, raw):
+            elif sound := known.of(file.kind.name, file.path, raw) or at_a_glance(file.kind, file.path, raw):
                 gathered.take_sound(file, sound)
             else:
                 gathered.take(file, parse(raw, file.path), raw)

@@ -9,8 +9,8 @@ from pathlib import Path
 
 from generator.records.explain import explain
 from generator.records.finding import Finding, fault
-from generator.records.gates import bad_gates
 from generator.records.gather import gather, guides
+from generator.records.glance import builds
 from generator.records.kinds import BY_PLACE, KINDS, Kind
 from generator.records.model import PictureFile
 from generator.records.node import Node, Places, Route, places, plain
@@ -101,7 +101,7 @@ def _records(kind: Kind, id: str, node: Node, findings: list[Finding]) -> list[R
     data, where = plain(node), places(node)
     routes = _faults(kind, data, where, findings)
     if not kind.is_list:
-        return [Record(kind.name, id, data, where, not routes and _builds(kind, data))]
+        return [Record(kind.name, id, data, where, not routes and builds(kind, data))]
     entries = node.value if isinstance(node.value, dict) else {}
     bad = {route[0] for route in routes if route}
     return [
@@ -125,10 +125,6 @@ def _places_in(file: SoundFile, key: str) -> Places:
     top = file.node
     assert isinstance(top.value, dict), "a list of records is a mapping"
     return _entry_places(top.value[key], top.keys[key])
-
-
-def _builds(kind: Kind, data: object) -> bool:
-    return kind.name != "symptom" or not any(bad_gates(data))
 
 
 def _entry_places(entry: Node, key: Position) -> Places:

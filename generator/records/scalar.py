@@ -17,6 +17,7 @@ _OCTAL = re.compile(r"0o[0-7]+")
 _HEXADECIMAL = re.compile(r"0x[0-9a-fA-F]+")
 _FLOAT = re.compile(r"[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?")
 _ENDLESS = re.compile(r"[-+]?\.(inf|Inf|INF)|\.(nan|NaN|NAN)")
+_BEGINS_A_NUMBER = frozenset("+-.0123456789")
 _MOST_DIGITS = 300  # more than a float can hold; Python refuses to read 4,300
 
 
@@ -28,6 +29,8 @@ def resolve(text: str) -> Scalar:
     """
     if text in _WORDS:
         return _WORDS[text]
+    if text[0] not in _BEGINS_A_NUMBER:  # most are words
+        return text
     if _ENDLESS.fullmatch(text):
         raise ValueError(f"{text} is no number that can be worked with.")
     if _OCTAL.fullmatch(text) or _HEXADECIMAL.fullmatch(text):

@@ -35,11 +35,13 @@ def schema(name: str) -> Schema:
 @cache
 def validator(name: str) -> Draft202012Validator:
     """A validator for one schema file."""
-    made: Draft202012Validator = _Validator(_whole(name), registry=_registry(_whole), format_checker=_formats())
+    made: Draft202012Validator = _Validator(whole(name), registry=_registry(whole), format_checker=formats())
     return made
 
 
-def _whole(name: str) -> Schema:
+@cache
+def whole(name: str) -> Schema:
+    """One schema file with the common shapes written where they are named."""
     written: Schema = _inlined(schema(name), schema(name))
     return written
 
@@ -90,7 +92,8 @@ def _registry(read: Callable[[str], Schema]) -> Registry:
 
 
 @cache
-def _formats() -> FormatChecker:
+def formats() -> FormatChecker:
+    """What knows the formats that our schema files name."""
     checker = FormatChecker(formats=())
     checker.checks("quantity", raises=ValueError)(_is_quantity)
     checker.checks("length", raises=ValueError)(_is_length)

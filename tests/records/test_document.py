@@ -152,7 +152,7 @@ def test_a_file_over_one_mebibyte_is_not_read() -> None:
 
 def test_pyyaml_s_parser_without_libyaml_gives_the_same_nodes(monkeypatch: pytest.MonkeyPatch) -> None:
     fast = read(TEXT)
-    monkeypatch.setattr(compose_module, "_FAST", yaml.SafeLoader)
+    monkeypatch.setattr(compose_module, "FAST", yaml.SafeLoader)
     assert read(TEXT) == fast
     assert said('a: "\\U00110000"') != []
 
