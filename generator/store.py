@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import os
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -12,6 +13,7 @@ from generator.kept import Kept
 from generator.records.finding import Finding
 from generator.records.model import Records
 from generator.records.picture_files import FOLDER as PICTURES
+from generator.uncollected import uncollected
 
 _HERE = Path(__file__).parent
 _CODE = ("records", "content_rules", "standards")
@@ -29,16 +31,24 @@ class _Sound:
     "See `SoundFiles.met`."
 
 
+@uncollected
 def load_kept(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str, ...]]:
     """The records and the text of their errors; read anew only if a file changed.
 
     Records that come from here do not know where their values stand: that is for whoever mends them.
     """
     kept: Kept[Records] = Kept(cache, "records", Records, MOST)
-    found = kept.read(_fingerprint(folders))
-    return (found, ()) if found else _read(folders, cache)
+    name = _fingerprint(folders)
+    found = kept.read(name)
+    if found:
+        return found, ()
+    records, errors = _read(folders, cache)
+    if not errors:
+        _write(kept, name, records)  # in the place of what cannot be read too
+    return records, errors
 
 
+@uncollected
 def read_and_check(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[Finding, ...]]:
     """All good records, and everything that is wrong by any rule; of files that were sound before, only the bytes are read."""
     from generator.content_rules import load_checked  # imports the validator: slow, and not needed for kept records
@@ -55,23 +65,25 @@ def read_and_check(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple
     return found
 
 
+@uncollected
 def keep(folders: Sequence[Path], cache: Path, records: Records) -> None:
-    """Keep records that were read and found without a fault, for whoever asks next."""
+    """Keep records that were read and found without a fault, for whoever asks next, where they are not kept already."""
     kept: Kept[Records] = Kept(cache, "records", Records, MOST)
-    kept.write(_fingerprint(folders), replace(records, places={}))
+    name = _fingerprint(folders)
+    if not kept.has(name):
+        _write(kept, name, records)
+
+
+def _write(kept: Kept[Records], name: str, records: Records) -> None:
+    kept.write(name, replace(records, places={}))
     kept.prune()
 
 
 def _read(folders: Sequence[Path], cache: Path) -> tuple[Records, tuple[str, ...]]:
-    """Reads and checks; only records without a fault are kept."""
     from generator.records.report import as_text
 
     records, findings = read_and_check(folders, cache)
-    records = replace(records, places={})
-    errors = tuple(as_text([f]).rstrip() for f in findings if f.level == "error")
-    if not errors:
-        keep(folders, cache, records)
-    return records, errors
+    return replace(records, places={}), tuple(as_text([f]).rstrip() for f in findings if f.level == "error")
 
 
 def _fingerprint(folders: Sequence[Path]) -> str:
@@ -83,18 +95,28 @@ def _code() -> list[Path]:
     return [carried("schema"), *(_HERE / name for name in _CODE)]
 
 
-def _files(folders: Iterable[Path]) -> Iterator[Path]:
+def _files(folders: Iterable[Path]) -> Iterator[str]:
     for folder in folders:
-        yield from sorted(p for p in folder.rglob("*") if p.suffix in _READ or p.parent == folder / PICTURES)
-    yield _HERE / "typed_json.py"
+        below = ((top, name) for top, within, files in os.walk(folder) for name in (*within, *files))
+        pictures = str(folder / PICTURES)
+        yield from sorted(os.path.join(top, name) for top, name in below if name.endswith(_READ) or top == pictures)
+    yield str(_HERE / "typed_json.py")
 
 
-def _print(files: Iterable[Path], named: Iterable[Path] = ()) -> str:
+def _print(files: Iterable[str], named: Iterable[Path] = ()) -> str:
     """Of the names and bytes of files, and of names alone."""
     digest = hashlib.sha256()
     for path in files:
-        digest.update(f"\0{path}\0{path.is_symlink()}\0".encode(errors="surrogateescape"))
-        digest.update(path.read_bytes() if path.is_file() else b"")
-    for path in named:
-        digest.update(f"\0{path}".encode(errors="surrogateescape"))
+        digest.update(f"\0{path}\0{os.path.islink(path)}\0".encode(errors="surrogateescape"))
+        digest.update(_bytes(path))
+    for name in named:
+        digest.update(f"\0{name}".encode(errors="surrogateescape"))
     return digest.hexdigest()[:40]
+
+
+def _bytes(path: str) -> bytes:
+    """What stands in a plain file; nothing of what is none."""
+    if not os.path.isfile(path):
+        return b""
+    with open(path, "rb", buffering=0) as file:
+        return file.readall()

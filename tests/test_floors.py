@@ -10,7 +10,7 @@ import pytest
 
 PACKAGE = Path(__file__).parent.parent / "generator"
 FLOORS: tuple[tuple[str, ...], ...] = (
-    ("graph", "carried", "typed_json", "workers", "whole_files", "swapped_in", "lean", "watched", "prints"),
+    ("graph", "carried", "typed_json", "workers", "whole_files", "swapped_in", "lean", "watched", "prints", "uncollected"),
     ("standards", "kept", "edition", "published"),
     ("records", "analysis"),
     ("content_rules", "family_view", "own_words", "made_from"),
