@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from generator.records.gates import gates
 from generator.records.model import AS_IT_LIES
@@ -151,11 +151,46 @@ def references_of(record: Record) -> list[Reference]:
     return [*_named(record), *_in_tree(record)]
 
 
-def _named(record: Record) -> Iterator[Reference]:
-    for pattern, target in NAMES.get(record.kind, {}).items():
-        for route, key, value in match(record.data, pattern):
-            if isinstance(value, str):
-                yield Reference(record, route, key, target, value)
+def _named(record: Record) -> list[Reference]:
+    found: list[Reference] = []
+    _find(record, record.data, (), _STEPS.get(record.kind, _Steps()), found)
+    return found
+
+
+@dataclass(slots=True)
+class _Steps:
+    """Patterns of `NAMES`, joined where they begin alike: all are followed in one walk through a record."""
+
+    target: str | None = None
+    "The kind of what a value here names."
+    below: dict[str, _Steps] = field(default_factory=dict)
+    "Next step -> what goes on from there."
+
+
+def _joined(patterns: Mapping[tuple[str, ...], str]) -> _Steps:
+    top = _Steps()
+    for pattern, target in patterns.items():
+        here = top
+        for step in pattern:
+            here = here.below.setdefault(step, _Steps())
+        here.target = target
+    return top
+
+
+_STEPS = {kind: _joined(patterns) for kind, patterns in NAMES.items()}
+
+
+def _find(record: Record, data: object, route: Route, steps: _Steps, found: list[Reference]) -> None:
+    if steps.target and isinstance(data, str):
+        found.append(Reference(record, route, False, steps.target, data))
+    for step, after in steps.below.items() if isinstance(data, dict | list) else ():
+        if step == "*:":
+            found += [Reference(record, (*route, key), True, str(after.target), key) for key, _ in children(data) if isinstance(key, str)]
+        elif step == "*":
+            for key, value in children(data):
+                _find(record, value, (*route, key), after, found)
+        elif isinstance(data, dict) and step in data:
+            _find(record, data[step], (*route, step), after, found)
 
 
 def _in_tree(record: Record) -> Iterator[Reference]:
