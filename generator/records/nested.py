@@ -63,3 +63,16 @@ def strings(data: object, route: Route = ()) -> Iterator[tuple[Route, str]]:
         yield route, data
     for key, value in children(data):
         yield from strings(value, (*route, key))
+
+
+def entries(data: object, name: str, route: Route = ()) -> Iterator[tuple[Route, dict[str, object]]]:
+    """Every mapping in a list that stands under a key of this name, at whatever depth, with its route.
+
+    >>> list(entries({"parts": {"gear": {"pictures": [{"file": "gear.jpg"}]}}}, "pictures"))
+    [(('parts', 'gear', 'pictures', 0), {'file': 'gear.jpg'})]
+    """
+    for key, value in children(data):
+        if key == name and isinstance(value, list):
+            yield from (((*route, key, place), entry) for place, entry in enumerate(value) if isinstance(entry, dict))
+        elif isinstance(value, dict | list):
+            yield from entries(value, name, (*route, key))

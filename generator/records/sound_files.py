@@ -40,6 +40,8 @@ class SoundFiles:
         self._known = known or {}
         self.met: dict[str, str] = {}
         "Print of kind and bytes -> the data as JSON."
+        self._read: dict[str, str] = {}
+        "What of the known was read, and so is whole."
 
     @property
     def is_another(self) -> bool:
@@ -48,14 +50,18 @@ class SoundFiles:
 
     def of(self, kind: str, path: Path, raw: bytes) -> SoundFile | None:
         """A file of that kind, where its bytes are known to be sound."""
+        name = _print(kind, raw)
         try:
-            return SoundFile(path, raw, json.loads(self._known[_print(kind, raw)]))
+            found = SoundFile(path, raw, json.loads(self._known[name]))
         except (KeyError, ValueError):  # not known, or kept in a file that was torn since
             return None
+        self._read[name] = self._known[name]
+        return found
 
     def note(self, kind: str, raw: bytes, data: object) -> None:
         """A file that is sound."""
-        self.met[_print(kind, raw)] = json.dumps(data)
+        name = _print(kind, raw)
+        self.met[name] = self._read.get(name) or json.dumps(data)
 
 
 def _print(kind: str, raw: bytes) -> str:

@@ -9,9 +9,9 @@ from functools import cached_property
 from generator.records.finding import Finding, Level, fault
 from generator.records.fits import Fits, what_fits
 from generator.records.model import Family, Records
-from generator.records.nested import match, texts
+from generator.records.nested import entries, match, texts
 from generator.records.node import Route
-from generator.records.read import Content
+from generator.records.read import Content, Record
 from generator.records.references import Reference, definitions, references
 from generator.records.rules.alike import Alike, alike
 from generator.records.rules.built import Built, built_families
@@ -108,6 +108,12 @@ class Book:
         """Kind and id of each record that could be read -> all its texts, one under the other."""
         records = (record for by_id in self.content.records.values() for record in by_id.values())
         return {(record.kind, record.id): "\n".join(texts(record.data)) for record in records}
+
+    @cached_property
+    def pictured(self) -> list[tuple[Record, Route, dict[str, object]]]:
+        """Every entry of a record's `pictures`, at whatever depth, with its record and route."""
+        records = (record for by_id in self.content.records.values() for record in by_id.values())
+        return [(record, *found) for record in records for found in entries(record.data, "pictures")]
 
     @cached_property
     def prose(self) -> str:

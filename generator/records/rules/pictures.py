@@ -7,8 +7,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from generator.records.finding import Finding, did_you_mean, quote
-from generator.records.node import Route
-from generator.records.read import Record
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
 
@@ -18,7 +16,7 @@ _NAMES_A_FILE = re.compile(r"\.(?:jpe?g|png|webp)\s*$|^(?:img|dsc|image|picture|
 @rule("Every picture that a record names is a picture in the folder `pictures`.")
 def picture_is_there(book: Book) -> Iterator[Finding]:
     known = book.content.pictures
-    for record, route, entry in _named(book):
+    for record, route, entry in book.pictured:
         file = str(entry.get("file"))
         if file not in known:
             hint = did_you_mean(file, known, "Put it into the folder `pictures` beside the records.")
@@ -27,7 +25,7 @@ def picture_is_there(book: Book) -> Iterator[Finding]:
 
 @rule("Every file in the folder `pictures` is a sound JPEG, PNG or WebP picture that a record names.")
 def picture_is_sound_and_named(book: Book) -> Iterator[Finding]:
-    named = {str(entry.get("file")) for _, _, entry in _named(book)}
+    named = {str(entry.get("file")) for _, _, entry in book.pictured}
     for name, file in book.content.pictures.items():
         if file.fault:
             yield Finding(Path(file.path), 1, 1, f"{quote(name)} {file.fault}.", file.mend)
@@ -38,7 +36,7 @@ def picture_is_sound_and_named(book: Book) -> Iterator[Finding]:
 
 @rule("What a picture shows is said in words, not by the name of a file.")
 def picture_is_told(book: Book) -> Iterator[Finding]:
-    for record, route, entry in _named(book):
+    for record, route, entry in book.pictured:
         alt = str(entry.get("alt"))
         if _NAMES_A_FILE.search(alt) or _words(alt) == _words(Path(str(entry.get("file"))).stem):
             hint = "Say what to look at and how it looks, for whoever cannot see it."
@@ -47,20 +45,3 @@ def picture_is_told(book: Book) -> Iterator[Finding]:
 
 def _words(text: str) -> list[str]:
     return re.findall(r"\w+", text.replace("_", " ").casefold())
-
-
-def _named(book: Book) -> Iterator[tuple[Record, Route, dict[str, object]]]:
-    """Every entry of a record's `pictures`, at whatever depth."""
-    for by_id in book.content.records.values():
-        for record in by_id.values():
-            for route, entry in _below(record.data, ()):
-                yield record, route, entry
-
-
-def _below(data: object, route: Route) -> Iterator[tuple[Route, dict[str, object]]]:
-    items = data.items() if isinstance(data, dict) else enumerate(data) if isinstance(data, list) else ()
-    for key, value in items:
-        if key == "pictures" and isinstance(value, list):
-            yield from (((*route, key, n), entry) for n, entry in enumerate(value) if isinstance(entry, dict))
-        elif isinstance(value, dict | list):
-            yield from _below(value, (*route, key))

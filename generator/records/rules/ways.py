@@ -186,6 +186,8 @@ def _off(check: Check, built: Built) -> frozenset[str]:
 
 def _opens(how: str, words: str) -> bool:
     """Whether a text opens it and does not shut it again: "needle out of the work" and "case out ... case in" do not."""
+    if words not in how.casefold():  # patterns are slow, and most texts say nothing of most things
+        return False
     thing = words.rsplit(" ", 1)[0]
     opened = re.compile(rf"\b{words}\b(?! of)", re.IGNORECASE)
     sentences = (s for s in re.split(r"(?<=[.;:])\s+", how) if not _ELSEWHERE.search(s))
