@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache, partial
 
 from generator.records.finding import Finding, did_you_mean, printable, quote
 from generator.records.ids import odd_letter, slug
@@ -32,12 +33,14 @@ def file_name_is_id(book: Book) -> Iterator[Finding]:
 
 @rule("Everything that a record names exists.")
 def names_exist(book: Book) -> Iterator[Finding]:
+    hint = cache(partial(_hint, book))  # to look for the nearest id is dear, and what is gone is often named many times
     for reference in book.references:
-        if not _could_exist(reference):
-            continue
         kinds = FITS if reference.target == "fit" else (reference.target,)
-        if not any(_exists(book, kind, reference.id) for kind in kinds):
-            yield _dangling(book, reference, kinds)
+        if not any(_exists(book, kind, reference.id) for kind in kinds) and _could_exist(reference):
+            what = "failure mode, gate, part, setting or assembly" if len(kinds) > 1 else _NOUNS[kinds[0]]
+            where = (reference.record.kind, reference.record.id)
+            message = f"{quote(reference.id)} is no {what}."
+            yield book.finding(where, reference.route, message, hint(reference.id, kinds), key=reference.key)
 
 
 def _could_exist(reference: Reference) -> bool:
@@ -67,24 +70,20 @@ _NOUNS = {kind: entry.noun for kind, entry in KINDS.items()} | {
 }
 
 
-def _dangling(book: Book, reference: Reference, kinds: tuple[str, ...]) -> Finding:
+def _hint(book: Book, id: str, kinds: tuple[str, ...]) -> str:
     known = frozenset().union(*(book.defined[kind] for kind in kinds))
-    what = "failure mode, gate, part, setting or assembly" if len(kinds) > 1 else _NOUNS[kinds[0]]
-    message = f"{quote(reference.id)} is no {what}."
-    hint = did_you_mean(reference.id, known, _mend(book, reference, kinds))
-    where = (reference.record.kind, reference.record.id)
-    return book.finding(where, reference.route, message, hint, key=reference.key)
+    return did_you_mean(id, known, _mend(book, id, kinds))
 
 
-def _mend(book: Book, reference: Reference, kinds: tuple[str, ...]) -> str:
-    other = next((kind for kind, ids in book.defined.items() if reference.id in ids), None)
+def _mend(book: Book, id: str, kinds: tuple[str, ...]) -> str:
+    other = next((kind for kind, ids in book.defined.items() if id in ids), None)
     if other:
         return f"There is a {other} of that name: mend the id, or name it where a {other} belongs."
     if len(kinds) > 1:
         return "Mend the id, or add what it names."
     if kinds[0] in _HOMES:
         return f"Mend the id, or {_HOMES[kinds[0]]}."
-    file = KINDS[kinds[0]].file_for(reference.id).as_posix()
+    file = KINDS[kinds[0]].file_for(id).as_posix()
     return f"Mend the id, or add it in {printable(file)}."
 
 
