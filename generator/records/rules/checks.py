@@ -56,9 +56,9 @@ def one_good(book: Book) -> Iterator[Finding]:
 
 @rule("What an outcome fits has one meaning.", "check")
 def fits_mean_one_thing(book: Book) -> Iterator[Finding]:
-    for reference in book.references:
+    for reference in (named for named in book.references if named.target == "fit"):
         kinds = [kind for kind in FITS if reference.id in book.defined[kind]]
-        if reference.target == "fit" and len(kinds) > 1:
+        if len(kinds) > 1:
             names = " and ".join(f"a {kind}".replace("a assembly", "an assembly") for kind in kinds)
             message = f"{quote(reference.id)} is {names.replace('-', ' ')}."
             hint = "Name the failure modes, or write a gate as symptom/gate."

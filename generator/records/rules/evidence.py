@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping
 
 from generator.records.finding import Finding, quote
+from generator.records.model import Check
 from generator.records.rules.book import Book
 from generator.records.rules.paths import rounds, spelled
 from generator.records.rules.registry import rule
@@ -25,25 +27,30 @@ def no_round_of_evidence(book: Book) -> Iterator[Finding]:
 @rule("A check that comes before all others only looks.", "symptom")
 def before_only_looks(book: Book) -> Iterator[Finding]:
     """No trial is among them, and none destroys what another is to read after it."""
-    checks = book.records.checks
+    checks, losing = book.records.checks, _losing(book)
     for id, symptom in book.records.symptoms.items():
         for place, first in enumerate(symptom.before):
             where = (("symptom", id), ("before", place))
             if first in checks and any(outcome.cured for outcome in checks[first].outcomes):
                 message = f"{quote(first)} is a trial that may end the job, so it cannot come before all others."
                 yield book.finding(*where, message, "Take it out of `before`.")
-            for reads in _spoilt(book, id, first, symptom.before[:place]):
+            for reads in _spoilt(losing.get(first, ()), id, symptom.before[:place]):
                 message = f"{quote(first)} comes before all others, yet destroys what {quote(reads)} reads."
                 yield book.finding(*where, message, f"Put {quote(reads)} before it, or take it out of `before`.")
 
 
-def _spoilt(book: Book, symptom: str, first: str, earlier: tuple[str, ...]) -> list[str]:
-    """Checks for the symptom that come too late after this one."""
-    return [
-        id
-        for id, check in book.records.checks.items()
-        if first in check.evidence_lost_by and id not in earlier and (not check.only_for or symptom in check.only_for)
-    ]
+def _losing(book: Book) -> Mapping[str, list[Check]]:
+    """Check -> the checks whose evidence it destroys."""
+    found: dict[str, list[Check]] = defaultdict(list)
+    for check in book.records.checks.values():
+        for destroys in dict.fromkeys(check.evidence_lost_by):
+            found[destroys].append(check)
+    return found
+
+
+def _spoilt(losing: Iterable[Check], symptom: str, earlier: tuple[str, ...]) -> list[str]:
+    """Checks for the symptom that come too late after the one by which these lose their evidence."""
+    return [check.id for check in losing if check.id not in earlier and (not check.only_for or symptom in check.only_for)]
 
 
 def _entry(book: Book, reads: str, destroys: str) -> tuple[tuple[str, str], tuple[str | int, ...]]:

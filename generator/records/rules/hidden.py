@@ -107,12 +107,15 @@ class _Machine:
 
     def _laid_open(self, check: Check) -> dict[str, set[str]]:
         """Part that is behind nothing but what the check takes off -> its assemblies."""
-        found: dict[str, set[str]] = {}
-        for id, owned in self.built.parts.items():
-            behind = {p for owner in owned for p in owner.value.behind if p in self.built.parts}
-            if behind and behind <= set(check.reach):
-                found[id] = {owner.assembly for owner in owned}
-        return found
+        reach = set(check.reach)
+        return {id: homes for id, (behind, homes) in self._covered.items() if behind <= reach} if reach else {}
+
+    @cached_property
+    def _covered(self) -> Mapping[str, tuple[set[str], set[str]]]:
+        """Part that is behind others -> those, and its assemblies."""
+        parts = self.built.parts
+        behind = {id: {p for owner in owned for p in owner.value.behind if p in parts} for id, owned in parts.items()}
+        return {id: (others, {owner.assembly for owner in parts[id]}) for id, others in behind.items() if others}
 
     def _homes(self, seat: str) -> set[str]:
         parts, settings = self.built.parts.get(seat, ()), self.built.settings.get(seat, ())

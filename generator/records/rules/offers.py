@@ -13,7 +13,7 @@ from generator.records.rules.registry import rule
 @rule("A symptom offers no check and no row that no family can show with it.", "check")
 def symptom_offers_what_can_show(book: Book) -> Iterator[Finding]:
     for id, check in book.records.checks.items():
-        if not check.only_for or set(check.only_for) - book.records.symptoms.keys():
+        if not check.only_for or any(symptom not in book.records.symptoms for symptom in check.only_for):
             continue
         shown = {symptom: _can_show(book, check, symptom) for symptom in check.only_for}
         rows = [frozenset(m for fit in o.fits for m in book.fits.get(fit, ())) for o in check.outcomes]

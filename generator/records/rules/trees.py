@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import cache, partial
 
 from generator.records.as_used import unmet
 from generator.records.finding import Finding, quote
@@ -11,6 +12,7 @@ from generator.records.model import Family
 from generator.records.nested import children
 from generator.records.node import Route
 from generator.records.rules.book import Book
+from generator.records.rules.built import Built
 from generator.records.rules.registry import rule
 from generator.records.schema import repeated
 from generator.records.trees import can_occur
@@ -69,12 +71,19 @@ def input_once_in_a_gate(book: Book) -> Iterator[Finding]:
 
 @rule("A symptom that a family lists has a cause in that family.", "family")
 def listed_symptom_has_causes(book: Book) -> Iterator[Finding]:
-    for family, built in book.built:
+    for family, built, can_have in _listing(book):
         for place, id in enumerate(family.symptoms or ()):
-            if not built.missing and not _can_have(book, family, id):
+            if not built.missing and not can_have(id):
                 message = f"{quote(id)} has no cause that {quote(family.id)} can have."
                 hint = "Take it out of `symptoms`, or mend the family's assemblies and features."
                 yield book.finding(("family", family.id), ("symptoms", place), message, hint)
+
+
+def _listing(book: Book) -> Iterator[tuple[Family, Built, Callable[[str], bool]]]:
+    """Every family, what it is built of, and whether it can have a symptom: found out once for all that are alike."""
+    for group in book.alike:
+        can_have = cache(partial(_can_have, book, group[0][0]))
+        yield from ((family, built, can_have) for family, built in group)
 
 
 def _can_have(book: Book, family: Family, id: str) -> bool:
