@@ -16,6 +16,20 @@ from generator.records.model import Check, FailureMode, Records, TreeGate, TreeT
 from generator.records.trees import named_gates
 from generator.watched import Watch, Watched, fill, watched
 
+TITLED = {
+    "symptom": "symptoms",
+    "family": "families",
+    "assembly": "assemblies",
+    "failure-mode": "failure_modes",
+    "check": "checks",
+    "technique": "techniques",
+    "tool": "tools",
+    "caution": "cautions",
+    "term": "glossary",
+    "source": "sources",
+}
+"Kinds of records that have a title, and where they stand among all."
+
 
 class CrossReferences:
     """Records with what they name, whatever the family."""
@@ -34,6 +48,12 @@ class CrossReferences:
             for item in (*assembly.parts, *assembly.settings):
                 homes.setdefault(item, []).append(assembly.id)
         return {item: tuple(found) for item, found in homes.items()}
+
+    @watched
+    def titles(self) -> Mapping[str, str]:
+        """Kind and id of a record, as `check/pull-thread` -> its title: who shows a name has read nothing else of the record."""
+        kinds = {kind: getattr(self.records, name) for kind, name in TITLED.items()}
+        return {f"{kind}/{id}": record.title for kind, records in kinds.items() for id, record in records.items()}
 
     @watched
     def gates(self) -> Mapping[str, TreeGate]:

@@ -24,6 +24,16 @@ from generator.records.trees import can_occur
 
 _Record = TypeVar("_Record")
 
+_KINDS = {
+    "assembly": "assemblies",
+    "part": "parts",
+    "setting": "settings",
+    "failure-mode": "failure_modes",
+    "check": "checks",
+    "symptom": "symptoms",
+}
+"Kinds of records of a family, and where its view has them."
+
 
 def build_view(library: CrossReferences, family: Family) -> FamilyView:
     """Everything that this family has, and why it has not the rest."""
@@ -43,15 +53,19 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
     checks = dict(_checks(library, family, modes, parts, settings))
     symptoms = dict(_symptoms(library, family, modes))
     notes = {f.joint: f for f in records.fasteners.get(family.id, ())}
+    told: dict[str, Mapping[str, Any]] = {
+        "assemblies": in_own_words(assemblies, calls),
+        "parts": in_own_words(parts, calls),
+        "settings": in_own_words(settings, calls),
+        "failure_modes": in_own_words(_sparing(modes, spared), calls),
+        "checks": in_own_words(_sparing(checks, spared), calls),
+        "symptoms": in_own_words(_sparing(symptoms, spared), calls),
+    }
     return FamilyView(
         family=family,
-        assemblies=in_own_words(assemblies, calls),
-        parts=in_own_words(parts, calls),
-        settings=in_own_words(settings, calls),
-        failure_modes=in_own_words(_sparing(modes, spared), calls),
+        **told,
+        titles={f"{kind}/{id}": record.title for kind, name in _KINDS.items() for id, record in told[name].items()},
         not_here=_NotHere(library, family, items, frozenset(modes)),
-        checks=in_own_words(_sparing(checks, spared), calls),
-        symptoms=in_own_words(_sparing(symptoms, spared), calls),
         fasteners=_sparing(notes, spared),
         tallies=tuple(t for t in records.tallies.values() if t.family == family.id),
         home_of={i: a.id for a in assemblies.values() for i in (*a.parts, *a.settings)},

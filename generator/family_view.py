@@ -45,6 +45,8 @@ class FamilyView:
     "Cautions against what this family has not; the records above do without them."
     calls: Mapping[str, str] = field(default_factory=dict)
     "Word of shared records -> what it is called here; the records above have it already."
+    titles: Mapping[str, str] = field(default_factory=dict)
+    "Kind and id of each record above, as `check/pull-thread` -> its title: who shows a name has read nothing else of the record."
 
     @property
     def id(self) -> str:
@@ -55,6 +57,10 @@ class FamilyView:
     def by_hand(self) -> bool:
         """Whether the family says that it has no motor, and so no plug to pull."""
         return self.family.features.get("motor") is False
+
+    def title(self, kind: str, id: str) -> str:
+        """The name of a part, setting, failure mode, check, symptom or assembly here. Raises KeyError for what the family has not."""
+        return self.titles[f"{kind}/{id}"]
 
     def seen(self, mode: str) -> float:
         """Machines in 1,000 of this family: its own rate, or the failure mode's."""

@@ -57,6 +57,21 @@ def test_a_title_touches_the_pages_that_show_it_alone(tmp_path: Path) -> None:
     assert taken >= len(BOOK.failure_modes), "the pages of other records were made again"
 
 
+def test_who_shows_a_records_name_alone_is_made_again_for_another_name_alone(tmp_path: Path, monkeypatch) -> None:
+    monkeypatch.setattr(workers, "_can_share", lambda: False)
+    place, cache, folders = tmp_path / "site", tmp_path / "cache", [tmp_path / "content"]
+
+    def taken_after(**change: str) -> int:
+        taken_over(BOOK, folders, place, cache)
+        symptom = dataclasses.replace(BOOK.symptoms["skips"], **change)
+        new = dataclasses.replace(BOOK, symptoms={**BOOK.symptoms, symptom.id: symptom})
+        pages, taken = taken_over(new, folders, place, cache)
+        assert pages == anew(new, folders)
+        return taken
+
+    assert taken_after(summary="Another.") > taken_after(title="Another") + len(BOOK.checks)
+
+
 def test_a_page_of_the_site_that_is_not_as_it_was_written_is_made_again(tmp_path: Path) -> None:
     place, cache, folders = tmp_path / "site", tmp_path / "cache", [tmp_path / "content"]
     expected, _ = taken_over(BOOK, folders, place, cache)

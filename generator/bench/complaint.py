@@ -28,7 +28,7 @@ class Complaint:
     """Everything that diagnosis needs of one symptom on one family."""
 
     view: FamilyView
-    symptom: Symptom
+    symptom_id: str
     folded: Folded
     rates: Mapping[str, Rate]
     "Failure mode id -> how often it is met on this family, whatever the machine was brought in for."
@@ -45,7 +45,17 @@ class Complaint:
     @property
     def pair(self) -> str:
         """Family and symptom, as one name."""
-        return f"{self.view.id}/{self.symptom.id}"
+        return f"{self.view.id}/{self.symptom_id}"
+
+    @property
+    def symptom(self) -> Symptom:
+        """Its record; who asks for it has read it."""
+        return self.view.symptoms[self.symptom_id]
+
+    @property
+    def title(self) -> str:
+        """The symptom's name on this family."""
+        return self.view.title("symptom", self.symptom_id)
 
     @property
     def tree(self) -> Gate:
@@ -114,7 +124,7 @@ def complaint(
     )
     case = Case(hypotheses, checks, machine, library.records.shop.proving_sew)
     doubtful = doubt(view, symptom, case, library.records.shop)
-    return Complaint(view, symptom, folded, rates, cut_sets, fsum(chances.values()), odds, case, doubtful)
+    return Complaint(view, symptom.id, folded, rates, cut_sets, fsum(chances.values()), odds, case, doubtful)
 
 
 def _tells_of_anything(record: CheckRecord) -> bool:

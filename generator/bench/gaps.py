@@ -88,7 +88,7 @@ def _telling(pair: PairCoverage) -> tuple[str, ...]:
 
 def _not_named(bench: Bench, pair: PairCoverage) -> Iterator[Gap]:
     for hypothesis in pair.unnamed:
-        yield Gap("cause-not-named", hypothesis, "failure-mode", pair.complaint.view.id, pair.complaint.symptom.id)
+        yield Gap("cause-not-named", hypothesis, "failure-mode", pair.complaint.view.id, pair.complaint.symptom_id)
 
 
 def _no_proof(bench: Bench, pair: PairCoverage) -> Iterator[Gap]:
@@ -96,7 +96,7 @@ def _no_proof(bench: Bench, pair: PairCoverage) -> Iterator[Gap]:
     wanting = unprovable(complaint.doubt)
     for hypothesis in complaint.case.hypotheses:
         if hypothesis.remedy.id in wanting:
-            yield Gap("dear-remedy-without-proof", hypothesis.id, "failure-mode", complaint.view.id, complaint.symptom.id)
+            yield Gap("dear-remedy-without-proof", hypothesis.id, "failure-mode", complaint.view.id, complaint.symptom_id)
 
 
 def _signs(bench: Bench, view: FamilyView) -> Iterator[Gap]:

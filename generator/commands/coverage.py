@@ -66,7 +66,7 @@ def _isolated(found: Coverage | PairCoverage) -> dict[str, object]:
 
 
 def _where(pair: PairCoverage) -> dict[str, str]:
-    return {"family": pair.complaint.view.id, "symptom": pair.complaint.symptom.id}
+    return {"family": pair.complaint.view.id, "symptom": pair.complaint.symptom_id}
 
 
 def _group(pair: PairCoverage, alike: Alike) -> dict[str, object]:
@@ -149,7 +149,7 @@ def _saved(pair: PairCoverage) -> tuple[float, float]:
 
 
 def _name(pair: PairCoverage) -> str:
-    return f"{pair.complaint.view.id} {pair.complaint.symptom.id}"
+    return f"{pair.complaint.view.id} {pair.complaint.symptom_id}"
 
 
 def _alike_lines(found: Coverage) -> Iterator[str]:

@@ -47,7 +47,7 @@ def _answer(complaint: Complaint, text: str) -> Entry:
     name = common.known(name, complaint.view.checks, "check of this family")
     check = next((c for c in complaint.case.checks if c.id == name), None)
     if check is None:
-        common.refuse(f"'{name}' tells nothing about '{complaint.symptom.title}' on this family.")
+        common.refuse(f"'{name}' tells nothing about '{complaint.title}' on this family.")
     if not number.isdecimal() or not 1 <= int(number) <= len(check.outcomes):
         shown = "; ".join(f"{n} {says}" for n, says in enumerate(check.outcomes, 1))
         common.refuse(f"'{name}' has no outcome {number or '(empty)'}. It has: {shown}.")
@@ -80,7 +80,7 @@ def _percent(share: float) -> str:
 
 
 def _lines(complaint: Complaint, found: Walk) -> list[str]:
-    lines = [f"{complaint.symptom.title}, {complaint.view.family.title}", ""]
+    lines = [f"{complaint.title}, {complaint.view.family.title}", ""]
     for cause, share in found.ranking.shares.items():
         lines.append(f"{_percent(share):>11}  {_name(complaint, cause)}  ({complaint.rests_on(cause)})")
     lines.append("")

@@ -103,7 +103,7 @@ def _family_tree(bench: Bench, complaint: Complaint) -> Iterator[Named]:
 
 
 def _address(complaint: Complaint) -> str:
-    return place("bench", complaint.symptom.id, complaint.view.id)
+    return place("bench", complaint.symptom_id, complaint.view.id)
 
 
 def _flow(bench: Bench, complaint: Complaint) -> Iterator[Named]:
@@ -114,7 +114,7 @@ def _flow(bench: Bench, complaint: Complaint) -> Iterator[Named]:
     cards = {item.check: item.number for item in reversed(bench.worklist(complaint).items)}
 
     def name(kind: str, step: str) -> str:
-        return complaint.view.checks[step].title if kind == "check" else remedies[step]
+        return complaint.view.title("check", step) if kind == "check" else remedies[step]
 
     def href(kind: str, step: str) -> str | None:
         if kind == "check":
@@ -122,7 +122,7 @@ def _flow(bench: Bench, complaint: Complaint) -> Iterator[Named]:
         sheet = bench.sheet_of(complaint.view, step)
         return link("jobs", sheet, complaint.view.id) if sheet else None
 
-    title = f"{complaint.symptom.title}, {complaint.view.family.title}"
+    title = f"{complaint.title}, {complaint.view.family.title}"
     yield "flow", flow_svg.prepare(policy, prefix="f", title=title, name=name, href=href, more="#flow-list")
     yield "flow-list", as_html(flow_list.outline(policy, name=name, href=href))
 

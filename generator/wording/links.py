@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Protocol
 
 from generator.family_view import FamilyView
@@ -49,29 +48,15 @@ class Links:
 
     def title(self, kind: str, record_id: str) -> str:
         """The name that a reader sees."""
-        records = self.library.records
         if kind in ("part", "setting"):
             return self._item_title(record_id)
         if kind == "assembly" and self.view and record_id in self.view.assemblies:
-            return self.view.assemblies[record_id].title
-        lists: dict[str, Mapping[str, Titled]] = {
-            "symptom": records.symptoms,
-            "family": records.families,
-            "assembly": records.assemblies,
-            "failure-mode": records.failure_modes,
-            "check": records.checks,
-            "technique": records.techniques,
-            "tool": records.tools,
-            "caution": records.cautions,
-            "term": records.glossary,
-            "source": records.sources,
-        }
-        record = lists[kind].get(record_id)
-        return record.title if record else words.spaced(record_id)
+            return self.view.title(kind, record_id)
+        return self.library.titles.get(f"{kind}/{record_id}") or words.spaced(record_id)
 
     def _item_title(self, item: str) -> str:
         """The title of a part or setting: as the page's own family has it, else as its first home does."""
-        if self.view and (own := self.view.parts.get(item) or self.view.settings.get(item)):
-            return own.title
+        if self.view and (own := self.view.titles.get(f"part/{item}") or self.view.titles.get(f"setting/{item}")):
+            return own
         home = self.library.records.assemblies[self._home(item)]
         return (home.parts.get(item) or home.settings[item]).title

@@ -49,12 +49,12 @@ def _words(
     bench: Bench, view: FamilyView, remedy: Remedy, causes: Sequence[str], link: Links
 ) -> Iterator[Word]:
     for part in remedy.renew:
-        yield Word(f"Renew {_lower(view.parts[part].title)}", link("part", part, view.home_of[part]))
+        yield Word(f"Renew {_lower(view.title('part', part))}", link("part", part, view.home_of[part]))
     for setting in remedy.set:
-        yield Word(f"Set {_lower(view.settings[setting].title)}", link("setting", setting, view.home_of[setting]))
+        yield Word(f"Set {_lower(view.title('setting', setting))}", link("setting", setting, view.home_of[setting]))
     for mode_id in causes:
         spec = view.failure_modes[mode_id].remedy
-        cleaned = [view.parts[p].title for p in spec.clean if p in view.parts]
+        cleaned = [view.title("part", p) for p in spec.clean if f"part/{p}" in view.titles]
         if cleaned:
             yield Word(f"Clean or free {words.listed([_lower(t) for t in cleaned])}", link("failure-mode", mode_id) + "#remedy")
         if spec.advise:

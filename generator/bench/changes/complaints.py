@@ -56,7 +56,7 @@ def affected(before: Bench, now: Bench) -> dict[tuple[str, str], Pair]:
 
 
 def _by_name(bench: Bench) -> dict[tuple[str, str], Complaint]:
-    return {(c.view.id, c.symptom.id): c for c in bench.complaints()}
+    return {(c.view.id, c.symptom_id): c for c in bench.complaints()}
 
 
 def order_changes(before: Bench, now: Bench, pairs: dict[tuple[str, str], Pair]) -> list[OrderChange]:

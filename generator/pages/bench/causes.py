@@ -73,7 +73,7 @@ def importance_rows(complaint: Complaint) -> tuple[dict[str, str], ...]:
     return tuple(
         {
             "id": mode,
-            "title": complaint.view.failure_modes[mode].title,
+            "title": complaint.view.title("failure-mode", mode),
             "chance": words.percent(_given_complaint(complaint.probabilities[mode], figure.birnbaum, top)),
             "birnbaum": f"{figure.birnbaum:.3f}",
             "fussell_vesely": f"{figure.fussell_vesely:.3f}",

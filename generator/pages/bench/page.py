@@ -103,6 +103,6 @@ def _ruled_out(complaint: Complaint) -> tuple[tuple[str, tuple[str, ...]], ...]:
 def _near(complaint: Complaint, link: Links) -> tuple[dict[str, str], ...]:
     """The family's other symptoms that share the most causes with this one."""
     symptoms = complaint.view.symptoms
-    others = [id for id in symptoms if id != complaint.symptom.id]
+    others = [id for id in symptoms if id != complaint.symptom_id]
     near = link.library.nearest(complaint.rates.keys(), others, 4)
-    return tuple({"href": link("bench", id, complaint.view.id), "title": symptoms[id].title} for id in near)
+    return tuple({"href": link("bench", id, complaint.view.id), "title": complaint.view.title("symptom", id)} for id in near)

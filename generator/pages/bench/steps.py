@@ -221,7 +221,7 @@ def _left(complaint: Complaint, cause: Hypothesis | None, share: float, link: Li
 
 
 def _cause_names(complaint: Complaint, causes: tuple[str, ...]) -> str:
-    return words.listed([complaint.view.failure_modes[c].title for c in causes])
+    return words.listed([complaint.view.title("failure-mode", c) for c in causes])
 
 
 def _trial(bench: Bench, complaint: Complaint, trial: Trial, link: Links) -> TrialView:
@@ -253,6 +253,6 @@ def _onward(bench: Bench, complaint: Complaint, step: str, first_at: dict[str, i
         return None
     if step in complaint.view.checks:
         card = first_at.get(step)
-        return OnwardView(complaint.view.checks[step].title, f"#step-{card}" if card else link("check", step), card)
+        return OnwardView(complaint.view.title("check", step), f"#step-{card}" if card else link("check", step), card)
     whole = _whole(bench, complaint, step, link)
     return OnwardView(in_one_line(whole.words), whole.sheet, None)

@@ -108,7 +108,7 @@ def _symptom(bench: Bench, complaint: Complaint) -> SymptomData:
     case = complaint.case
     found = bench.diagnosed(complaint)
     return {
-        "title": complaint.symptom.title,
+        "title": complaint.title,
         "said": complaint.symptom.said_as,
         "hypotheses": [
             {

@@ -32,11 +32,11 @@ def open_files(bench: Bench, view: FamilyView) -> Iterator[tuple[str, str]]:
     complaints = [bench.complaint(view, symptom) for symptom in sorted(view.symptoms)]
     yield open_address(ORDERS, view.id), _orders(bench, view, complaints)
     yield open_address(MATRIX, view.id), as_csv(_matrix(complaints))
-    yield open_address(TREES, view.id), "\n".join(dot(c.tree, c.symptom.id) for c in complaints) + "\n"
+    yield open_address(TREES, view.id), "\n".join(dot(c.tree, c.symptom_id) for c in complaints) + "\n"
 
 
 def _orders(bench: Bench, view: FamilyView, complaints: Iterable[Complaint]) -> str:
-    told = {c.symptom.id: _order(bench, c) for c in complaints}
+    told = {c.symptom_id: _order(bench, c) for c in complaints}
     whole = {"$schema": f"../{SCHEMA}", "family": view.id, "title": view.family.title, "complaints": told}
     return json.dumps(whole, ensure_ascii=False, separators=(",", ":")) + "\n"
 
@@ -46,7 +46,7 @@ def _order(bench: Bench, complaint: Complaint) -> dict[str, object]:
     order = bench.diagnosed(complaint).order
     first = to_json(order.policy) or {}
     return {
-        "title": complaint.symptom.title,
+        "title": complaint.title,
         "expected_minutes": round(order.expected_minutes, 2),
         "lower_bound": round(order.lower_bound, 2),
         "exact": order.exact,
@@ -67,4 +67,4 @@ def _matrix(complaints: Iterable[Complaint]) -> Iterator[tuple[object, ...]]:
                 seen, record = check.sees[cause.id], complaint.view.checks[check.id]
                 if seen in check.cured or seen != nothing_found(record):
                     cures = "yes" if seen in check.cured else ""
-                    yield complaint.symptom.id, cause.id, check.id, seen + 1, record.outcomes[seen].says, cures
+                    yield complaint.symptom_id, cause.id, check.id, seen + 1, record.outcomes[seen].says, cures

@@ -24,7 +24,7 @@ def drawing(maker: Maker, view: FamilyView, steps: Sequence[Step]) -> Markup:
     if len(off) < LEAST:
         return Markup()
     parts = [
-        TakenOff(number, view.parts[part].title, lies[steps[number - 1].position], nearest(view, part, off))
+        TakenOff(number, view.title("part", part), lies[steps[number - 1].position], nearest(view, part, off))
         for part, number in off.items()
     ]
     return Markup(way_in_svg.svg(parts, "way-in"))

@@ -66,7 +66,7 @@ def _sheet(maker: Maker, view: FamilyView, beside: Beside, site_url: str, mode: 
         "job-sheet.html",
         of=view,
         about=_told_of(view, job),
-        search=texts("job sheet", heading, view.family.title, [view.failure_modes[m].title for m in job.modes]),
+        search=texts("job sheet", heading, view.family.title, [view.title("failure-mode", m) for m in job.modes]),
         description=f"{heading} on {view.family.title}: way in, work, way out, settings.",
         wide=True,
         family=view.family,
@@ -112,7 +112,7 @@ def _how_to(maker: Maker, view: FamilyView, job: Job, heading: str, steps: Seque
         throughout,
         records.cautions,
         tool=[tools[tool].title for tool in job.tools if tool in tools],
-        supply=[view.parts[part].title for part in job.plan.parts],
+        supply=[view.title("part", part) for part in job.plan.parts],
     )
 
 
@@ -161,7 +161,7 @@ def _list(maker: Maker, view: FamilyView) -> PageText:
 
 
 def _group(view: FamilyView, assembly: str, jobs: list[dict[str, Any]]) -> dict[str, Any]:
-    return {"id": assembly, "title": view.assemblies[assembly].title, "jobs": sorted(jobs, key=_quickest)}
+    return {"id": assembly, "title": view.title("assembly", assembly), "jobs": sorted(jobs, key=_quickest)}
 
 
 def _quickest(entry: Mapping[str, Any]) -> tuple[float, str]:
@@ -175,5 +175,5 @@ def _entry(maker: Maker, view: FamilyView, mode: str, remedy: Remedy, link: Link
         "title": job_view.sheet_title(maker.bench, view, remedy, job.modes, link),
         "minutes": job.plan.minutes,
         "total": _total(maker, job),
-        "modes": [view.failure_modes[m].title for m in job.modes],
+        "modes": [view.title("failure-mode", m) for m in job.modes],
     }

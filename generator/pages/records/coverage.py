@@ -128,8 +128,8 @@ def _where(link: Links, pair: PairCoverage) -> dict[str, str]:
     """The complaint with its bench page."""
     complaint = pair.complaint
     return {
-        "href": link("bench", complaint.symptom.id, complaint.view.id),
-        "title": f"{complaint.symptom.title}: {complaint.view.family.title}",
+        "href": link("bench", complaint.symptom_id, complaint.view.id),
+        "title": f"{complaint.title}: {complaint.view.family.title}",
     }
 
 
@@ -156,7 +156,7 @@ def _missing(pair: PairCoverage, check: MissingCheck) -> dict[str, object]:
 
 
 def _cause(pair: PairCoverage, hypothesis: str) -> str:
-    modes = (pair.complaint.view.failure_modes[m].title for m in hypothesis.split("+"))
+    modes = (pair.complaint.view.title("failure-mode", m) for m in hypothesis.split("+"))
     return " with ".join(modes)
 
 
@@ -210,11 +210,11 @@ def _family_page(maker: Maker, found: Coverage) -> PageText:
 
 
 def _matrix(link: Links, pair: PairCoverage) -> dict[str, object]:
-    symptom = pair.complaint.symptom
+    complaint = pair.complaint
     return {
-        "id": symptom.id,
-        "title": symptom.title,
-        "href": link("bench", symptom.id, pair.complaint.view.id),
+        "id": complaint.symptom_id,
+        "title": complaint.title,
+        "href": link("bench", complaint.symptom_id, complaint.view.id),
         "one": _fraction(pair.isolated(1)),
         "one_remedy": _fraction(pair.isolated_to_remedies(1)),
         **matrix_view(pair, link),

@@ -90,7 +90,7 @@ def _symptoms(maker: Maker, symptoms: Sequence[str], modes: Sequence[str]) -> li
             for f in maker.backlinks.families_of_symptom.get(symptom, ())
             if any(m in maker.library.for_family(f).failure_modes for m in modes)
         ]
-        rows.append({"id": symptom, "title": maker.records.symptoms[symptom].title, "benches": families})
+        rows.append({"id": symptom, "title": maker.library.titles[f"symptom/{symptom}"], "benches": families})
     return rows
 
 
@@ -115,7 +115,7 @@ def _check(maker: Maker, uses: Known[Uses], id: str) -> PageText:
 
 def _use(maker: Maker, symptom: str, families: Mapping[str, float]) -> dict[str, object]:
     """A symptom with the families on which the check tells its causes apart, by id."""
-    return {"id": symptom, "title": maker.records.symptoms[symptom].title, "benches": sorted(families)}
+    return {"id": symptom, "title": maker.library.titles[f"symptom/{symptom}"], "benches": sorted(families)}
 
 
 def _outcome(maker: Maker, outcome: Outcome) -> dict[str, object]:

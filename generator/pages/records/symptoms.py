@@ -44,7 +44,7 @@ def _benches(maker: Maker, symptom: Symptom) -> list[dict[str, object]]:
     for family in maker.backlinks.families_of_symptom.get(symptom.id, ()):
         complaint = maker.bench.complaint(maker.library.for_family(family), symptom.id)
         likeliest = min(complaint.case.hypotheses, key=lambda h: (-h.share, h.id))
-        names = [complaint.view.failure_modes[c].title for c in likeliest.causes]
+        names = [complaint.view.title("failure-mode", c) for c in likeliest.causes]
         rows.append(
             {
                 "family": family,
