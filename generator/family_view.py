@@ -12,7 +12,9 @@ from generator.records.model import (
     Family,
     Fastener,
     OilPoint,
+    Outcome,
     Part,
+    RemedySpec,
     Setting,
     Symptom,
     Tally,
@@ -47,6 +49,14 @@ class FamilyView:
     "Word of shared records -> what it is called here; the records above have it already."
     titles: Mapping[str, str] = field(default_factory=dict)
     "Kind and id of each record above, as `check/pull-thread` -> its title: who shows a name has read nothing else of the record."
+    sits: Mapping[str, str] = field(default_factory=dict)
+    "Failure mode id -> the part or setting that it sits on."
+    specs: Mapping[str, RemedySpec] = field(default_factory=dict)
+    "Failure mode id -> what its record says is to be done: jobs rest on that, and not on how often the failure mode is met."
+    outcomes: Mapping[str, tuple[Outcome, ...]] = field(default_factory=dict)
+    "Check id -> what it can show here."
+    check_tools: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    "Check id -> the tools that it takes."
 
     @property
     def id(self) -> str:

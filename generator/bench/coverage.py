@@ -21,7 +21,7 @@ from generator.analysis.fault_tree import top_probability
 from generator.bench.bench import Bench
 from generator.bench.complaint import Complaint
 from generator.bench.diagnosed import Diagnosed
-from generator.records.model import Check
+from generator.records.model import Outcome
 from generator.watched import Known
 
 SIZES = (1, 2, 3)
@@ -200,7 +200,7 @@ def unnamed(complaint: Complaint) -> tuple[str, ...]:
     """
     if len({h.remedy.id for h in complaint.case.hypotheses}) == 1:
         return ()
-    nothing = {c.id: nothing_found(complaint.view.checks[c.id]) for c in complaint.case.checks}
+    nothing = {c.id: nothing_found(complaint.view.outcomes[c.id]) for c in complaint.case.checks}
     return tuple(
         h.id
         for h in complaint.case.hypotheses
@@ -208,7 +208,7 @@ def unnamed(complaint: Complaint) -> tuple[str, ...]:
     )
 
 
-def nothing_found(record: Check) -> int:
+def nothing_found(outcomes: Sequence[Outcome]) -> int:
     """The index of the outcome that takes all causes which no other one names."""
-    numbers = (n for n, outcome in enumerate(record.outcomes) if outcome.otherwise)
-    return next(numbers, len(record.outcomes))
+    numbers = (n for n, outcome in enumerate(outcomes) if outcome.otherwise)
+    return next(numbers, len(outcomes))

@@ -91,8 +91,8 @@ def _exact(number: float) -> Fraction:
 
 def _tools(view: FamilyView, planned: Plan, modes: Iterable[str], known: Container[str]) -> tuple[str, ...]:
     proofs = (step.part for step in planned.steps if step.do == "check")
-    checked = (tool for check in proofs for tool in view.checks[check].tools)
-    remedied = (tool for mode in modes for tool in view.failure_modes[mode].remedy.tools)
+    checked = (tool for check in proofs for tool in view.check_tools[check])
+    remedied = (tool for mode in modes for tool in view.specs[mode].tools)
     return with_keys({*planned.tools, *checked, *remedied}, joint_keys(view, joints_worked(view, planned), known))
 
 

@@ -53,7 +53,7 @@ def _words(
     for setting in remedy.set:
         yield Word(f"Set {_lower(view.title('setting', setting))}", link("setting", setting, view.home_of[setting]))
     for mode_id in causes:
-        spec = view.failure_modes[mode_id].remedy
+        spec = view.specs[mode_id]
         cleaned = [view.title("part", p) for p in spec.clean if f"part/{p}" in view.titles]
         if cleaned:
             yield Word(f"Clean or free {words.listed([_lower(t) for t in cleaned])}", link("failure-mode", mode_id) + "#remedy")

@@ -251,7 +251,7 @@ def _onward(bench: Bench, complaint: Complaint, step: str, first_at: dict[str, i
     """A check or a remedy by its id; None for stopping to think."""
     if not step:
         return None
-    if step in complaint.view.checks:
+    if step in complaint.view.outcomes:
         card = first_at.get(step)
         return OnwardView(complaint.view.title("check", step), f"#step-{card}" if card else link("check", step), card)
     whole = _whole(bench, complaint, step, link)

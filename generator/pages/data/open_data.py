@@ -64,7 +64,7 @@ def _matrix(complaints: Iterable[Complaint]) -> Iterator[tuple[object, ...]]:
     for complaint in complaints:
         for cause in complaint.case.hypotheses:
             for check in complaint.case.checks:
-                seen, record = check.sees[cause.id], complaint.view.checks[check.id]
-                if seen in check.cured or seen != nothing_found(record):
+                seen, outcomes = check.sees[cause.id], complaint.view.outcomes[check.id]
+                if seen in check.cured or seen != nothing_found(outcomes):
                     cures = "yes" if seen in check.cured else ""
-                    yield complaint.symptom_id, cause.id, check.id, seen + 1, record.outcomes[seen].says, cures
+                    yield complaint.symptom_id, cause.id, check.id, seen + 1, outcomes[seen].says, cures

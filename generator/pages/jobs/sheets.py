@@ -12,7 +12,7 @@ from markupsafe import Markup
 from generator.analysis.job.types import Plan
 from generator.analysis.machine import Remedy
 from generator.bench.jobs import Job
-from generator.family_view import FamilyView, sits_on
+from generator.family_view import FamilyView
 from generator.pages.jobs import behind
 from generator.pages.jobs.structured import how_to
 from generator.pages.maker import Maker, texts
@@ -146,7 +146,7 @@ def _list(maker: Maker, view: FamilyView) -> PageText:
     link = Links(maker.library, address)
     groups: dict[str, list[dict[str, Any]]] = {a: [] for a in view.assemblies}
     for mode, remedy in _sheets(maker, view).items():
-        home = view.home_of[sits_on(view.failure_modes[mode])]
+        home = view.home_of[view.sits[mode]]
         groups[home].append(_entry(maker, view, mode, remedy, link))
     return maker.page(
         address,

@@ -38,12 +38,12 @@ def _modes(causes: tuple[str, ...], link: Links) -> list[dict[str, str]]:
 
 def _cells(pair: PairCoverage, hypothesis: str) -> list[str]:
     """The number of each outcome as the bench page counts them; cures are marked."""
-    records = pair.complaint.view.checks
+    outcomes = pair.complaint.view.outcomes
     cells = []
     for check in pair.complaint.case.checks:
         seen = check.sees[hypothesis]
         if seen in check.cured:
             cells.append(f"{seen + 1}*")
         else:
-            cells.append(NOTHING if seen == nothing_found(records[check.id]) else str(seen + 1))
+            cells.append(NOTHING if seen == nothing_found(outcomes[check.id]) else str(seen + 1))
     return cells

@@ -85,7 +85,7 @@ def _part(view: FamilyView, part: str, shop: Shop) -> PartView:
 
 def cells(view: FamilyView, tray: Sequence[Cell]) -> tuple[CellView, ...]:
     """The tray map, in the order of removal."""
-    return tuple(CellView(c.number, _held(view, c), view.parts[c.part].title) for c in tray)
+    return tuple(CellView(c.number, _held(view, c), view.title("part", c.part)) for c in tray)
 
 
 def _held(view: FamilyView, cell: Cell) -> str:
