@@ -25,6 +25,7 @@ from generator.records.trees import can_occur
 _Record = TypeVar("_Record")
 
 _KINDS = {
+    "family": "own",
     "assembly": "assemblies",
     "part": "parts",
     "setting": "settings",
@@ -54,6 +55,7 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
     symptoms = dict(_symptoms(library, family, modes))
     notes = {f.joint: f for f in records.fasteners.get(family.id, ())}
     told: dict[str, Mapping[str, Any]] = {
+        "own": {family.id: family},
         "assemblies": in_own_words(assemblies, calls),
         "parts": in_own_words(parts, calls),
         "settings": in_own_words(settings, calls),
@@ -62,7 +64,7 @@ def build_view(library: CrossReferences, family: Family) -> FamilyView:
         "symptoms": in_own_words(_sparing(symptoms, spared), calls),
     }
     return FamilyView(
-        family=family,
+        id=family.id,
         **told,
         titles={f"{kind}/{id}": record.title for kind, name in _KINDS.items() for id, record in told[name].items()},
         sits={m.id: sits_on(m) for m in modes.values()},

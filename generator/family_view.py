@@ -25,7 +25,9 @@ from generator.records.model import (
 class FamilyView:
     """What one family of machines has, with the family's own changes laid over its assemblies."""
 
-    family: Family
+    id: str
+    own: Mapping[str, Family]
+    "The family's record alone, by its id."
     assemblies: Mapping[str, Assembly]
     "In the family's order; parts and settings are those of this family."
     parts: Mapping[str, Part]
@@ -59,9 +61,14 @@ class FamilyView:
     "Check id -> the tools that it takes."
 
     @property
-    def id(self) -> str:
-        """The family's id."""
-        return self.family.id
+    def family(self) -> Family:
+        """The family's record; who asks for it has read it."""
+        return self.own[self.id]
+
+    @property
+    def name(self) -> str:
+        """The family's title."""
+        return self.title("family", self.id)
 
     @property
     def by_hand(self) -> bool:
@@ -69,7 +76,7 @@ class FamilyView:
         return self.family.features.get("motor") is False
 
     def title(self, kind: str, id: str) -> str:
-        """The name of a part, setting, failure mode, check, symptom or assembly here. Raises KeyError for what the family has not."""
+        """The name of a part, setting, failure mode, check, symptom or assembly here, or the family's. Raises KeyError for any other."""
         return self.titles[f"{kind}/{id}"]
 
     def seen(self, mode: str) -> float:

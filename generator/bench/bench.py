@@ -40,6 +40,7 @@ class Bench:
         self._cache = DiagnosisCache(cache)
         watch, records = library.watch, library.records
         self._machines = Known(watch, "bench.machine", lambda id: machine(library.for_family(id), records.shop))
+        self._closing = Known(watch, "bench.closing", lambda id: closing_minutes(library.for_family(id).family, records.shop))
         self._practices = Known(watch, "bench.practice", self._practice)
         self._remedies = Known(watch, "bench.remedies", self._remedies_of, self._is_family)
         self._sheets = Known(watch, "bench.sheets", self._sheets_of, self._is_family)
@@ -124,7 +125,7 @@ class Bench:
 
     def whole_minutes(self, view: FamilyView, remedy: Remedy) -> float:
         """The whole job for a remedy: from a closed machine to a proved one."""
-        return minutes.remedy(self.machine(view), remedy, closing_minutes(view.family, self.library.records.shop))
+        return minutes.remedy(self.machine(view), remedy, self._closing(view.id))
 
     def _every_map(self) -> None:
         for view in self.library.views:

@@ -77,7 +77,7 @@ def complaint_of(bench: Bench, family: str, symptom: str) -> Complaint:
     symptom = known(symptom, bench.library.records.symptoms, "symptom")
     if symptom not in view.symptoms:
         title = bench.library.records.symptoms[symptom].title
-        refuse(f"{view.family.title} cannot have '{title}'. It can have: {', '.join(sorted(view.symptoms))}.")
+        refuse(f"{view.name} cannot have '{title}'. It can have: {', '.join(sorted(view.symptoms))}.")
     return bench.complaint(view, symptom)
 
 

@@ -50,7 +50,7 @@ def _json(bench: Bench, complaint: Complaint) -> dict[str, object]:
 
 def _lines(bench: Bench, complaint: Complaint) -> list[str]:
     found, work = bench.diagnosed(complaint), bench.worklist(complaint)
-    lines = [f"{complaint.title}, {complaint.view.family.title}"]
+    lines = [f"{complaint.title}, {complaint.view.name}"]
     lines += ["Minutes of a step are from where the machine then stands, with what it opens and shuts again.", ""]
     lines += [f"Start: {_trial(t)}" for t in work.trials]
     for item in work.items:

@@ -60,7 +60,7 @@ def _asked(
     for mode in modes:
         if mode in view.not_here:
             title = bench.library.records.failure_modes[mode].title
-            common.refuse(f"{view.family.title} cannot have '{title}': {view.not_here[mode]}.")
+            common.refuse(f"{view.name} cannot have '{title}': {view.not_here[mode]}.")
         yield bench.remedies(view)[common.known(mode, view.failure_modes, "failure mode")]
 
 
@@ -92,7 +92,7 @@ def _quote_json(quote: Quote, shop: Shop) -> dict[str, object]:
 def _lines(bench: Bench, view: FamilyView, job: Job) -> Iterator[str]:
     shop = bench.library.records.shop
     waiting = f", {job.plan.waiting:g} min of it waiting" if job.plan.waiting else ""
-    yield f"{view.family.title}: {job.plan.minutes:g} min from a closed machine to a proved one{waiting}"
+    yield f"{view.name}: {job.plan.minutes:g} min from a closed machine to a proved one{waiting}"
     yield from _needed(bench, view, job)
     yield ""
     yield from _told(bench, view, job)

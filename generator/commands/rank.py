@@ -80,7 +80,7 @@ def _percent(share: float) -> str:
 
 
 def _lines(complaint: Complaint, found: Walk) -> list[str]:
-    lines = [f"{complaint.title}, {complaint.view.family.title}", ""]
+    lines = [f"{complaint.title}, {complaint.view.name}", ""]
     for cause, share in found.ranking.shares.items():
         lines.append(f"{_percent(share):>11}  {_name(complaint, cause)}  ({complaint.rests_on(cause)})")
     lines.append("")

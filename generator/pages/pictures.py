@@ -122,7 +122,7 @@ def _flow(bench: Bench, complaint: Complaint) -> Iterator[Named]:
         sheet = bench.sheet_of(complaint.view, step)
         return link("jobs", sheet, complaint.view.id) if sheet else None
 
-    title = f"{complaint.title}, {complaint.view.family.title}"
+    title = f"{complaint.title}, {complaint.view.name}"
     yield "flow", flow_svg.prepare(policy, prefix="f", title=title, name=name, href=href, more="#flow-list")
     yield "flow-list", as_html(flow_list.outline(policy, name=name, href=href))
 
@@ -168,7 +168,7 @@ def _settings(bench: Bench, family: str) -> Iterator[Named]:
         yield "settings", settings_svg.prepare(
             bench.machine(view).settings.values(),
             prefix="s",
-            title=view.family.title,
+            title=view.name,
             name=partial(_title_of, view.settings),
             href=lambda setting: f"#{setting}",
             notes={s.id: words.minutes(s.minutes) for s in view.settings.values()},

@@ -53,10 +53,10 @@ def _page(maker: Maker, view: FamilyView, pictures: Pictures, id: str) -> PageTe
     trials, checks = lead(bench, complaint, link), steps(bench, complaint, in_full, link)
     return maker.page(
         address,
-        f"{symptom.title}: {view.family.title}",
+        f"{symptom.title}: {view.name}",
         "bench.html",
-        search=texts(symptom.title, view.family.title, [m.title for c in ranked for m in c.modes]),
-        description=f"{symptom.title} on {view.family.title}: causes, checks in order, minutes.",
+        search=texts(symptom.title, view.name, [m.title for c in ranked for m in c.modes]),
+        description=f"{symptom.title} on {view.name}: causes, checks in order, minutes.",
         wide=True,
         of=view,
         about=[*(("failure-mode", mode) for mode in complaint.rates), *(("check", check.id) for check in complaint.case.checks)],

@@ -59,10 +59,10 @@ def _fasteners(maker: Maker, view: FamilyView) -> PageText:
         groups.append({"id": "other", "title": "Other joints", "fasteners": [_fastener(maker, f, []) for f in rest]})
     return maker.page(
         place("fasteners", view.id),
-        f"Fastener chart: {view.family.title}",
+        f"Fastener chart: {view.name}",
         "fasteners.html",
         of=view,
-        search=texts("fastener screw key thread", view.family.title, [joint_title(f) for f in view.fasteners.values()]),
+        search=texts("fastener screw key thread", view.name, [joint_title(f) for f in view.fasteners.values()]),
         family=view.family,
         groups=groups,
         table=table_address("fasteners", view.id),
@@ -129,11 +129,11 @@ def _oil(maker: Maker, view: FamilyView) -> PageText:
     ]
     return maker.page(
         place("oil-chart", view.id),
-        f"Oil chart: {view.family.title}",
+        f"Oil chart: {view.name}",
         "oil-chart.html",
         of=view,
         about=mechanisms_of(view, view.home_of),
-        search=texts("oil grease lubrication", view.family.title, [p["title"] for p in points]),
+        search=texts("oil grease lubrication", view.name, [p["title"] for p in points]),
         family=view.family,
         points=points,
         table=table_address("oil", view.id),
@@ -148,12 +148,12 @@ def _settings(maker: Maker, view: FamilyView, pictures: Pictures) -> PageText:
     ]
     return maker.page(
         address,
-        f"Settings in order: {view.family.title}",
+        f"Settings in order: {view.name}",
         "settings-order.html",
         of=view,
         about=mechanisms_of(view, view.home_of),
         wide=True,
-        search=texts("settings order adjust", view.family.title, [s.title for s in view.settings.values()]),
+        search=texts("settings order adjust", view.name, [s.title for s in view.settings.values()]),
         family=view.family,
         settings=rows,
         table=table_address("settings", view.id),

@@ -58,7 +58,7 @@ def family_data(bench: Bench, view: FamilyView) -> FamilyData:
     used = {c.id for s in view.symptoms for c in bench.complaint(view, s).case.checks}
     return {
         "id": view.id,
-        "title": view.family.title,
+        "title": view.name,
         "kind": view.family.kind,
         "by_hand": view.by_hand,
         "proving": bench.library.records.shop.proving_sew,

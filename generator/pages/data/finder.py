@@ -71,7 +71,7 @@ def _symptoms_of(library: Library, symptoms: list[Symptom]) -> dict[str, tuple[s
 
 def finder_files(library: Library) -> Iterator[tuple[str, str]]:
     """Address and content of the finder's data, and of the families that every page lets one choose."""
-    yield FAMILIES, script("families", [[v.id, v.family.title] for v in library.views])
+    yield FAMILIES, script("families", [[v.id, v.name] for v in library.views])
     read = tables(library)
     index = build(sorted(library.records.symptoms), phrases(library), read)
     yield FINDER, script("finder", {**_shown(library), "language": language_data(read), **index_data(index)})

@@ -58,7 +58,7 @@ def jobs_data(bench: Bench, view: FamilyView) -> PlannerData:
     records = bench.library.records
     return {
         "id": view.id,
-        "title": view.family.title,
+        "title": view.name,
         "href": link("family", view.id),
         "proving": closing_minutes(view.family, records.shop),
         "mains_test": records.shop.mains_test,

@@ -37,7 +37,7 @@ def open_files(bench: Bench, view: FamilyView) -> Iterator[tuple[str, str]]:
 
 def _orders(bench: Bench, view: FamilyView, complaints: Iterable[Complaint]) -> str:
     told = {c.symptom_id: _order(bench, c) for c in complaints}
-    whole = {"$schema": f"../{SCHEMA}", "family": view.id, "title": view.family.title, "complaints": told}
+    whole = {"$schema": f"../{SCHEMA}", "family": view.id, "title": view.name, "complaints": told}
     return json.dumps(whole, ensure_ascii=False, separators=(",", ":")) + "\n"
 
 

@@ -62,12 +62,12 @@ def _sheet(maker: Maker, view: FamilyView, beside: Beside, site_url: str, mode: 
     drawings = beside.steps(job.plan.steps)
     return maker.page(
         address,
-        f"{heading}: {view.family.title}",
+        f"{heading}: {view.name}",
         "job-sheet.html",
         of=view,
         about=_told_of(view, job),
-        search=texts("job sheet", heading, view.family.title, [view.title("failure-mode", m) for m in job.modes]),
-        description=f"{heading} on {view.family.title}: way in, work, way out, settings.",
+        search=texts("job sheet", heading, view.name, [view.title("failure-mode", m) for m in job.modes]),
+        description=f"{heading} on {view.name}: way in, work, way out, settings.",
         wide=True,
         family=view.family,
         home_of=view.home_of,
@@ -106,7 +106,7 @@ def _sheet(maker: Maker, view: FamilyView, beside: Beside, site_url: str, mode: 
 def _how_to(maker: Maker, view: FamilyView, job: Job, heading: str, steps: Sequence[StepView], throughout: Sequence[str]) -> Markup:
     tools, records = maker.records.tools, maker.records
     return how_to(
-        f"{heading}: {view.family.title}",
+        f"{heading}: {view.name}",
         job.plan.minutes,
         steps,
         throughout,
@@ -150,10 +150,10 @@ def _list(maker: Maker, view: FamilyView) -> PageText:
         groups[home].append(_entry(maker, view, mode, remedy, link))
     return maker.page(
         address,
-        f"Job sheets: {view.family.title}",
+        f"Job sheets: {view.name}",
         "job-list.html",
         of=view,
-        search=texts("job sheets", view.family.title),
+        search=texts("job sheets", view.name),
         family=view.family,
         groups=[_group(view, a, jobs) for a, jobs in groups.items() if jobs],
         invented=maker.records.shop.invented,

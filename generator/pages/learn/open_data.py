@@ -25,7 +25,7 @@ def pages(maker: Maker, dated: bool) -> Iterator[PageText]:
         search="open data json csv download table dot graphviz",
         wide=True,
         heads=[title for title, _ in (*_COLUMNS, *_CHARTS)],
-        rows=[{"title": view.family.title, "files": list(_files(view))} for view in maker.library.views],
+        rows=[{"title": view.name, "files": list(_files(view))} for view in maker.library.views],
         schema=SCHEMA,
         records_index=INDEX,
         feed=ADDRESS if dated else "",
@@ -41,4 +41,4 @@ def _files(view: FamilyView) -> Iterator[dict[str, str]]:
 
 def _file(address: str, heading: str, view: FamilyView) -> dict[str, str]:
     kind = address.rpartition(".")[2].upper()
-    return {"href": address, "kind": kind, "label": f"{heading}, {view.family.title}, {kind}"}
+    return {"href": address, "kind": kind, "label": f"{heading}, {view.name}, {kind}"}

@@ -78,7 +78,7 @@ def _rows(link: Links, found: Coverage) -> list[dict[str, object]]:
     rows = [_row("All machines", "", found)]
     for family in found.families:
         part = found.of(family)
-        rows.append(_row(part.pairs[0].complaint.view.family.title, link.to(_address(family)), part))
+        rows.append(_row(part.pairs[0].complaint.view.name, link.to(_address(family)), part))
     return rows
 
 
@@ -129,7 +129,7 @@ def _where(link: Links, pair: PairCoverage) -> dict[str, str]:
     complaint = pair.complaint
     return {
         "href": link("bench", complaint.symptom_id, complaint.view.id),
-        "title": f"{complaint.title}: {complaint.view.family.title}",
+        "title": f"{complaint.title}: {complaint.view.name}",
     }
 
 
@@ -181,7 +181,7 @@ def _title(link: Links, found: Gap) -> str:
 def _entry(maker: Maker, link: Links, title: str, gaps_of_record: list[Gap]) -> dict[str, object]:
     first = gaps_of_record[0]
     views = [maker.library.for_family(g.family) for g in gaps_of_record if g.family]
-    where = words.listed(list(dict.fromkeys(v.family.title for v in views)))
+    where = words.listed(list(dict.fromkeys(v.name for v in views)))
     return {"title": title, "href": _href(link, first, views), "where": where}
 
 
@@ -199,13 +199,13 @@ def _family_page(maker: Maker, found: Coverage) -> PageText:
     link = Links(maker.library, address)
     return maker.page(
         address,
-        f"Coverage: {view.family.title}",
+        f"Coverage: {view.name}",
         "coverage-family.html",
         of=view,
         family=view.family,
         hub=link.to(HUB),
         matrices=[_matrix(link, pair) for pair in found.pairs],
-        description=f"Which check tells which cause on {view.family.title}.",
+        description=f"Which check tells which cause on {view.name}.",
     )
 
 

@@ -77,7 +77,7 @@ def _jobs(maker: Maker, mode: FailureMode, link: Links) -> list[dict[str, object
         sheet = maker.bench.sheet_of(view, remedy.id)
         minutes = maker.bench.whole_minutes(view, remedy)
         own = maker.bench.recorded(view, remedy)
-        rows.append({"href": link("jobs", sheet, family), "title": view.family.title, "minutes": minutes, "own": own and own_jobs(own)})
+        rows.append({"href": link("jobs", sheet, family), "title": view.name, "minutes": minutes, "own": own and own_jobs(own)})
     return rows
 
 

@@ -204,4 +204,4 @@ def _chart_hub(maker: Maker, address: str, chart: _Chart) -> PageText:
 
 
 def _entry(view: FamilyView, href: str, note: str) -> dict[str, str]:
-    return {"href": href, "title": view.family.title, "note": note}
+    return {"href": href, "title": view.name, "note": note}

@@ -48,7 +48,7 @@ def _benches(maker: Maker, symptom: Symptom) -> list[dict[str, object]]:
         rows.append(
             {
                 "family": family,
-                "title": complaint.view.family.title,
+                "title": complaint.view.name,
                 "causes": len(complaint.case.hypotheses),
                 "minutes": maker.bench.diagnosed(complaint).order.expected_minutes,
                 "first": words.listed(names).lower(),

@@ -33,7 +33,7 @@ def pages(maker: Maker) -> Iterator[PageText]:
     found = {view.id: timing(view) for view in maker.library.views}
     link = Links(maker.library, HUB)
     entries = [
-        {"href": link("timing", v.id), "title": v.family.title, "note": _note(found[v.id])} for v in maker.library.views
+        {"href": link("timing", v.id), "title": v.name, "note": _note(found[v.id])} for v in maker.library.views
     ]
     intro = "How far the bar has risen as the point meets the needle, in mm and in degrees of hand wheel. A sheet to print for each."
     yield maker.page(HUB, "Timing", "chart-list.html", intro=intro, entries=entries, search="timing hook needle bar rise")
@@ -50,10 +50,10 @@ def _note(found: Timing) -> str:
 def _sheet(maker: Maker, view: FamilyView, found: Timing) -> PageText:
     return maker.page(
         place("timing", view.id),
-        f"Timing: {view.family.title}",
+        f"Timing: {view.name}",
         "timing.html",
         of=view,
-        search=texts("timing hook needle bar rise degrees feed belt gear motor speed", view.family.title),
+        search=texts("timing hook needle bar rise degrees feed belt gear motor speed", view.name),
         scripts=(SLIDER,) if found.followed else (),
         wide=True,
         family=view.family,
@@ -119,11 +119,11 @@ def _tenths(mm: float) -> str:
 def _gauges(maker: Maker, view: FamilyView, found: Timing) -> PageText:
     return maker.page(
         place("gauges", view.id),
-        f"Gauges: {view.family.title}",
+        f"Gauges: {view.name}",
         "gauges.html",
         of=view,
-        search=texts("gauge feeler tolerance setting looper foot tension", view.family.title),
-        description=f"Settings of {view.family.title} that are gauged: tolerance, gauge, and where the gauge goes.",
+        search=texts("gauge feeler tolerance setting looper foot tension", view.name),
+        description=f"Settings of {view.name} that are gauged: tolerance, gauge, and where the gauge goes.",
         wide=True,
         family=view.family,
         cautions=view.needed(view.family.cautions),

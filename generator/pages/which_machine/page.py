@@ -69,7 +69,7 @@ def _data(library: Library, key: Key) -> dict[str, object]:
         "families": [
             {
                 "id": v.id,
-                "title": v.family.title,
+                "title": v.name,
                 "recognise": words.plain(v.family.recognise or v.family.summary),
                 "models": list(v.family.models),
             }
