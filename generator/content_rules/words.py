@@ -54,10 +54,11 @@ def words_fit_the_machine(book: Book) -> Iterator[Finding]:
 @rule("A caution needs what it speaks of.", "caution")
 def caution_needs_what_it_speaks_of(book: Book) -> Iterator[Finding]:
     words_of = Words(book.records.features.values())
-    unfit = {id: words_of.unfit(family.features) for id, family in book.records.families.items()}
+    families = [group[0][0] for group in book.alike]  # the first of those that are alike is the one that is told of
+    unfit = {family.id: words_of.unfit(family.features) for family in families}
     for id, caution in book.records.cautions.items():
         said = words_of.of(caution.title) | words_of.of(caution.text)
-        for family in book.records.families.values():
+        for family in families:
             if unfit[family.id].isdisjoint(said) or any(not family.features.get(f) for f in caution.needs):
                 continue
             words = [w for text in (caution.title, caution.text) for w in _strange(book, family, ("caution", id), text)]
@@ -77,7 +78,7 @@ def _strange(book: Book, family: Family, record: tuple[str, str], text: str) -> 
 
 def _machines(book: Book, words: Words) -> Iterator[_Machine]:
     fitting = _fitting(book)
-    for family in (group[0][0] for group in book.alike):  # the first of those that are alike is the one that is told of
+    for family in (group[0][0] for group in book.alike):
         modes = book.machines.modes[family.id]
         symptoms = (book.records.symptoms[id] for id in sorted(_possible(book, modes)))
         shown = frozenset(

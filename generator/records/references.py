@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from generator.records.gates import gates
 from generator.records.model import AS_IT_LIES
@@ -124,9 +125,8 @@ FITS = ("failure-mode", "gate", "part", "setting", "assembly")
 "Kinds that an outcome may fit."
 
 
-@dataclass(frozen=True, slots=True)
-class Reference:
-    """One place where a record names something."""
+class Reference(NamedTuple):
+    """One place where a record names something; a tuple, since a large book has half a million of them."""
 
     record: Record
     "The record that names it."

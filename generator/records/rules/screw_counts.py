@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from functools import cache
 from itertools import combinations
 
 from generator.records.finding import Finding, quote
-from generator.records.model import Part
 from generator.records.rules.book import Book
 from generator.records.rules.registry import rule
 
@@ -26,7 +26,7 @@ def screws_are_as_many_as_on_the_chart(book: Book) -> Iterator[Finding]:
         for parts in built.parts.values():
             for part in parts:
                 held = [n for joint in part.value.joints if (n := counts.get(joint))]
-                told = _told(part.value)
+                told = _told(part.value.off.how or "")
                 if told and held and told not in _sums(held):
                     message = f"The text counts {told} screws, and the chart of {family.title} has {' and '.join(map(str, held))}."
                     shared = book.records.assemblies[part.assembly].parts.get(part.value.id)
@@ -36,8 +36,8 @@ def screws_are_as_many_as_on_the_chart(book: Book) -> Iterator[Finding]:
                     yield book.finding(record, (*route, "how"), message, hint, level="warning")
 
 
-def _told(part: Part) -> int:
-    text = part.off.how or ""
+@cache
+def _told(text: str) -> int:
     return sum(_NUMBERS[found[1].lower()] for found in _NAMED.finditer(text))
 
 

@@ -55,8 +55,9 @@ def check_reaches_what_it_opens(book: Book) -> Iterator[Finding]:
     for check in book.records.checks.values():
         opened = [(words, part) for words, part in _OPENED.items() if _opens(check.how, words)]
         for families, built in _done(book, check) if opened else ():
-            off = _off(check, built)
-            shut = [(words, part) for words, part in opened if part in built.parts and part not in off]
+            covered = [(words, part) for words, part in opened if part in built.parts and part not in check.reach]
+            off = _off(check, built) if covered else frozenset()
+            shut = [(words, part) for words, part in covered if part not in off]
             for family, (words, part) in product(families, shut[:1]):
                 message = f"The text says {quote(words)}, and on {family.title} {quote(part)} is not out of the way."
                 yield book.finding(("check", check.id), ("how",), message, f"Add {quote(part)} to `reach`.")
