@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -67,7 +68,8 @@ def bytes_of(path: Path) -> bytes | Reading:
         if not path.is_file():
             return _unread(path, "This is no plain file.", "Put a file of that name here, or take it away.")
         with path.open("rb") as file:
-            return file.read(LARGEST + 1)
+            most = min(os.fstat(file.fileno()).st_size, LARGEST) + 1  # room for a megabyte is made ready slowly
+            return file.read(most)
     except OSError as error:
         why = error.strerror or type(error).__name__
         return _unread(path, f"The file cannot be opened: {why}.", "Mend its permissions or the link.")

@@ -38,7 +38,7 @@ class Scan:
 def scan(folder: Path) -> Scan:
     """The record files of one content folder and what is misplaced in it."""
     found = Scan()
-    for path in sorted(_yaml_like(folder, folder, found)):
+    for path in sorted(_yaml_like(folder, folder, found), key=lambda path: path.parts):
         kind = _kind_of(path.relative_to(folder))
         problem = _misplaced(path, folder, kind)
         if problem:
