@@ -8,8 +8,9 @@ from itertools import product
 
 from generator.graph import reached
 from generator.records.finding import Finding, quote
-from generator.records.model import AS_IT_LIES, Check, Family
+from generator.records.model import AS_IT_LIES, Check
 from generator.records.node import Route
+from generator.records.rules.alike import Alike
 from generator.records.rules.book import Book
 from generator.records.rules.built import Built
 from generator.records.rules.registry import rule
@@ -54,11 +55,12 @@ _POWER = re.compile(r"\b(?:plug in\b(?! the)|plug it in|switch on\b|supply on\b|
 def check_reaches_what_it_opens(book: Book) -> Iterator[Finding]:
     for check in book.records.checks.values():
         opened = [(words, part) for words, part in _OPENED.items() if _opens(check.how, words)]
-        for families, built in _done(book, check) if opened else ():
+        for group in _done(book, check) if opened else ():
+            built = group[0][1]
             covered = [(words, part) for words, part in opened if part in built.parts and part not in check.reach]
             off = _off(check, built) if covered else frozenset()
             shut = [(words, part) for words, part in covered if part not in off]
-            for family, (words, part) in product(families, shut[:1]):
+            for (family, _), (words, part) in product(group, shut[:1]):
                 message = f"The text says {quote(words)}, and on {family.title} {quote(part)} is not out of the way."
                 yield book.finding(("check", check.id), ("how",), message, f"Add {quote(part)} to `reach`.")
 
@@ -110,10 +112,11 @@ def _worked(book: Book) -> Iterator[tuple[tuple[str, str], Route, str]]:
 @rule("A machine lies for a check as it does for the covers that the check opens.", "check")
 def check_lies_as_its_covers(book: Book) -> Iterator[Finding]:
     for check in book.records.checks.values():
-        for families, built in _done(book, check) if check.position else ():
+        for group in _done(book, check) if check.position else ():
+            built = group[0][1]
             lies = {move.position for part in _off(check, built) if (move := built.parts[part][0].value.off)}
             other = lies - {check.position, "upright", AS_IT_LIES, None}
-            for family in families if other else ():
+            for family, _ in group if other else ():
                 message = f"On {family.title} what it opens comes off {quote(sorted(map(str, other))[0])}, not {quote(check.position)}."
                 hint = "Leave `position` out: the machine then stays as its covers ask."
                 yield book.finding(("check", check.id), ("position",), message, hint)
@@ -173,10 +176,10 @@ def power_waits_for_what_comes_first(book: Book) -> Iterator[Finding]:
                 yield book.finding(("symptom", id), ("before", place), message, "Take it out of `before`.")
 
 
-def _done(book: Book, check: Check) -> Iterator[tuple[list[Family], Built]]:
-    """The families that a check can be done on, those that are alike together with what one of them is built of."""
+def _done(book: Book, check: Check) -> Iterator[Alike]:
+    """The families that a check can be done on, those that are alike together."""
     here = book.machines.meeting(check.needs, check.lacks)
-    return (([family for family, _ in group], group[0][1]) for group in book.alike if group[0][0].id in here)
+    return (group for group in book.alike if group[0][0].id in here)
 
 
 def _off(check: Check, built: Built) -> frozenset[str]:
