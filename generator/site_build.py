@@ -17,7 +17,7 @@ from generator.pages.data.families import family_address, family_files, mechanis
 from generator.pages.data.finder import FAMILIES, FINDER, finder_files
 from generator.pages.data.jobs import jobs_address, planner_files
 from generator.pages.data.mechanisms import ADDRESS as MECHANISMS
-from generator.pages.data.open_data import MATRIX, ORDERS, TREES, open_address, open_files
+from generator.pages.data.open_data import MATRIX, ORDERS, OUTCOMES, TREES, open_address, open_files
 from generator.pages.data.pages import page_files
 from generator.pages.data.record_files import record_files
 from generator.pages.data.tables import CHARTS, table_address, tables
@@ -179,4 +179,4 @@ def _data_of(bench: Bench, view: FamilyView) -> Iterator[Files]:
     yield files(partial(planner_files, bench), jobs_address(family))
     yield files(partial(ways_files, bench), ways_address(family))
     yield files(tables, *(table_address(chart, family) for chart in CHARTS))
-    yield files(partial(open_files, bench), *(open_address(name, family) for name in (ORDERS, MATRIX, TREES)))
+    yield files(partial(open_files, bench), *(open_address(name, family) for name in (ORDERS, MATRIX, OUTCOMES, TREES)))

@@ -1,4 +1,4 @@
-"""What was worked out for a family, as data for other programs: orders, the dependency matrix, fault trees."""
+"""What was worked out for a family, as data for other programs: orders, the dependency matrix, outcomes, fault trees."""
 
 from __future__ import annotations
 
@@ -12,10 +12,10 @@ from generator.diagrams.dot import dot
 from generator.family_view import FamilyView
 from generator.pages.data.tables import as_csv
 
-ORDERS, MATRIX, TREES = "orders", "matrix", "trees"
+ORDERS, MATRIX, OUTCOMES, TREES = "orders", "matrix", "outcomes", "trees"
 SCHEMA = "assets/handwheel/open/orders.schema.json"
 "Address of the JSON Schema that every file of orders keeps to."
-_ENDS = {ORDERS: "json", MATRIX: "csv", TREES: "gv"}
+_ENDS = {ORDERS: "json", MATRIX: "csv", OUTCOMES: "csv", TREES: "gv"}
 
 
 def open_address(what: str, family: str) -> str:
@@ -32,6 +32,7 @@ def open_files(bench: Bench, view: FamilyView) -> Iterator[tuple[str, str]]:
     complaints = [bench.complaint(view, symptom) for symptom in sorted(view.symptoms)]
     yield open_address(ORDERS, view.id), _orders(bench, view, complaints)
     yield open_address(MATRIX, view.id), as_csv(_matrix(complaints))
+    yield open_address(OUTCOMES, view.id), as_csv(_outcomes(view, complaints))
     yield open_address(TREES, view.id), "\n".join(dot(c.tree, c.symptom_id) for c in complaints) + "\n"
 
 
@@ -59,12 +60,23 @@ def _order(bench: Bench, complaint: Complaint) -> dict[str, object]:
 
 
 def _matrix(complaints: Iterable[Complaint]) -> Iterator[tuple[object, ...]]:
-    """A row for every sign that a cause shows at a check; a cause that a check finds nothing of has none there."""
-    yield "symptom", "cause", "check", "outcome", "says", "cures"
+    """A row for every sign that a cause shows at a check; a cause that a check finds nothing of has none there.
+
+    What an outcome says stands once, in the table of outcomes: here it would come again in each of twenty thousand rows.
+    """
+    yield "symptom", "cause", "check", "outcome", "cures"
     for complaint in complaints:
         for cause in complaint.case.hypotheses:
             for check in complaint.case.checks:
                 seen, outcomes = check.sees[cause.id], complaint.view.outcomes[check.id]
                 if seen in check.cured or seen != nothing_found(outcomes):
                     cures = "yes" if seen in check.cured else ""
-                    yield complaint.symptom_id, cause.id, check.id, seen + 1, outcomes[seen].says, cures
+                    yield complaint.symptom_id, cause.id, check.id, seen + 1, cures
+
+
+def _outcomes(view: FamilyView, complaints: Iterable[Complaint]) -> Iterator[tuple[object, ...]]:
+    """A row for every outcome of the checks that the matrix names, in the family's words: check and outcome are its key."""
+    yield "check", "outcome", "says"
+    for check in sorted({check.id for complaint in complaints for check in complaint.case.checks}):
+        for number, outcome in enumerate(view.outcomes[check], start=1):
+            yield check, number, outcome.says

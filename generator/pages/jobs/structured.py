@@ -57,10 +57,10 @@ def embedded(data: object) -> Markup:
     return Markup(f'<script type="application/ld+json">{text}</script>')
 
 
-def _step(step: StepView, guarding: Iterable[str], cautions: Mapping[str, Caution]) -> dict[str, object]:
-    """A step in its words; where it is guarded, with the cautions as tips before the direction."""
+def _step(step: StepView, guarding: Iterable[str], cautions: Mapping[str, Caution]) -> str | dict[str, object]:
+    """A step in its words, plain text as `step` takes it; where it is guarded, with the cautions as tips before the direction."""
     name = " ".join(filter(None, (step.do, plain(step.title)))) if step.title else LAST
     tips = [{"@type": "HowToTip", "text": cautions[id].title} for id in dict.fromkeys(guarding) if id in cautions]
     if not tips:
-        return {"@type": "HowToStep", "text": name}
+        return name
     return {"@type": "HowToStep", "itemListElement": [*tips, {"@type": "HowToDirection", "text": name}]}

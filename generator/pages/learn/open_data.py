@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.family_view import FamilyView
-from generator.pages.data.open_data import MATRIX, ORDERS, SCHEMA, TREES, open_address
+from generator.pages.data.open_data import MATRIX, ORDERS, OUTCOMES, SCHEMA, TREES, open_address
 from generator.pages.data.record_files import INDEX
 from generator.pages.data.tables import table_address
 from generator.pages.learn.feed import ADDRESS
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
 
-_COLUMNS = (("Orders of checks", ORDERS), ("Dependency matrix", MATRIX), ("Fault trees", TREES))
+_COLUMNS = (("Orders of checks", ORDERS), ("Dependency matrix", MATRIX), ("Outcomes", OUTCOMES), ("Fault trees", TREES))
 _CHARTS = (("Fasteners", "fasteners"), ("Oil", "oil"), ("Settings", "settings"))
 
 

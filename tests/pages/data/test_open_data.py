@@ -5,7 +5,9 @@ from __future__ import annotations
 import csv
 import io
 import json
+import sqlite3
 import subprocess
+from contextlib import closing
 from math import fsum
 from pathlib import Path
 
@@ -29,6 +31,10 @@ SCHEMA = Path(generator.__file__).parent / "assets" / "open" / "orders.schema.js
 def files(published) -> dict[str, str]:
     view = next(v for v in published.library.views if v.id == "tessaly-40")
     return {address.split("/")[1].split("-")[0]: text for address, text in open_files(published, view)}
+
+
+def table(text: str) -> list[dict[str, str]]:
+    return list(csv.DictReader(io.StringIO(text, newline="")))
 
 
 def test_orders_keep_to_the_published_schema_and_shares_make_up_a_whole(files) -> None:
@@ -68,11 +74,26 @@ def test_a_record_that_was_given_to_others_is_the_record_that_was_written(publis
 
 
 def test_the_matrix_names_every_complaint_and_numbers_outcomes_as_the_bench_page_does(files, published) -> None:
-    rows = list(csv.DictReader(io.StringIO(files["matrix"], newline="")))
+    rows = table(files["matrix"])
     view = next(v for v in published.library.views if v.id == "tessaly-40")
     assert {row["symptom"] for row in rows} == set(view.symptoms)
-    for row in rows[:200]:
-        assert view.checks[row["check"]].outcomes[int(row["outcome"]) - 1].says.strip() == row["says"].lstrip("'").strip()
+    said = {(row["check"], row["outcome"]): row["says"] for row in table(files["outcomes"])}
+    for row in rows:
+        outcome = view.checks[row["check"]].outcomes[int(row["outcome"]) - 1]
+        assert outcome.says.strip() == said[row["check"], row["outcome"]].lstrip("'").strip()
+
+
+def test_the_matrix_and_its_outcomes_join_in_a_database_without_a_row_lost(files) -> None:
+    """Check and outcome are a key of the outcomes and a foreign key of the matrix; held to by SQLite, which refuses what breaks one."""
+    with closing(sqlite3.connect(":memory:")) as base:
+        base.execute("PRAGMA foreign_keys = ON")
+        base.execute("CREATE TABLE outcomes (check_id, outcome, says NOT NULL, PRIMARY KEY (check_id, outcome))")
+        base.execute("CREATE TABLE matrix (symptom, cause, check_id, outcome, FOREIGN KEY (check_id, outcome) REFERENCES outcomes)")
+        base.executemany("INSERT INTO outcomes VALUES (:check, :outcome, :says)", table(files["outcomes"]))
+        rows = table(files["matrix"])
+        base.executemany("INSERT INTO matrix VALUES (:symptom, :cause, :check, :outcome)", rows)
+        (joined,) = base.execute("SELECT count(*) FROM matrix JOIN outcomes USING (check_id, outcome) WHERE says <> ''").fetchone()
+    assert joined == len(rows) > 1000
 
 
 def test_graphviz_reads_every_tree(files, published) -> None:

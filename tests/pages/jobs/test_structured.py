@@ -12,11 +12,14 @@ from tests.tags import read
 
 KNOWN = {
     "HowTo": {"name", "totalTime", "tool", "supply", "step"},
-    "HowToStep": {"name", "text", "itemListElement"},
+    "HowToStep": {"itemListElement"},
     "HowToTip": {"text"},
     "HowToDirection": {"text"},
 }
-"Type of schema.org -> the properties that we use of it; from memory."
+"""Type of schema.org -> the properties that we use of it; from memory.
+
+A `step` is a HowToStep, or Text where there is nothing but its words: schema.org/step, from memory.
+"""
 
 
 @pytest.fixture(scope="module")
@@ -41,6 +44,11 @@ def typed(data: object):
             yield from typed(value)
 
 
+def words_of(step: str | dict) -> str:
+    """What is to be done: the text itself, or that of the direction after its cautions."""
+    return step if isinstance(step, str) else step["itemListElement"][-1]["text"]
+
+
 def test_it_is_a_howto_of_schema_org_with_a_step_for_each_of_the_sheet(sheets) -> None:
     for page in sheets:
         data = data_of(page)
@@ -48,6 +56,7 @@ def test_it_is_a_howto_of_schema_org_with_a_step_for_each_of_the_sheet(sheets) -
         assert len(data["step"]) == page.html.count('id="step-')
         for one in typed(data):
             assert one.keys() - {"@type", "@context"} <= KNOWN[one["@type"]]
+        assert all(words_of(step).strip() for step in data["step"])
 
 
 def test_minutes_are_the_sheets_own_as_iso_8601_has_them(sheets) -> None:
@@ -58,6 +67,8 @@ def test_minutes_are_the_sheets_own_as_iso_8601_has_them(sheets) -> None:
 
 def test_what_guards_a_step_stands_before_it(sheets) -> None:
     for page in sheets:
-        kinds = [[one["@type"] for one in step.get("itemListElement", ())] for step in data_of(page)["step"]]
+        guarded = [step for step in data_of(page)["step"] if not isinstance(step, str)]
+        kinds = [[one["@type"] for one in step["itemListElement"]] for step in guarded]
+        assert guarded[0] == data_of(page)["step"][0], page.address
         assert kinds[0][:1] == ["HowToTip"], page.address
-        assert all(kind == sorted(kind, reverse=True) and kind[-1] == "HowToDirection" for kind in kinds if kind)
+        assert all(kind == sorted(kind, reverse=True) and kind[-1] == "HowToDirection" for kind in kinds)
