@@ -135,7 +135,7 @@ def _drawn(cell: _FlowCell, corner: Point) -> str:
     inner = top + draw.PAD / 2
     body = (
         draw.hit(x, y, _WIDTH, cell.height)
-        + draw.words(cell.seen, x + _OVERHANG, y, "seen")
+        + draw.words(cell.seen, x + _OVERHANG, y)  # known to the style sheet by their place, before the box
         + draw.box(x, top, _WIDTH, cell.box_height, cell.look)
         + draw.words(cell.lines, x + draw.PAD, inner)
     )

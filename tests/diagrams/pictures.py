@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import takewhile
 from xml.etree import ElementTree
 
 from generator.analysis.tree import Event, Gate
@@ -46,6 +47,18 @@ def classed(svg: str, name: str) -> list[ElementTree.Element]:
     return [e for e in ElementTree.fromstring(svg).iter() if name in e.get("class", "").split()]
 
 
+def areas(svg: str) -> list[ElementTree.Element]:
+    """What of each link can be pressed, in the order of the document: the paths without a class."""
+    return [path for path in elements(svg, "path") if "class" not in path.attrib]
+
+
+def seen(svg: str) -> list[str]:
+    """The lines of what is seen before a box: those that stand between the area of its link and the box."""
+    groups = [list(group)[1:] for group in ElementTree.fromstring(svg) if group.tag.endswith(("}a", "}g"))]
+    before = [child for group in groups for child in takewhile(lambda child: "class" not in child.attrib, group)]
+    return [(child.text or "").strip() for child in before]
+
+
 def shown(svg: str) -> str:
     """All that is shown as text, without the breaks that wrapping put in."""
     return re.sub(r"[\s-]", "", "".join(e.text or "" for e in elements(svg, "text")))
@@ -57,7 +70,7 @@ def heard(link: ElementTree.Element) -> str:
 
 
 OVERFLOWS = """() => [...document.querySelectorAll('svg')].flatMap(svg => {
-  const frames = [...svg.querySelectorAll('.box, .hit, circle.event, path.gate')]
+  const frames = [...svg.querySelectorAll('.box, path:not([class]), circle.event, path.gate')]
     .map(e => e.getBoundingClientRect())
   const around = svg.getBoundingClientRect()
   const within = (t, f, room) => t.left >= f.left - room && t.right <= f.right + room

@@ -10,7 +10,7 @@ from generator.diagrams.fault_tree_svg import prepare
 from generator.diagrams.layout import render_all
 
 from .measuring import ends
-from .pictures import classed as of_class
+from .pictures import areas, classed
 
 titles = st.text("no", min_size=1, max_size=30).map(lambda word: f"{word} {word}")
 trees = st.recursive(
@@ -20,11 +20,6 @@ trees = st.recursive(
     ),
     max_leaves=25,
 )
-
-
-def classed(drawn: str, *names: str):
-    """Elements of any of the classes."""
-    return [element for name in names for element in of_class(drawn, name)]
 
 
 Line = tuple[tuple[float, float], tuple[float, float]]
@@ -71,7 +66,7 @@ def test_lines_of_two_gates_never_meet_and_those_of_one_reach_all_its_inputs(inp
         joined = networkx.Graph([(a, b) for a in fan for b in fan if touch(a, b, 0.01)])
         assert networkx.is_connected(joined)
     entered = {end for fan in drawn_fans for line in fan for end in line}
-    boxes = [ends(shape) for shape in classed(drawn, "box", "hit") if "top" not in shape.get("class")]
+    boxes = [ends(shape) for shape in (*classed(drawn, "box"), *areas(drawn)) if "top" not in shape.get("class", "")]
     for left, top_, right, bottom in boxes:
         at_the_side, above = (left, (top_ + bottom) / 2), ((left + right) / 2, top_)
         assert at_the_side in entered or above in entered

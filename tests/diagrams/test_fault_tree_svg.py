@@ -125,13 +125,13 @@ def test_a_link_is_named_by_its_whole_title_and_its_share(title, show):
 def test_every_link_can_be_pressed_and_shows_the_focus(show):
     page = show(svg(deep(3, 1)))
     sizes = page.evaluate(
-        """[...document.querySelectorAll('svg a .hit')]
+        """[...document.querySelectorAll('svg a path:not([class])')]
           .map(e => e.getBoundingClientRect()).map(b => [b.width, b.height])"""
     )
     assert sizes and all(min(size) >= 24 for size in sizes)
     page.keyboard.press("Tab")
     assert page.evaluate("document.activeElement.closest('svg a') !== null")
-    focused = page.evaluate("(s => [s.stroke, s.strokeWidth])(getComputedStyle(document.querySelector('a:focus .hit')))")
+    focused = page.evaluate("(s => [s.stroke, s.strokeWidth])(getComputedStyle(document.querySelector('a:focus path:not([class])')))")
     assert focused[0] != "none" and focused[1] == "3px"
 
 

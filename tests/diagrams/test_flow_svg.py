@@ -17,6 +17,7 @@ from .pictures import (
     classed,
     elements,
     heard,
+    seen,
     shown,
 )
 
@@ -65,10 +66,19 @@ def test_every_step_shows_its_minutes_and_leads_to_its_page():
 
 def test_each_box_stands_under_what_is_seen_before_it():
     drawn = svg(POLICY)
-    seen = [e.text.strip() for e in classed(drawn, "seen")]
-    assert seen == ["It stops", "It still skips", "It lags", "It meets", "Still there"]
+    assert seen(drawn) == ["It stops", "It still skips", "It lags", "It meets", "Still there"]
     names = [heard(a) for a in elements(drawn, "a")]
     assert names[1:3] == ["It still skips watch-hook 3 min", "It lags gear 12 min"]
+
+
+def test_what_is_seen_is_bold_and_titles_alone_are_underlined(show):
+    page = show(svg(POLICY))
+    look = "all => all.map(t => [t.textContent.trim(), getComputedStyle(t).fontWeight, getComputedStyle(t).textDecorationLine])"
+    looks = {words: (weight, line) for words, weight, line in page.locator("svg a text").evaluate_all(look)}
+    assert looks["It still skips"] == looks["Still there"] == ("600", "none")
+    assert looks["watch-hook"] == looks["fit-needle"] == ("400", "underline")
+    assert looks["12 min"] == ("400", "none")
+    assert page.locator("svg g text").evaluate_all(look) == [["It stops", "600", "none"], ["Done", "400", "none"]]
 
 
 def test_a_cure_by_the_check_itself_ends_in_done():
@@ -83,7 +93,7 @@ def test_what_is_seldom_seen_is_one_box_that_leads_to_the_list_and_the_list_has_
     policy = rare("look", "watch-hook")
     policy["outcomes"][1]["unlikely"] = True
     drawn = svg(policy)
-    assert [e.text.strip() for e in classed(drawn, "seen")] == ["Often", "1 other, seldom"]
+    assert seen(drawn) == ["Often", "1 other, seldom"]
     assert links(drawn)[-1] == "#whole-flow"
     html = as_html(outline(policy, name=lambda kind, id: id, href="../{}s/{}/".format))
     assert links(html) == ["../checks/look/", "../remedys/gear/", "../checks/watch-hook/"]
