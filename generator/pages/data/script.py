@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import re
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from itertools import count, product
 from string import ascii_letters, digits
@@ -15,41 +15,74 @@ _BARE = re.compile(r"[A-Za-z_]\w*|0|[1-9]\d{0,8}", re.ASCII)
 "A key that JavaScript reads alike without quotes."
 _UNSAFE = re.compile("[<\u2028\u2029]")
 "What ends a script, or a line of it, though it stands in a text."
-_SEVERAL = 2
-"Times from which on a text is written once and named."
+_NAME = len("ab")
+"Bytes that most names have."
 _TAKEN = {"do", "if", "in", "for", "let", "new", "try", "var", "NaN"}
 "Words of JavaScript that are as short as our names."
+_Value = tuple[tuple[str, ...], tuple[int, ...]]
+"What is written around the values that stand in a value, and the numbers of these."
 
 
 def script(name: str, data: object) -> str:
-    """A script that hands data to the page, each text that comes again written once. Safe inside HTML too: no `<` stands in it.
+    """A script that hands data to the page, each value that comes again written once: a page must not change what it is given.
+
+    Safe inside HTML too: no `<` stands in it.
 
     >>> script("family", {"t": "</script>"})
     'handwheel.give("family",{t:"\\\\u003c/script>"});\\n'
     >>> script("family", {"t": ["lint is packed", "lint is packed"]})
     '{const a="lint is packed";handwheel.give("family",{t:[a,a]});}\\n'
+    >>> script("family", {"t": [[0.95, 0.95, 0.9], [0.95, 0.95, 0.9]]})
+    '{const a=[0.95,0.95,0.9];handwheel.give("family",{t:[a,a]});}\\n'
     """
-    named = dict(zip(_worth_a_name(Counter(_texts(data))), _names(), strict=False))
-    said = ",".join(f"{short}={_plain(text)}" for text, short in named.items())
-    call = f'handwheel.give("{name}",{_written(data, named)});'
+    values = _distinct(data)
+    names = _named(values)
+    said = ",".join(f"{short}={_written(number, values, names)}" for number, short in sorted(names.items()))
+    call = f'handwheel.give("{name}",{_written(len(values) - 1, values, names)});'
     return f"{{const {said};{call}}}\n" if said else f"{call}\n"
 
 
-def _texts(data: object) -> Iterator[str]:
-    if isinstance(data, str):
-        yield data
-    elif isinstance(data, dict):
-        for value in data.values():
-            yield from _texts(value)
-    elif isinstance(data, list | tuple):
-        for value in data:
-            yield from _texts(value)
+def _distinct(data: object) -> list[_Value]:
+    """Every value once, numbered by its place: what stands in another comes before it, the whole is the last. Linear.
+
+    A family's data is a hundred thousand values, most of which come again.
+    """
+    numbers: dict[_Value, int] = {}
+
+    def number_of(value: object) -> int:
+        inner: Iterable[object] = ()
+        if isinstance(value, dict):
+            pieces = _around([f"{_key(str(key))}:" for key in value], "{", "}")
+            inner = value.values()
+        elif isinstance(value, list | tuple):
+            pieces, inner = _around([""] * len(value), "[", "]"), value
+        else:
+            pieces = (_plain(value) if isinstance(value, str) else json.dumps(value),)
+        return numbers.setdefault((pieces, tuple(map(number_of, inner))), len(numbers))
+
+    number_of(data)
+    return list(numbers)
 
 
-def _worth_a_name(counted: Counter[str]) -> list[str]:
-    """Texts that take less room named, the most frequent first, for they get the shortest names."""
-    long = len('a="",') + len("abc")
-    return [text for text, times in counted.most_common() if times >= _SEVERAL and (times - 1) * len(text) > long + times]
+def _around(keys: Sequence[str], first: str, last: str) -> tuple[str, ...]:
+    """What stands before each value and after the last."""
+    if not keys:
+        return (first + last,)
+    return (first + keys[0], *(f",{key}" for key in keys[1:]), last)
+
+
+def _named(values: Sequence[_Value]) -> dict[int, str]:
+    """Names of those that take less room named; the most frequent have the shortest."""
+    times = Counter(number for _, within in values for number in within)
+    lengths: list[int] = []
+    worth: list[int] = []
+    for number, (pieces, within) in enumerate(values):
+        length = sum(map(len, pieces)) + sum(lengths[inner] for inner in within)
+        if (times[number] - 1) * length > len("=,") + _NAME + times[number] * _NAME:
+            worth.append(number)
+            length = _NAME
+        lengths.append(length)
+    return dict(zip(sorted(worth, key=lambda number: -times[number]), _names(), strict=False))
 
 
 def _names() -> Iterator[str]:
@@ -60,32 +93,22 @@ def _names() -> Iterator[str]:
                 yield name
 
 
-def _written(data: object, named: dict[str, str]) -> str:
+def _written(whole: int, values: Sequence[_Value], names: Mapping[int, str]) -> str:
+    """A value with the names of what stands in it."""
     told: list[str] = []
-    _write(data, named, told)
+
+    def write(number: int) -> None:
+        (first, *pieces), within = values[number]
+        told.append(first)
+        for inner, piece in zip(within, pieces, strict=True):
+            if inner in names:
+                told.append(names[inner])
+            else:
+                write(inner)
+            told.append(piece)
+
+    write(whole)
     return "".join(told)
-
-
-def _write(data: object, named: dict[str, str], told: list[str]) -> None:
-    """Piece by piece into one list: a family's data is a hundred thousand values."""
-    if isinstance(data, str):
-        told.append(named.get(data) or _plain(data))
-    elif isinstance(data, dict):
-        comma = "{"
-        for key, value in data.items():
-            told += (comma, _key(str(key)), ":")
-            _write(value, named, told)
-            comma = ","
-        told.append("}" if data else "{}")
-    elif isinstance(data, list | tuple):
-        comma = "["
-        for value in data:
-            told.append(comma)
-            _write(value, named, told)
-            comma = ","
-        told.append("]" if data else "[]")
-    else:
-        told.append(json.dumps(data))
 
 
 @lru_cache(maxsize=1024)

@@ -55,6 +55,14 @@ def test_a_text_that_comes_again_is_written_once_and_every_name_is_another():
     assert read(file) == {"t": texts * 2}
 
 
+def test_a_list_or_an_object_that_comes_again_is_written_once():
+    row = {"sees": [5, 5, 5, 5, 5, 5], "trust": [0.95, 0.95, 0.95, 0.95]}
+    data = {"rows": [row, [row, {"sees": row["sees"], "trust": [0.9]}], row], "sums": [0.051128866479, 0.051128866479]}
+    file = script("x", data)
+    assert (file.count("sees"), file.count("5,5,5,5,5,5"), file.count("0.95,0.95"), file.count("0.051128866479")) == (2, 1, 2, 1)
+    assert read(file) == data
+
+
 def test_what_is_short_or_stands_alone_is_written_where_it_stands():
     assert script("x", [{"a": "on", "b-c": "on"}, {"5": "alone and long enough to be worth it"}]) == (
         'handwheel.give("x",[{a:"on","b-c":"on"},{5:"alone and long enough to be worth it"}]);\n'
