@@ -7,6 +7,9 @@ import re
 _ROOM = re.compile(r"(?<=>)\s*\n\s*|\s*\n\s*(?=<)")
 "Between tags of the frame, and between them and words: none of it shows where a piece has its own line or box."
 _LINES = re.compile(r"\s*\n\s+")
+_APART = "h1|h2|header|section|table|tbody|tr"
+_BEFORE, _AFTER = re.compile(rf"\s*\n(?=</?(?:{_APART})\b)"), re.compile(rf"(</?(?:{_APART})\b[^<>]*>)\s*\n")
+"Room beside what stands apart from all else, on the screen and on paper: nothing of it is in a line with other words."
 _AS_WRITTEN = ("<pre", "<textarea")
 "Where room is part of what is said."
 _QUOTED = re.compile(r"""="([^\s"'=<>`]*[^\s"'=<>`/])"(?=[\s>])""")
@@ -40,7 +43,7 @@ def lean(page: str) -> str:
     head, begin, rest = page.partition("<article")
     article, end, foot = rest.rpartition("</article>")
     if not any(tag in article for tag in _AS_WRITTEN):
-        article = _LINES.sub("\n", article)
+        article = _AFTER.sub(r"\1", _BEFORE.sub("", _LINES.sub("\n", article)))
     return _plain(without_room(head)) + _plain(begin + article + end) + _plain(without_room(foot))
 
 

@@ -14,6 +14,12 @@ def test_room_goes_from_the_frame_and_shrinks_in_the_content():
     assert lean(page).endswith(expected)
 
 
+def test_room_goes_where_a_piece_stands_apart_and_stays_between_words():
+    said = '<section>\n<h2>\nA</h2>\n<p>b\n<i>c</i>\n<b>d</b></p>\n</section>\n<table>\n<tr>\n<td>e\n<i>f</i></td>\n</tr>\n</table>\n<p>g'
+    expected = "<section><h2>A</h2><p>b\n<i>c</i>\n<b>d</b></section><table><tr><td>e\n<i>f</i></table><p>g"
+    assert expected in lean(f"{HEAD}<article>{said}</article></body>")
+
+
 @pytest.mark.parametrize("said", ["<pre>a:\n    b: 1\n\n    c: 2</pre>", "<textarea>a\n   b</textarea>"])
 def test_room_that_is_said_stays_as_it_was_written(said):
     article = f"<article>\n   {said}\n   </article>"
@@ -32,6 +38,7 @@ def test_room_that_is_said_stays_as_it_was_written(said):
         "<table><thead><tr><th>a</th><th>b</th></tr></thead><tbody><tr><td>c</td><td></td></tr></tbody></table>",
         "<dl><div><dt>a</dt><dd>b</dd></div><div><dt>c</dt><dd>d</dd></div></dl>",
         "<ul><li>a</li> said after <li>b</li></ul>",
+        "<section>\n<h2>a b\n</h2>\n<table>\n<tr>\n<th title='>\n'>c\n<td>d\n</table>\n</section>\ne\n<header>\n<h1>f\ng</h1>\n</header>\nh",
         "<p>a</p><p>b</p> said after <p>c</p><ul><li><p>d</p></li></ul><p>e</p><div><p>f</p></div><p>g</p><nav>h</nav>",
         "<a href=x><p>a</p></a><p>b</p><a href=y>c</a><p>d</p><b>e</b><table><tr><td><p>f</p></td><td><p>g</p><p>h</p></td></tr></table>",
         '<p title="it&#39;s" lang="x">it&#39;s &amp;#39; &#x27;so&#x27;</p><i class="z">q</i>',

@@ -9,6 +9,8 @@ from generator.diagrams.tree_list import gate_words
 def dot(tree: Gate, name: str = "fault_tree") -> str:
     """The structure alone; ids and titles quoted as the language wants them. A shared event stands once.
 
+    An event is an ellipse, which is the shape that Graphviz draws where none is said.
+
     >>> print(dot(Gate("skips", "Skips", "any", (Event("bent", "Needle bent"),)), "skips").splitlines()[0])
     digraph "skips" {
     """
@@ -18,12 +20,15 @@ def dot(tree: Gate, name: str = "fault_tree") -> str:
     def named(node: Node) -> str:
         if node.id not in numbers:
             numbers[node.id] = f"n{len(numbers) + 1}"
-            shape = "ellipse" if isinstance(node, Event) else "box"
             title = node.title or node.id
-            label = title if isinstance(node, Event) else f"{title}\n{gate_words(node)}"
-            lines.append(f"  {numbers[node.id]} [shape={shape}, label={_quoted(label)}];")
-            for child in node.inputs if isinstance(node, Gate) else ():
-                lines.append(f"  {numbers[node.id]} -> {named(child)};")
+            if isinstance(node, Event):
+                lines.append(f"  {numbers[node.id]} [label={_quoted(title)}];")
+            else:
+                label = _quoted(f"{title}\n{gate_words(node)}")
+                lines.append(f"  {numbers[node.id]} [shape=box, label={label}];")
+                if node.inputs:
+                    inputs = " ".join(map(named, node.inputs))
+                    lines.append(f"  {numbers[node.id]} -> {{{inputs}}};")
         return numbers[node.id]
 
     named(tree)

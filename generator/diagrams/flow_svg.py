@@ -96,8 +96,9 @@ def _cells(policy: Step, name: Name, href: StepHref, more: str) -> list[_FlowCel
 
 def _rare(rank: int, parent: int, count: int, more: str) -> _FlowCell:
     """One box for all that is seldom seen after a check."""
-    seen, title = text.wrap(f"{count} other{'s' if count > 1 else ''}, seldom", _WIDTH, strong=True), text.wrap("See the list", _TEXT)
-    return _FlowCell(rank, parent, seen, title, "", "more", more, f"{count} more, seldom seen: see the list")
+    seen, title = f"{count} other{'s' if count > 1 else ''}, seldom", "See the list"
+    lines, above = text.wrap(title, _TEXT), text.wrap(seen, _WIDTH, strong=True)
+    return _FlowCell(rank, parent, above, lines, "", "more", more, f"{seen}, {title}")
 
 
 def _content(

@@ -415,7 +415,7 @@ def test_before_the_power_goes_on_the_walk_names_what_was_taken_off(tab, site, p
     assert found
     for complaint, item in found[:4]:
         tab.goto((site / "bench" / complaint.view.id / f"{complaint.symptom.id}.html").as_uri())
-        warned = tab.locator(f"#step-{item.number} .hw-caution-line.hw-danger", has_text="Off from before")
+        warned = tab.locator(f"#step-{item.number} .hw-danger-line", has_text="Off from before")
         part = min(item.open_parts - complaint.case.machine.way_in(complaint.view.checks[item.check].reach))
         expect(warned).to_contain_text(complaint.view.parts[part].title)
 

@@ -82,7 +82,7 @@ def test_each_step_is_numbered_as_its_heading_says(browser, site):
     for address in ("bench/tessaly-40/skipped-stitches.html", "jobs/tessaly-40/hook-gear-cracked.html"):
         tab = browser.new_page()
         tab.goto((site / address).as_uri())
-        steps = tab.locator(":is(.hw-check, .hw-jobstep)")
+        steps = tab.locator(":is(.hw-check, .hw-jobsteps > li)")
         said = [re.search(r"\d+", words)[0] for words in steps.locator("h3 .hw-sr").all_text_contents()]
         rise = "s => s.map(e => getComputedStyle(e).counterIncrement + getComputedStyle(e, '::before').content)"
         assert set(steps.evaluate_all(rise)) == {'step 1counter(step) / ""'}

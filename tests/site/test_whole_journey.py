@@ -93,7 +93,7 @@ def test_a_customers_words_lead_to_the_printed_sheet_of_the_right_job(tab, root,
     tab.wait_for_url(f"**/jobs/{family}/*.html*")
     title = view.failure_modes[mode].title
     tab.emulate_media(media="print")
-    for shown in (".hw-serves", ".hw-jobstep >> nth=0", ".hw-outcome"):
+    for shown in (".hw-serves", ".hw-jobsteps > li >> nth=0", ".hw-outcome"):
         expect(tab.locator(shown)).to_be_visible()
     expect(tab.locator(".hw-serves")).to_contain_text(title)
     expect(tab.locator(".md-header")).to_be_hidden()

@@ -56,6 +56,11 @@ def tree(page: PageText):
     return sound(f"<!doctype html><html><head><title>x</title></head><body>{page.html}</body></html>")
 
 
+def steps_of(page) -> list:
+    """The steps of a sheet, in order: the entries of its lists of steps."""
+    return [step for steps in classed(page, "hw-jobsteps") for step in steps]
+
+
 def classed(root, name: str) -> Iterator:
     return (e for e in root.iter() if name in e.get("class", "").split())
 
@@ -70,7 +75,7 @@ def test_every_step_of_every_plan_is_on_its_page_in_order_with_its_tray_cells(re
         for remedy in set(bench.remedies(view).values()):
             page = tree(pages[f"jobs/{view.id}/{bench.sheet_of(view, remedy.id)}.html"])
             job = bench.job(view, (remedy,))
-            shown = list(classed(page, "hw-jobstep"))
+            shown = steps_of(page)
             assert [s.get("id") for s in shown] == [f"step-{n}" for n in range(1, len(job.plan.steps) + 1)], remedy.id
             for step, row in zip(job.plan.steps, shown, strict=True):
                 cells = [int(a.text) for c in classed(row, "hw-cells") for a in c.iter("a")]
@@ -109,7 +114,7 @@ def test_before_a_tilted_head_goes_down_the_way_is_cleared_once(real) -> None:
     lines = []
     for view in bench.library.views:
         for remedy in set(bench.remedies(view).values()):
-            rows = list(classed(tree(pages[f"jobs/{view.id}/{bench.sheet_of(view, remedy.id)}.html"]), "hw-jobstep"))
+            rows = steps_of(tree(pages[f"jobs/{view.id}/{bench.sheet_of(view, remedy.id)}.html"]))
             for before, step, row in zip(steps := bench.job(view, (remedy,)).plan.steps, steps[1:], rows[1:], strict=False):
                 if step.position != before.position and leaving[before.position]:
                     cleared = before.do == "refit" and bool(view.parts[before.part].on.says)
@@ -134,7 +139,7 @@ def test_every_sheet_that_a_failure_mode_leads_to_exists_and_every_family_lists_
 
 def test_a_sheet_says_what_the_hands_need_of_each_joint_where_it_is_first_met(small: dict[str, PageText]) -> None:
     page = tree(small[GEAR])
-    steps = {text(next(s.iter("h3"))): text(s) for s in classed(page, "hw-jobstep")}
+    steps = {text(next(s.iter("h3"))): text(s) for s in steps_of(page)}
     gear = next(t for h, t in steps.items() if "Take off Hook gear" in h)
     for fact in ("2 × set screw", "3/32 in hex socket", "left-hand thread", "seats on the flat", "on the flat"):
         assert fact in gear
