@@ -72,7 +72,6 @@ def importance_rows(complaint: Complaint) -> tuple[dict[str, str], ...]:
     ranked = sorted(figures.items(), key=lambda f: (-f[1].fussell_vesely, f[0]))
     return tuple(
         {
-            "id": mode,
             "title": complaint.view.title("failure-mode", mode),
             "chance": words.percent(_given_complaint(complaint.probabilities[mode], figure.birnbaum, top)),
             "birnbaum": f"{figure.birnbaum:.3f}",

@@ -62,7 +62,7 @@ def _order(bench: Bench, complaint: Complaint) -> dict[str, object]:
 def _matrix(complaints: Iterable[Complaint]) -> Iterator[tuple[object, ...]]:
     """A row for every sign that a cause shows at a check; a cause that a check finds nothing of has none there.
 
-    What an outcome says stands once, in the table of outcomes: here it would come again in each of twenty thousand rows.
+    What an outcome says stands once, in the table of outcomes: here it would come again in thousands of rows.
     """
     yield "symptom", "cause", "check", "outcome", "cures"
     for complaint in complaints:
