@@ -18,11 +18,13 @@
     return found;
   }
 
+  const gates = new WeakMap(); // beside the book: what a page is given stays as it is
+
   /** The tree without what the machine cannot have, transfers followed; null where nothing is left of it. */
   function fold(book, node, has) {
-    book.gates = book.gates || gatesOf(book);
+    if (!gates.has(book)) gates.set(book, gatesOf(book));
     if (typeof node === "string") return has(node) ? node : null;
-    if (node.see) return fold(book, book.gates[node.see], has);
+    if (node.see) return fold(book, gates.get(book)[node.see], has);
     const left = node.of.map((input) => fold(book, input, has)).filter(Boolean);
     if (left.length < node.k) return null;
     return left.length === 1 ? left[0] : { title: node.title, k: node.k, of: left };
