@@ -53,7 +53,7 @@ def _writer(hint: Any) -> Coder:
     arguments = get_args(hint)
     if get_origin(hint) is tuple:
         entry = _writer(arguments[0])
-        return lambda value: [entry(one) for one in value]
+        return list if entry is _same else lambda value: [entry(one) for one in value]
     if get_origin(hint) is Mapping:
         below = _writer(arguments[1])
         return lambda value: {key: below(one) for key, one in value.items()}
@@ -67,11 +67,13 @@ def _same(value: Any) -> Any:
 def _object_writer(shape: Any) -> Coder:
     hints = get_type_hints(shape)
     defaults = {f.name: _default(f) for f in fields(shape)}
+    writers: dict[str, Coder] = {}  # made when first needed: a class may hold itself
 
     def write(value: Any) -> dict[str, Any]:
-        held = ((name, getattr(value, name)) for name in defaults)
-        told = ((name, one) for name, one in held if one != defaults[name])
-        return {name: _writer(hints[name])(one) for name, one in told}
+        told = {name: one for name, default in defaults.items() if (one := getattr(value, name)) != default}
+        for name in told.keys() - writers.keys():
+            writers[name] = _writer(hints[name])
+        return {name: writers[name](one) for name, one in told.items()}
 
     return write
 
