@@ -16,20 +16,23 @@ Uses = Mapping[str, Mapping[str, float]]
 
 def check_uses(bench: Bench) -> Known[Uses]:
     """The uses of a check by its id; its readers are noted."""
-    apart: dict[tuple[str, str], Mapping[str, float]] = {}
+    apart = Known(bench.library.watch, "told_apart", lambda pair: _told_apart(bench, *pair.split("/")), dear=True)
 
     def uses(check: str) -> Uses:
         found: dict[str, dict[str, float]] = defaultdict(dict)
         for view in bench.library.views:
-            for symptom in sorted(view.symptoms) if check in view.checks else ():
-                complaint = bench.complaint(view, symptom)  # asked for each check: who reads the uses of one has read it
-                if (view.id, symptom) not in apart:
-                    apart[view.id, symptom] = {c.id: told for c in complaint.case.checks if (told := told_apart(complaint.case, c)) > 0}
-                if check in apart[view.id, symptom]:
-                    found[symptom][view.id] = apart[view.id, symptom][check]
+            for symptom in sorted(view.symptoms) if check in view.outcomes else ():
+                if (told := apart(f"{view.id}/{symptom}").get(check)) is not None:
+                    found[symptom][view.id] = told
         return found
 
     return Known(bench.library.watch, "check_uses", uses, dear=True)
+
+
+def _told_apart(bench: Bench, family: str, symptom: str) -> Mapping[str, float]:
+    """Check id -> how well it tells the causes of a complaint apart, where it does."""
+    case = bench.complaint(bench.library.for_family(family), symptom).case
+    return {check.id: told for check in case.checks if (told := told_apart(case, check)) > 0}
 
 
 def told_apart(case: Case, check: Check) -> float:
