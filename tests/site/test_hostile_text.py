@@ -156,7 +156,7 @@ def test_the_walk_shows_it_as_words(tab, site):
 def test_the_planner_shows_it_as_words(tab, site):
     tab.goto(f"{(site / 'planner.html').as_uri()}#family={FAMILY}&for=hook-gear-cracked")
     tab.reload()
-    expect(tab.locator("#plan-sheet .hw-jobstep").first).to_contain_text(STRIKE)
+    expect(tab.locator("#plan-sheet .hw-jobsteps > li").first).to_contain_text(STRIKE)
     _unharmed(tab)
 
 

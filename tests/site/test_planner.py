@@ -141,9 +141,9 @@ def test_chosen_work_becomes_one_plan_and_stays_in_the_address(page, site, views
         page.locator(f'input[data-kind="for"][data-id="{mode}"]').check()
         expect(page.locator(".hw-plan-offers:visible summary small").get_by_text("0", exact=True)).to_have_count(0)
     job = bench.job(view, [bench.remedies(view)[m] for m in modes])
-    steps = page.locator("#plan-sheet .hw-jobstep")
+    steps = page.locator("#plan-sheet .hw-jobsteps > li")
     expect(steps).to_have_count(len(job.plan.steps))
-    shown = page.evaluate("[...document.querySelectorAll('.hw-jobstep')].map(s => [s.dataset.do, s.dataset.part])")
+    shown = page.evaluate("[...document.querySelectorAll('.hw-jobsteps > li')].map(s => [s.dataset.do, s.dataset.part])")
     assert sorted(map(tuple, shown)) == sorted((s.do, s.part) for s in job.plan.steps)
     assert f"for={modes[0]},{modes[1]}" in page.url
     page.reload()
@@ -167,7 +167,7 @@ def test_what_is_worth_doing_while_open_is_added_at_a_press(page, site, views, b
     assert part == best.part
     first.get_by_role("button").click()
     more = bench.job(view, [remedy, renewing(part, view)])
-    expect(page.locator("#plan-sheet .hw-jobstep")).to_have_count(len(more.plan.steps))
+    expect(page.locator("#plan-sheet .hw-jobsteps > li")).to_have_count(len(more.plan.steps))
     assert ("renew", part) in {(s.do, s.part) for s in more.plan.steps} - {(s.do, s.part) for s in job.plan.steps}
     assert more.plan.minutes == pytest.approx(job.plan.minutes + best.extra_minutes)  # none for a part that is off already
 

@@ -225,7 +225,7 @@ def test_a_job_of_a_check_wrong_remedies_and_the_right_one_costs_pythons_minutes
         now, guessed = not_cured(table, now, number), guessed + guess
         button.click()
     expect(bench_of).to_contain_text("It was:")
-    assert guessed and page.locator(".hw-practice-guess").count() == 1
+    assert guessed and page.get_by_text("Dear work was done").count() == 1
     (score,) = page.evaluate("handwheel.device.read('practice.scores', [])")
     assert score["spent"] == pytest.approx(spent, abs=1e-9)
     assert score["planned"] == pytest.approx(machine["planned"], abs=1e-9)

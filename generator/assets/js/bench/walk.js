@@ -13,7 +13,7 @@
       heading: el("h2", { id: "walk-heading", tabindex: "-1" }, "One check at a time"),
       figures: el("ul", { class: "hw-facts hw-walk-figures" }),
       open: el("p", { class: "hw-walk-open" }),
-      said: el("div", { class: "hw-walk-said" }),
+      said: el("div", {}),
       first: el("div", { class: "hw-walk-first" }, first),
       step: el("div", {}),
       tools: el("div", { class: "hw-walk-tools" }),
@@ -23,7 +23,7 @@
       causes,
     };
     const { heading, figures, open, step, tools, share, history, live } = parts;
-    const work = el("div", { class: "hw-walk-work" }, heading, figures, open, parts.said, parts.first, step, tools, share, history);
+    const work = el("div", {}, heading, figures, open, parts.said, parts.first, step, tools, share, history);
     const side = el("aside", { class: "hw-walk-causes" }, el("h3", {}, "Causes, as it stands"), causes.node);
     parts.node = el("div", { class: "hw-walk" }, live, work, side);
     return parts;

@@ -37,7 +37,7 @@
     bench.replaceChildren(
       ...head(),
       el("p", { class: "hw-practice-spent" }, el("b", {}, minutes(so.spent)), " so far"),
-      el("ol", { class: "hw-practice-log" }, ...log.map((entry) => el("li", {}, ...told(machine.of, entry)))),
+      el("ol", {}, ...log.map((entry) => el("li", {}, ...told(machine.of, entry)))),
       el("h4", {}, "At a real machine, before any of this"),
       ...cautions(machine.of),
       el("h4", {}, "Check"),

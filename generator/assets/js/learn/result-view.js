@@ -11,7 +11,7 @@
       ["The book's order, over all causes of this complaint", machine.of.symptom.expected],
     ];
     const cell = ([name, value]) => el("tr", {}, el("th", { scope: "row" }, name), el("td", {}, minutes(value)));
-    return el("table", { class: "hw-table hw-practice-sums" }, el("tbody", {}, ...rows.map(cell)));
+    return el("table", { class: "hw-table" }, el("tbody", {}, ...rows.map(cell)));
   }
 
   function moved(machine, log) {
@@ -41,7 +41,7 @@
   /** What was done on a guess; the book does no dear work before its sign was seen. */
   function guessed(unproved) {
     const times = unproved > 1 ? `${unproved} times` : "once";
-    return unproved > 0 && el("p", { class: "hw-practice-guess" }, `Dear work was done ${times} before its sign was seen. The book waits for the sign, unless nothing can show it.`);
+    return unproved > 0 && el("p", {}, `Dear work was done ${times} before its sign was seen. The book waits for the sign, unless nothing can show it.`);
   }
 
   function result(machine, log, { spent, unproved }, paths) {

@@ -6,6 +6,7 @@
   const { money, quoteWords } = handwheel.planMoney;
 
   const LONG = [[29, "hw-long hw-longest"], [22, "hw-long"]]; // steps beyond which a sheet prints closer, as job sheets do
+  const OWN = ["set", "prove"]; // phases whose steps paper sets in their own way
   const ABOVE = "The machine's own service data stands above every figure here.";
   const PROOFS_SHORT = "On paper, the way of each proof is left out; it stands on the page and in the book of checks.";
 
@@ -63,8 +64,10 @@
   }
 
   function stepRow(family, told) {
-    return el("li", { id: `step-${told.number}`, class: `hw-jobstep hw-do-${told.step.phase}`, "data-do": told.step.do, "data-part": told.step.part },
-      el("div", { class: "hw-jobstep-body" },
+    const { do: does, part, phase } = told.step;
+    const own = OWN.includes(phase) && `hw-do-${phase}`;
+    return el("li", { id: `step-${told.number}`, class: own, "data-do": does, "data-part": part },
+      el("div", {},
         told.turn && el("p", { class: "hw-turn" }, told.turn),
         ...cautionLines(family, told.cautions),
         heading(told),
@@ -168,7 +171,7 @@
 
   function proving(family, sew) {
     const row = stepRow(family, sew);
-    row.querySelector(".hw-jobstep-body").append(el("ul", { class: "hw-tests" }, family.tests.map((words) => el("li", {}, words))));
+    row.firstElementChild.append(el("ul", { class: "hw-tests" }, family.tests.map((words) => el("li", {}, words))));
     return section("Prove it on scrap", el("ol", { class: "hw-jobsteps" }, row));
   }
 
