@@ -123,9 +123,13 @@ class Bench:
         """The checks of a complaint as a list to work down."""
         return self._worklists(complaint.pair)
 
+    def closing_minutes(self, view: FamilyView) -> float:
+        """What every job on the family ends in: its closing tests, or one proving sew where there are none."""
+        return self._closing(view.id)
+
     def whole_minutes(self, view: FamilyView, remedy: Remedy) -> float:
         """The whole job for a remedy: from a closed machine to a proved one."""
-        return minutes.remedy(self.machine(view), remedy, self._closing(view.id))
+        return minutes.remedy(self.machine(view), remedy, self.closing_minutes(view))
 
     def _every_map(self) -> None:
         for view in self.library.views:
@@ -149,8 +153,8 @@ class Bench:
     def _job(self, view: FamilyView, asked: tuple[Remedy, ...]) -> Job:
         from generator.bench.jobs import job  # see `_practice`
 
-        records = self.library.records
-        return job(view, self.machine(view), self.practice(view), asked, self._serves(view, asked), records.shop, records.tools)
+        records, handled = self.library.records, (self.machine(view), self.practice(view), self.closing_minutes(view))
+        return job(view, *handled, asked, self._serves(view, asked), records.shop, records.tools)
 
     def _is_family(self, id: str) -> bool:
         """What there is to say of a map that is watched itself, key by key."""

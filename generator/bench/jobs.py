@@ -10,7 +10,6 @@ from generator.analysis.job.money import Quote, Rates, quote
 from generator.analysis.job.plan import plan
 from generator.analysis.job.types import Plan, Practice, Weights
 from generator.analysis.machine import Machine, Remedy
-from generator.bench.closing import closing_minutes
 from generator.bench.keys import joint_keys, with_keys
 from generator.bench.recorded import Recorded, recorded
 from generator.bench.remedies import with_companions
@@ -38,6 +37,7 @@ def job(
     view: FamilyView,
     machine: Machine,
     practice: Practice,
+    closing: float,
     asked: Iterable[Remedy],
     serves: Mapping[str, Remedy],
     shop: Shop,
@@ -45,11 +45,11 @@ def job(
 ) -> Job:
     """Plan the remedies as one job and price it.
 
-    `serves` is every failure mode of the family with its remedy; `tools` are those that the book knows. Raises ValueError where nothing is
-    asked and for what the machine has not.
+    `closing` is the minutes of the tests that it ends in, `serves` every failure mode of the family with its remedy; `tools` are those that
+    the book knows. Raises ValueError where nothing is asked and for what the machine has not.
     """
     remedies = tuple(dict.fromkeys(asked))
-    planned = plan(machine, practice, remedies, Weights(proving_minutes=closing_minutes(view.family, shop)))
+    planned = plan(machine, practice, remedies, Weights(proving_minutes=closing))
     modes = tuple(sorted(mode for mode, remedy in serves.items() if remedy in remedies))
     took = recorded(view, modes, shop) if len(remedies) == 1 else None
     priced = quote(planned, practice, rates(shop), took.minutes if took else None) if shop.labour_rate else None

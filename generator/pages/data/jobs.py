@@ -7,7 +7,6 @@ from typing import cast
 
 from generator.analysis.job.types import UPRIGHT, Do, Plan, Step
 from generator.bench import Bench
-from generator.bench.closing import closing_minutes
 from generator.bench.keys import joint_keys
 from generator.bench.recorded import recorded
 from generator.family_view import FamilyView, sits_on
@@ -60,7 +59,7 @@ def jobs_data(bench: Bench, view: FamilyView) -> PlannerData:
         "id": view.id,
         "title": view.name,
         "href": link("family", view.id),
-        "proving": closing_minutes(view.family, records.shop),
+        "proving": bench.closing_minutes(view),
         "mains_test": records.shop.mains_test,
         "found_out": records.shop.found_out,
         "parts": dict(_parts(bench, view, link)),
