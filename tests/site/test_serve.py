@@ -30,13 +30,15 @@ def preview(tmp_path: Path) -> Iterator[tuple[Path, str]]:
     """A project with sound records, served; its folder and address."""
     shutil.copytree(ROOT / "tests" / "records" / "sound", tmp_path / "content")
     shutil.copy(ROOT / "mkdocs.yml", tmp_path)
+    built = tmp_path / "built"  # a preview that is ended leaves its site where it was
+    built.mkdir()
     address = f"127.0.0.1:{free_port()}"
     served = subprocess.Popen(
         [sys.executable, "-m", "mkdocs", "serve", "--dev-addr", address],
         cwd=tmp_path,
         stdout=subprocess.DEVNULL,
         stderr=subprocess.DEVNULL,
-        env={**os.environ, "NO_MKDOCS_2_WARNING": "1"},
+        env={**os.environ, "NO_MKDOCS_2_WARNING": "1", "TMPDIR": str(built)},
     )
     yield tmp_path, f"http://{address}"
     served.terminate()
