@@ -18,7 +18,11 @@ Pages = Mapping[str, str]
 
 def anew(records: Records, folders: Sequence[Path], cache: Path | None = None) -> Pages:
     """Address -> words of every page, and content of every file of data."""
-    bench = Bench(Library(records), cache)
+    return all_pages(Bench(Library(records), cache), folders)
+
+
+def all_pages(bench: Bench, folders: Sequence[Path]) -> Pages:
+    """The same, of a bench that may have worked something out already."""
     pages = {page.address: page.html for page in made_pages(list(pieces(bench, folders, "", Edition("x"))), bench, None)}
     return pages | made_files(data_pieces(bench), bench, None)
 
