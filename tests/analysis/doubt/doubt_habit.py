@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from generator.analysis.doubt.grow import Move
+from generator.analysis.doubt.rows import CheckRow
 from generator.analysis.doubt.rules import last_resort
 from generator.analysis.doubt.standing import Standing, allowed_checks, allowed_remedies, check_minutes, must_check
-from generator.analysis.doubt.table import CheckRow, Table
+from generator.analysis.doubt.table import Table
 
 
 def likeliest_first(table: Table, now: Standing) -> Move:
