@@ -41,6 +41,18 @@ def test_checks_by_what_they_open_and_when_they_may_come() -> None:
     assert TABLE.before == (0b0001,)
 
 
+def test_steps_are_checks_and_above_them_remedies_each_with_the_checks_that_it_waits_for() -> None:
+    """Four checks and three remedies. To turn and to blow wait, and so does the timing, the second remedy."""
+    assert TABLE.every == 0b1111111
+    assert TABLE.waiting == ((0b10, 0b0001), (0b100, 0b0011), (0b100000, 0b1000))
+    assert (TABLE.powered, TABLE.first) == (0b0010, 0b0001)
+
+
+def test_a_check_can_give_a_proof_of_any_remedy_that_wants_one() -> None:
+    wanting = Table(replace(DOUBT, no_sign=frozenset()))
+    assert (wanting.unproved, wanting.proofs) == (0b011, 0b0011)
+
+
 def test_checks_by_what_they_show_and_prove() -> None:
     """The unlisted cause shows what a sound machine does. A trial that cures proves nothing."""
     listen, turn, blow, look = TABLE.checks
