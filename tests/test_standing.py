@@ -16,7 +16,7 @@ from generator.pages.maker import Maker
 from generator.pages.page import PageText
 from generator.records.model import LooksLike
 from generator.standing import Made, Standing, StandingChanged
-from generator.watched import IDS, Known, Traced, Watch, Watched
+from generator.watched import Watch
 from tests.edits import anew, taken_over
 from tests.edits.by_chance import edited
 
@@ -141,29 +141,6 @@ def test_what_another_record_says_of_a_page_changes_it(tmp_path: Path, monkeypat
     pages, taken = taken_over(new, folders, place, cache)
     assert pages == anew(new, folders) and taken
     assert pages["failure-modes/lint-packed.html"] != before["failure-modes/lint-packed.html"]
-
-
-def test_what_is_read_is_noted_for_whoever_reads_it_and_for_nobody_else() -> None:
-    watch = Watch()
-    checks = Watched(watch, "checks", {"a": 1, "b": 2})
-    known = Known(watch, "sums", lambda key: checks[key] + 1)
-    traced: Traced[str, int] = Traced(watch)
-    checks["a"]
-    with watch.reading("one"):
-        assert known("a") == 2
-        assert "c" not in checks and list(checks) == ["a", "b"]
-    with watch.reading("two"):
-        assert traced("b", lambda: checks["b"]) == 2
-    with watch.reading("three"):
-        assert traced("b", lambda: 0) == 2, "it is worked out once"
-        with watch.unwatched():
-            checks["a"]
-    assert watch.reads == {
-        "one": {("sums", "a"), ("checks", "c"), ("checks", IDS)},
-        "two": {("checks", "b")},
-        "three": {("checks", "b")},
-    }
-    assert watch.value(("sums", "gone")) == watch.value(("no such space", "a")) == ()
 
 
 def test_a_family_by_another_name_changes_what_its_pages_reckon_with(tmp_path: Path) -> None:
