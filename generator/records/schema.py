@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Hashable, Iterator
 from functools import cache
 from typing import Any
 
@@ -136,16 +136,23 @@ def _unique(
 def repeated(items: list[Any]) -> list[int]:
     """The places of entries that stand in the list before.
 
-    >>> repeated(["a", "b", {"c": 1}, "a", {"c": 1}])
+    >>> repeated(["a", "b", {"c": 1}, "a", {"c": 1.0}, True, 1])
     [3, 4]
     """
-    seen: set[str] = set()
+    seen: set[Hashable] = set()
     places = []
     for place, item in enumerate(items):
-        text = json.dumps(item, sort_keys=True)
-        places += [place] if text in seen else []
-        seen.add(text)
+        key = _equal(item)
+        places += [place] if key in seen else []
+        seen.add(key)
     return places
+
+
+def _equal(item: Any) -> Hashable:
+    """The same for two values where the standard has them equal (core, 4.2.2): 1 and 1.0 are, 1 and true are not."""
+    if isinstance(item, dict):
+        return "{", frozenset((key, _equal(value)) for key, value in item.items())
+    return ("[", tuple(map(_equal, item))) if isinstance(item, list) else (type(item) is bool, item)
 
 
 _Validator = extend(Draft202012Validator, {"pattern": _pattern, "uniqueItems": _unique})

@@ -10,7 +10,6 @@ from typing import Any
 
 import pytest
 
-from generator.records import plain_fit
 from generator.records.document import parse
 from generator.records.folder import RecordFile, scan
 from generator.records.gates import bad_gates
@@ -132,9 +131,3 @@ def test_a_tree_whose_gate_is_of_two_kinds_is_left_to_the_careful_reading() -> N
     assert at_a_glance(KINDS["symptom"], Path("x.yaml"), text.encode()) is None
     good = at_a_glance(KINDS["symptom"], Path("x.yaml"), text.replace(", all: [b]", "").encode())
     assert good and good.data == {**data, "tree": {"any": ["a"]}}
-
-
-def test_a_keyword_that_is_not_known_fits_nothing() -> None:
-    assert plain_fit._made({"type": "string"}, "x")("a")
-    assert not plain_fit._made({"type": "string", "contentEncoding": "base64"}, "x")("a")
-    assert not plain_fit._made({"if": {"minLength": 2}, "then": True, "else": True}, "x")("a")

@@ -12,7 +12,7 @@ from generator.records.build import build_all
 from generator.records.read import read
 from generator.records.rules import Book
 
-SOUND = Path(__file__).parent / "sound"
+SOUND = Path(__file__).parents[1] / "sound"
 
 
 @pytest.fixture
