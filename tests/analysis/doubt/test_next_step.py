@@ -6,6 +6,7 @@ import pytest
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.doubt.case import plain
+from generator.analysis.doubt.grow import STOP
 from generator.analysis.doubt.next_step import next_move, next_steps
 from generator.analysis.doubt.standing import Standing, not_cured, seen, start
 from generator.analysis.doubt.table import Table
@@ -84,3 +85,14 @@ def test_a_check_that_must_come_first_is_the_only_step_also_where_it_tells_nothi
     mended = not_cured(table, start(table), 0)
     assert [(s.id, s.score) for s in next_steps(table, mended)] == [("look-motor", float("inf"))]
     assert next_move(table, mended) == ("check", 1)
+    known = seen(table, start(table), 0, 0)
+    assert known.share == pytest.approx(0.536)  # the belt's look shows it loose: 0.54 x 0.95, and 0.46 x 0.05
+    assert scores(table, known) == [("look-motor", 4.5, 4.5 * 0.536 / (0.36 * 0.05))]
+
+
+def test_to_stop_is_best_where_a_chance_is_worth_less_than_the_thinking_takes() -> None:
+    """A cure of two spares 10 minutes of thinking: a whole chance is worth 5, and the one remedy takes 100."""
+    cause = Hypothesis("dull", ("dull",), 1, Remedy("renew", minutes=100))
+    table = Table(plain(Case((cause,), (), Machine(), 0), unlisted=0.0, cures=0.5, stop_minutes=10, come_back_minutes=0))
+    assert scores(table, start(table)) == [("", 10, 5), ("renew", 100, 100)]
+    assert next_move(table, start(table)) == STOP

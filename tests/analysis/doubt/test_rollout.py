@@ -7,12 +7,15 @@ from dataclasses import replace
 
 import pytest
 
+from generator.analysis.check_order.case import Case, Hypothesis
+from generator.analysis.doubt.case import plain
 from generator.analysis.doubt.grow import STOP, Grower, Move
 from generator.analysis.doubt.next_step import next_move, next_steps
 from generator.analysis.doubt.outlook import outlook
 from generator.analysis.doubt.rollout import Rollout
 from generator.analysis.doubt.standing import Standing, must_check, not_cured, seen, start
 from generator.analysis.doubt.table import Table
+from generator.analysis.machine import Machine, Remedy
 from generator.analysis.policy import expected_minutes
 from tests.analysis.doubt.doubt_by_hand import doubtful, tension
 from tests.analysis.doubt.doubt_cases import bench_doubt, small_doubt
@@ -36,6 +39,24 @@ def test_where_fewer_than_two_jobs_in_a_hundred_come_the_next_step_is_taken() ->
     rule = Rollout(table).move
     assert rule(table, Standing((0.01, 0.01, 0.0))) == ("remedy", 0)
     assert rule(table, Standing((0.0099, 0.01, 0.0))) == ("check", 0)
+    last = Rollout(table).last_move
+    assert last(table, Standing((0.01, 0.01, 0.0))) == ("remedy", 0)
+    assert last(table, Standing((0.0099, 0.01, 0.0))) == ("check", 0)
+
+
+def test_a_tie_of_two_moves_is_remembered_and_no_other() -> None:
+    """Two springs of the same minutes and chance, to be set in either order; on the tension one move is best."""
+    plainly = Rollout(tension())
+    assert not plainly.tied
+    plainly.move(tension(), start(tension()))
+    assert not plainly.tied
+    springs = tuple(Hypothesis(i, (i,), 1, Remedy(f"set-{i}", minutes=5)) for i in ("upper", "lower"))
+    table = Table(plain(Case(springs, (), Machine(), 0), unlisted=0.0, cures=1.0))
+    alike = Rollout(table)
+    assert (alike.move(table, start(table)), alike.last_move(table, start(table))) == (("remedy", 1), ("remedy", 0))
+    assert alike.tied
+    alike.move(table, not_cured(table, start(table), 0))
+    assert alike.tied, "one that was met stays met"
 
 
 def test_to_stop_is_one_of_the_moves_but_where_a_check_must_come_first() -> None:

@@ -6,7 +6,10 @@ from dataclasses import replace
 
 import pytest
 
+from generator.analysis.check_order.case import Case, Hypothesis
+from generator.analysis.doubt.case import plain
 from generator.analysis.doubt.table import Table
+from generator.analysis.machine import Machine, Remedy
 from tests.analysis.doubt.doubt_by_hand import doubtful
 from tests.analysis.doubt.doubt_rows import BLOW, DOUBT, IDS, LISTEN, LOOK, TABLE, TURN
 
@@ -59,6 +62,12 @@ def test_trials_of_remedies_that_are_all_done_only_repeat_them() -> None:
 def test_after_the_weights_of_the_causes_come_those_of_remedies_that_cure_several() -> None:
     assert TABLE.chances(WEIGHTS) == (*WEIGHTS, 2 + 3)
     assert doubtful().chances((1, 2, 3)) == (1, 2, 3)
+    twice = [("a", "clean"), ("b", "oil"), ("c", "clean"), ("d", "oil"), ("e", "set")]
+    causes = tuple(Hypothesis(id, (id,), 1, Remedy(remedy, minutes=3)) for id, remedy in twice)
+    table = Table(plain(Case(causes, (), Machine(), 2)))
+    weights = (1, 2, 4, 8, 16, 32)
+    assert table.chances(weights) == (*weights, 1 + 4, 2 + 8)
+    assert table.mending(0, 0b111, 0, 0) == [(5, 6), (5, 7), (5, 4)]
 
 
 def worth(saved: float) -> Table:
