@@ -14,9 +14,10 @@ from generator.content_rules import load_checked
 from generator.library import Library
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
+from generator.pages.piece import Files
 from generator.records.model import LooksLike
-from generator.standing import Made, Standing, StandingChanged
-from generator.watched import Watch
+from generator.standing import Made, Standing, StandingChanged, files_with_reads, with_reads
+from generator.watched import Known, Watch, Watched
 from tests.edits import anew, taken_over
 from tests.edits.by_chance import edited
 
@@ -96,6 +97,83 @@ def test_a_page_that_changes_while_the_site_is_built_ends_the_build(tmp_path: Pa
     (tmp_path / "a.html").write_text("of another build")
     with pytest.raises(StandingChanged, match="Build it again"):
         again.finished("a.html")
+
+
+def test_pages_that_are_made_together_are_taken_over_together(tmp_path: Path) -> None:
+    watch = Watch()
+    for name in ("a", "b", "c"):
+        (tmp_path / f"{name}.html").write_text(name)
+    first = Standing(tmp_path, tmp_path / "cache", "code")
+    first.begin(watch, ())
+    first.made([Made(PageText(f"{name}.html", name, ""), ()) for name in ("a", "b", "c")])
+    first.remember(tmp_path, watch)
+    (tmp_path / "b.html").write_text("mended by hand")
+    again = Standing(tmp_path, tmp_path / "cache", "code")
+    again.begin(watch, ())
+    for together in (("a.html", "b.html"), ("b.html", "a.html"), ("a.html", "d.html"), ("d.html",)):
+        assert not again.take(*together) and again.taken == {}
+    assert again.take("a.html", "c.html") and list(again.taken) == ["a.html", "c.html"]
+
+
+def test_the_three_sites_built_last_are_remembered(tmp_path: Path) -> None:
+    watch = Watch()
+    (tmp_path / "a.html").write_text("whole")
+
+    def standing(code: int) -> Standing:
+        made = Standing(tmp_path, tmp_path / "cache", f"code {code}")
+        made.begin(watch, ())
+        return made
+
+    for code in range(4):
+        new = standing(code)
+        new.made([Made(PageText("a.html", "A", ""), ())])
+        new.remember(tmp_path, watch)
+    assert [standing(code).take("a.html") for code in range(4)] == [False, True, True, True]
+    assert len(list((tmp_path / "cache").iterdir())) == 3
+
+
+def built(folder: Path, checks: dict[str, int], asked: list[str]) -> tuple[Standing, Watch]:
+    """A site of one page of one value that is dear; what had to be worked out for it is added to `asked`."""
+    watch, standing = Watch(), Standing(folder, folder / "cache", "code")
+    held = Watched(watch, "checks", checks)
+    dear = Known(watch, "order", lambda key: (asked.append(key), held[key] * 2)[1], dear=True)
+    (folder / "a.html").write_text("A")
+    standing.begin(watch, ())
+    if not standing.take("a.html"):
+        with watch.reading("a.html"):
+            dear("look")
+        standing.made(with_reads([PageText("a.html", "A", "")], watch, ["a.html"]))
+    standing.remember(folder, watch)
+    return standing, watch
+
+
+def test_a_dear_value_is_not_worked_out_while_all_that_it_was_made_of_is_as_before(tmp_path: Path) -> None:
+    """Not once, and not for any number of builds one after another."""
+    looked: list[list[str]] = []
+    for checks in ({"look": 1}, {"look": 1}, {"look": 1, "other": 5}, {"look": 1}, {"look": 3}, {"look": 3}):
+        looked.append([])
+        built(tmp_path, checks, looked[-1])
+    assert looked == [["look"], [], [], [], ["look"], []]
+
+
+def test_a_value_is_as_before_where_it_was_known_and_has_not_changed(tmp_path: Path) -> None:
+    assert not built(tmp_path, {"look": 1}, [])[0].as_before(("order", "look"))
+    same, _ = built(tmp_path, {"look": 1}, [])
+    assert same.as_before(("order", "look")) and same.as_before(("checks", "look"))
+    assert not same.as_before(("order", "other")) and not same.as_before(("other", "look"))
+    changed, _ = built(tmp_path, {"look": 2}, [])
+    assert not changed.as_before(("order", "look")) and not changed.as_before(("checks", "look"))
+
+
+def test_files_of_data_rest_on_what_is_read_for_them_all_and_those_of_no_address_on_nothing_that_is_kept() -> None:
+    watch = Watch()
+    checks = Watched(watch, "checks", {"look": 1, "listen": 2})
+    two = Files(lambda: ((name, str(checks[name])) for name in ("look", "listen")), ("look", "listen"))
+    made = files_with_reads(two, watch)
+    assert [(m.page.address, m.page.content) for m in made] == [("look", "1"), ("listen", "2")]
+    assert [m.reads for m in made] == [(("checks", "listen"), ("checks", "look"))] * 2
+    every_time = files_with_reads(Files(lambda: [("all", str(len(checks)))]), watch)
+    assert [(m.page.content, m.reads) for m in every_time] == [("2", None)]
 
 
 def test_other_code_or_another_frame_makes_every_page_anew(tmp_path: Path) -> None:

@@ -56,6 +56,32 @@ def test_what_is_not_plain_is_left_to_the_careful_reading(text: str) -> None:
     assert at_a_glance(KINDS["check"], Path("x.yaml"), text.encode()) is None
 
 
+@pytest.mark.parametrize(
+    ("was", "now"),
+    [
+        *(("title: Watch", f"title: {mark} Watch") for mark in ("&x", "!!str", "!", "!x")),
+        *(("title: Watch", f"{mark} title: Watch") for mark in ("!!str", "!")),
+        *(("[plate]", f"{mark} [plate]") for mark in ("&x", "!!seq", "!", "!x")),
+        *(("  - {says: It stands", f"  - {mark} {{says: It stands") for mark in ("&x", "!!map", "!", "!x")),
+    ],
+)
+def test_an_anchor_or_a_tag_in_a_sound_record_is_left_to_it_too(was: str, now: str) -> None:
+    path = HERE / "sound" / "checks" / "watch-hook.yaml"
+    text = path.read_text("utf-8")
+    assert at_a_glance(KINDS["check"], path, text.encode()) and text.count(was) == 1
+    assert at_a_glance(KINDS["check"], path, text.replace(was, now).encode()) is None
+
+
+@pytest.mark.parametrize(("gates", "seen"), [(12, True), (13, False)])
+def test_a_tree_of_many_levels_is_left_to_it_too(gates: int, seen: bool) -> None:
+    """A gate is a mapping with a list in it: 12 of them in the record are 25 levels, and no more are read at a glance."""
+    tree = "gear-cracked"
+    for number in range(gates):
+        tree = f"{{id: g-{number}, title: G, any: [a-{number}, {tree}]}}"
+    text = f"title: T\nsummary: S\nsaid_as: [it skips]\ntree: {tree}\n"
+    assert (at_a_glance(KINDS["symptom"], Path("x.yaml"), text.encode()) is not None) == seen
+
+
 @pytest.mark.parametrize("raw", [b"\xff\xfea", b"title: \xff", b"title: " + b"a" * 2**20])
 def test_bytes_that_are_no_good_are_left_to_it_too(raw: bytes) -> None:
     assert at_a_glance(KINDS["check"], Path("x.yaml"), raw) is None
