@@ -119,7 +119,7 @@ def complaint(
         check
         for record in view.checks.values()
         if not record.only_for or symptom.id in record.only_for
-        if record.id in telling or _tells_of_anything(record)
+        if record.id in telling or tells_of_anything(record)
         if (check := _check(library, record, hypotheses)) is not None
     )
     case = Case(hypotheses, checks, machine, library.records.shop.proving_sew)
@@ -127,7 +127,7 @@ def complaint(
     return Complaint(view, symptom.id, folded, rates, cut_sets, fsum(chances.values()), odds, case, doubtful)
 
 
-def _tells_of_anything(record: CheckRecord) -> bool:
+def tells_of_anything(record: CheckRecord) -> bool:
     """Whether what no outcome fits shows otherwise than a sound machine does."""
     return _outcome(record, [frozenset()] * len(record.outcomes), ()) != sound_outcome(record)
 

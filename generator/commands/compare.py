@@ -7,7 +7,6 @@ from pathlib import Path
 
 import click
 
-from generator.bench import Bench
 from generator.bench.changes import changes
 from generator.commands import common
 from generator.commands.compare_words import FORMS
@@ -27,6 +26,6 @@ def compare(rev: str, as_json: bool, form: str, folders: Sequence[Path]) -> None
     Texts and figures side by side, complaints with their minutes and first checks, where new failure modes fall in
     checks that were there, what is told apart no more, and jobs that are others. The largest comes first.
     """
-    now = common.open_bench(folders)
-    before = Bench(Library(records_at(rev, tuple(folders), now.library.records)), common.CACHE)
-    click.echo(FORMS["json" if as_json else form](changes(before, now), now.library.records))
+    now = common.open_bench(folders).library
+    before = Library(records_at(rev, tuple(folders), now.records))
+    click.echo(FORMS["json" if as_json else form](changes(before, now, common.CACHE), now.records))

@@ -124,3 +124,11 @@ def test_a_hidden_file_is_no_record_and_is_passed_over() -> None:
     Path("content/.notes.yaml").write_text("ours: 1\n", encoding="utf-8")
     change("tools.yaml", "Screwdriver", "Driver")
     assert [r["id"] for r in asked(compare, "HEAD")["changed"]] == ["driver"]
+
+
+def test_a_file_taken_away_is_told_whatever_git_would_record_next() -> None:
+    Path("content/shop.yaml").unlink()
+    told = asked(compare, "HEAD")
+    assert [r["id"] for r in told["changed"]] == ["shop"]
+    subprocess.run(["git", "rm", "-q", "--cached", "content/shop.yaml"], check=True, capture_output=True)
+    assert asked(compare, "HEAD") == told

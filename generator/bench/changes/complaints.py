@@ -59,14 +59,14 @@ def _by_name(bench: Bench) -> dict[tuple[str, str], Complaint]:
     return {(c.view.id, c.symptom_id): c for c in bench.complaints()}
 
 
-def order_changes(before: Bench, now: Bench, pairs: dict[tuple[str, str], Pair]) -> list[OrderChange]:
-    """Every complaint of which a reader sees another first check or other minutes, the largest change first."""
+def order_changes(before: Bench, now: Bench, pairs: dict[tuple[str, str], Pair]) -> Iterator[OrderChange]:
+    """Every complaint of which a reader sees another first check or other minutes."""
     found = (
         OrderChange(*key, was[0], is_now[0], was[1], is_now[1], _causes(pair[0]), _causes(pair[1]))
         for key, pair in pairs.items()
         for was, is_now in ((_order(before, pair[0]), _order(now, pair[1])),)
     )
-    return sorted((o for o in found if _is_seen(o)), key=lambda o: (-round(o.size, 3), o.family, o.symptom))
+    yield from (change for change in found if _is_seen(change))
 
 
 def _is_seen(change: OrderChange) -> bool:

@@ -23,15 +23,19 @@ class Fall:
     "named: the outcome fits it. rest: it falls to the outcome for all else. nowhere: no outcome takes it."
 
 
-def falls(before: Bench, now: Bench) -> Iterator[Fall]:
+Falls = dict[tuple[str, str], Fall]
+"By failure mode and check."
+
+
+def falls(before: Bench, now: Bench) -> Falls:
     """For every new failure mode, each check of before that bears on a complaint of it."""
     new = now.library.records.failure_modes.keys() - before.library.records.failure_modes.keys()
-    seen: dict[tuple[str, str], Fall] = {}
+    seen: Falls = {}
     for complaint in now.complaints() if new else ():
         for mode in sorted(new & complaint.rates.keys()):
             for fall in _in_checks(now, complaint, mode, before.library.records.checks):
                 seen.setdefault((mode, fall.check), fall)
-    yield from (seen[key] for key in sorted(seen))
+    return seen
 
 
 def _in_checks(now: Bench, complaint: Complaint, mode: str, old: Mapping[str, Check]) -> Iterator[Fall]:

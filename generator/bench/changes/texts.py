@@ -59,6 +59,12 @@ def record_changes(
     )
 
 
+def others(before: Records, now: Records) -> list[tuple[str, str]]:
+    """Kind and id of all records that are not the same in both, in the order of what they hold too."""
+    old, new = _all(before), _all(now)
+    return [key for key in old.keys() | new.keys() if old.get(key) is not new.get(key) and repr(old.get(key)) != repr(new.get(key))]
+
+
 def _all(records: Records) -> dict[tuple[str, str], object]:
     found: dict[tuple[str, str], object] = {("shop", "shop"): records.shop}
     for kind in KINDS.values():

@@ -1,0 +1,124 @@
+"""What a change does, worked out of the parts of a book that it touches, against the same worked out of the whole book."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from pathlib import Path
+from random import Random
+from typing import Any
+
+import pytest
+
+from generator.bench import Bench, changes
+from generator.commands.compare_words import as_json
+from generator.library import Library
+from generator.records.kinds import KINDS
+from generator.records.load import load
+from generator.records.model import Records
+from tests.benchmarks.made_library import write
+from tests.edits.by_chance import edited
+
+EDITS = 12
+"By chance, on each book, beside those that are chosen."
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory: pytest.TempPathFactory) -> Records:
+    """Three styles of families: most records are none of most families' business."""
+    folder = tmp_path_factory.mktemp("made") / "content"
+    write(folder, 21)
+    return load([folder], rules=())[0]
+
+
+@pytest.fixture(params=["real", "made"])
+def book(request: pytest.FixtureRequest, published: Bench, made: Records) -> Records:
+    """The real content, and a made library."""
+    return published.library.records if request.param == "real" else made
+
+
+def test_a_change_by_chance_is_told_to_the_letter_as_from_the_whole_book(
+    book: Records, shared: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told: list[str] = []
+    for new in _by_chance(book, Random(7)):
+        try:
+            told.append(_told_alike(book, new, shared, monkeypatch))
+        except (KeyError, ValueError):  # what was changed leads nowhere, and nothing can be worked out of the whole
+            continue
+        if len(told) == EDITS:
+            break
+    assert len(set(told)) > EDITS // 2, "the edits are told apart"
+
+
+@pytest.mark.parametrize("edit", ["check renamed", "check gone", "family renamed", "family gone", "a shared part", "mode new", "rate"])
+def test_what_came_went_or_is_shared_by_many_is_told_as_from_the_whole_book(
+    edit: str, book: Records, shared: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    new = _chosen(edit, book)
+    there, back = (_told_alike(one, other, shared, monkeypatch) for one, other in ((book, new), (new, book)))
+    assert there != back
+
+
+def test_a_change_touches_the_families_that_have_what_was_changed_and_no_others(made: Records) -> None:
+    """Of three styles with a hook and a feed of their own, a failure mode of one style is the business of that style; a shared part, of all."""
+    style = min(made.families).rpartition("-")[0]
+    mode = next(id for id in made.failure_modes if id.endswith(f"-{style}"))
+    new = replace(made, failure_modes={**made.failure_modes, mode: replace(made.failure_modes[mode], seen=900)})
+    assert _families(made, new) == {id for id in made.families if id.startswith(style)}
+    assert _families(made, _chosen("a shared part", made)) > _families(made, new)
+    assert not _families(made, replace(made, tools=dict(list(made.tools.items())[:-1])))
+
+
+def _families(before: Records, now: Records) -> set[str]:
+    differing = changes.others(before, now)
+    return {id for part in changes.touched(Library(before), Library(now), differing) for side in part for id in side.families}
+
+
+def _told_alike(before: Records, now: Records, cache: Path, monkeypatch: pytest.MonkeyPatch) -> str:
+    """The report; it is byte for byte that of a comparison in which everything is worked out."""
+    with monkeypatch.context() as patch:
+        patch.setattr(changes, "touched", lambda was, is_now, _: [(was.records, is_now.records)])
+        whole = as_json(changes.changes(Library(before), Library(now), cache), now)
+    try:
+        small = as_json(changes.changes(Library(before), Library(now), cache), now)
+    except (KeyError, ValueError) as error:
+        raise AssertionError("the whole book can be compared, and its parts cannot") from error
+    assert small == whole
+    return small
+
+
+def _by_chance(book: Records, chance: Random) -> Iterator[Records]:
+    """Changed books whose records keep the names under which they stand."""
+    while True:
+        new, _ = edited(book, chance)
+        if all(key == getattr(r, "id", key) for kind in KINDS.values() for key, r in _group(new, kind.group).items()):
+            yield new
+
+
+def _group(records: Records, name: str) -> Mapping[str, Any]:
+    held = getattr(records, name)
+    return held if isinstance(held, Mapping) else {}
+
+
+def _chosen(edit: str, book: Records) -> Records:
+    what, _, how = edit.partition(" ")
+    if what in ("check", "family"):
+        group = KINDS[what].group
+        records = dict(_group(book, group))
+        gone = records.pop(next(iter(records)))
+        anew = {f"{gone.id}-anew": replace(gone, id=f"{gone.id}-anew")} if how == "renamed" else {}
+        return replace(book, **{group: dict(sorted({**records, **anew}.items()))})
+    if edit == "a shared part":
+        assembly = book.assemblies[Counter(use.use for f in book.families.values() for use in f.assemblies).most_common(1)[0][0]]
+        parts = {id: replace(part, off=replace(part.off, minutes=part.off.minutes + 40)) for id, part in assembly.parts.items()}
+        return replace(book, assemblies={**book.assemblies, assembly.id: replace(assembly, parts=parts)})
+    id, symptom = next((c, s) for s in book.symptoms.values() for node in s.tree.inputs if (c := getattr(node, "id", "")) in book.failure_modes)
+    mode = book.failure_modes[id]
+    if edit == "rate":
+        return replace(book, failure_modes={**book.failure_modes, id: replace(mode, seen=900)})
+    modes = dict(sorted({**book.failure_modes, "a-new-one": replace(mode, id="a-new-one", title="A new one")}.items()))
+    node = next(node for node in symptom.tree.inputs if getattr(node, "id", "") == id)
+    tree = replace(symptom.tree, inputs=(*symptom.tree.inputs, replace(node, id="a-new-one")))
+    return replace(book, failure_modes=modes, symptoms={**book.symptoms, symptom.id: replace(symptom, tree=tree)})
