@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
+from itertools import chain
 from pathlib import Path
 
 from generator.bench import Bench
@@ -43,6 +44,10 @@ from generator.workers import all_made
 _HERE = Path(__file__).parent
 WATCHED = (carried("schema"), _HERE / "pages", _HERE / "wording", _HERE / "assets")
 "Folders whose change makes a new site, beside the content."
+
+
+Work = tuple[Callable[[], list[Made]], str]
+"What is to be made, and the family that it is all about."
 
 
 class ContentError(Exception):
@@ -89,8 +94,7 @@ def build(
     if standing:
         begin(standing, bench.library)
     bench.diagnose_all(say, standing.as_before if standing else lambda _: False)
-    pages = made_pages(to_make, bench, standing)
-    data = made_files(data_pieces(bench), bench, standing)
+    pages, data = made(to_make, data_pieces(bench), bench, standing)
     moved = moved_files(bench, published(folders[0]), {page.address: page.title for page in pages})
     of_the_whole = {**read_me(bench.library, edition), **feed_file(edition, site_url), **dict(moved)}
     data |= {**dict(page_files(pages, folders, bench.library)), **of_the_whole}
@@ -102,30 +106,40 @@ def begin(standing: Standing, library: Library) -> None:
     standing.begin(library.watch, (library.records.shop, library.records.glossary))
 
 
-def made_pages(pieces: Sequence[Piece], bench: Bench, standing: Standing | None) -> tuple[PageText, ...]:
-    """All pages; those that are taken over without their words. What has changed is found out before: `begin`."""
-    watch, take = bench.library.watch, standing.take if standing else _none
-    asked = [(piece, frozenset(address for address in piece.addresses if not take(address))) for piece in pieces]
-    work = [partial(_made, piece, some, watch) for piece, some in asked if some or not piece.addresses]
-    made = [page for pages in all_made(work) for page in pages]
-    taken = [] if standing is None else list(standing.taken.values())
+def made(
+    pieces: Sequence[Piece], files: Sequence[Files], bench: Bench, standing: Standing | None
+) -> tuple[tuple[PageText, ...], dict[str, str]]:
+    """All pages; those that are taken over without their words. And all files of data by their address.
+
+    What has changed is found out before: `begin`.
+    """
+    watch = bench.library.watch
+    work = [*_pages_to_make(pieces, watch, standing), *_files_to_make(files, watch, standing)]
+    new = list(chain.from_iterable(all_made([make for make, _ in work], [family for _, family in work])))
+    pages = [m.page for m in new if isinstance(m.page, PageText)]
+    data = {m.page.address: m.page.content for m in new if isinstance(m.page, DataFile)}
     if standing:
-        standing.made(made)
-    pages = (m.page for m in made if isinstance(m.page, PageText))
-    return (*pages, *(PageText(page.address, page.title, "", search=page.search) for page in taken))
+        standing.made(new)
+        old = {address for piece in files for address in piece.addresses if address not in data}
+        data |= {address: standing.finished(address) for address in sorted(old)}
+        taken = (page for address, page in standing.taken.items() if address not in old)
+        pages += (PageText(page.address, page.title, "", search=page.search) for page in taken)
+    return tuple(pages), data
 
 
-def made_files(pieces: Sequence[Files], bench: Bench, standing: Standing | None) -> dict[str, str]:
-    """All files of data, those that are taken over among them."""
+def _pages_to_make(pieces: Sequence[Piece], watch: Watch, standing: Standing | None) -> Iterator[Work]:
     take = standing.take if standing else _none
-    work = [partial(files_with_reads, piece, bench.library.watch) for piece in pieces if not piece.addresses or not take(*piece.addresses)]
-    made = [file for files in all_made(work) for file in files]
-    data = {m.page.address: m.page.content for m in made if isinstance(m.page, DataFile)}
-    if standing:
-        standing.made(made)
-        old = (address for piece in pieces for address in piece.addresses if address not in data)
-        data |= {address: standing.finished(address) for address in old}
-    return data
+    for piece in pieces:
+        some = frozenset(address for address in piece.addresses if not take(address))
+        if some or not piece.addresses:
+            yield partial(_made, piece, some, watch), piece.family
+
+
+def _files_to_make(pieces: Sequence[Files], watch: Watch, standing: Standing | None) -> Iterator[Work]:
+    take = standing.take if standing else _none
+    for piece in pieces:
+        if not piece.addresses or not take(*piece.addresses):
+            yield partial(files_with_reads, piece, watch), piece.family
 
 
 def _none(*addresses: str) -> bool:
@@ -173,7 +187,7 @@ def _data_of(bench: Bench, view: FamilyView) -> Iterator[Files]:
 
     def files(make: Callable[[FamilyView], Iterable[tuple[str, str]]], *addresses: str) -> Files:
         """They rest on the family itself, so they ask for it when they are made."""
-        return Files(lambda: make(bench.library.for_family(family)), addresses)
+        return Files(lambda: make(bench.library.for_family(family)), addresses, family)
 
     yield files(partial(family_files, bench), family_address(family))
     yield files(partial(planner_files, bench), jobs_address(family))

@@ -78,7 +78,7 @@ class Maker:
                     page = make(held)
                 yield page
 
-        return Piece(pages, tuple(places))
+        return Piece(pages, tuple(places), views[0].id if len(views) == 1 else "")
 
     def page(
         self,

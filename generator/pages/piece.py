@@ -16,6 +16,8 @@ class Piece:
     "The pages with these addresses. What each page rests on is read under its address, and nothing else."
     addresses: tuple[str, ...] = ()
     "All its pages; none for a piece that is small and is made every time."
+    family: str = ""
+    "The id of the one that it is all about, if there is one: what is worked out for that serves its other pieces too."
 
     def pages(self) -> Iterable[PageText]:
         """All its pages."""
@@ -30,6 +32,8 @@ class Files:
     "Address and content of each."
     addresses: tuple[str, ...] = ()
     "Of all of them; none for those that are made every time."
+    family: str = ""
+    "As of a `Piece`."
 
 
 def every_time(make: Callable[[], Iterable[PageText]]) -> Piece:

@@ -26,6 +26,8 @@ def write_plain(site: Path, folder: Path) -> int:
         if path.name == "404.html":
             continue
         article = lxml.html.parse(str(path)).getroot().find(".//article")
+        if article is None:  # an old address, which only sends on
+            continue
         text = "\n\n".join(_blocks(article)) + "\n"
         target = folder / "docs" / path.relative_to(site).with_suffix(".md")
         target.parent.mkdir(parents=True, exist_ok=True)

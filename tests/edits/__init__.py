@@ -10,7 +10,7 @@ from generator.edition import Edition
 from generator.library import Library
 from generator.pages.site import pieces
 from generator.records.model import Records
-from generator.site_build import begin, data_pieces, made_files, made_pages
+from generator.site_build import begin, data_pieces, made
 from generator.standing import Standing
 
 Pages = Mapping[str, str]
@@ -23,8 +23,8 @@ def anew(records: Records, folders: Sequence[Path], cache: Path | None = None) -
 
 def all_pages(bench: Bench, folders: Sequence[Path]) -> Pages:
     """The same, of a bench that may have worked something out already."""
-    pages = {page.address: page.html for page in made_pages(list(pieces(bench, folders, "", Edition("x"))), bench, None)}
-    return pages | made_files(data_pieces(bench), bench, None)
+    pages, data = made(list(pieces(bench, folders, "", Edition("x"))), data_pieces(bench), bench, None)
+    return {page.address: page.html for page in pages} | data
 
 
 def taken_over(records: Records, folders: Sequence[Path], place: Path, cache: Path) -> tuple[Pages, int]:
@@ -33,9 +33,8 @@ def taken_over(records: Records, folders: Sequence[Path], place: Path, cache: Pa
     standing = Standing(place, cache, "the same code")
     found = list(pieces(bench, folders, "", Edition("x")))
     begin(standing, bench.library)
-    made = made_pages(found, bench, standing)
-    pages = {page.address: standing.finished(page.address) if page.address in standing.taken else page.html for page in made}
-    pages |= made_files(data_pieces(bench), bench, standing)
+    some, data = made(found, data_pieces(bench), bench, standing)
+    pages = {page.address: standing.finished(page.address) if page.address in standing.taken else page.html for page in some} | data
     for address, html in pages.items():
         (place / address).parent.mkdir(parents=True, exist_ok=True)
         (place / address).write_text(html, encoding="utf-8")
