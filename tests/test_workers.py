@@ -35,6 +35,26 @@ def test_results_come_in_order_from_other_processes_and_what_one_raises_is_raise
     assert said.startswith("Graphviz is missing")
 
 
+KIN = """
+import os, time
+from generator.workers import all_made
+
+def piece(number):
+    time.sleep(0.05)  # another process would take the next meanwhile
+    return [number, os.getpid()]
+
+kin = ["a", "", "b", *(f"c{n}" for n in range(2 * os.cpu_count())), "a", "b", "a"]
+made = all_made([lambda number=number: piece(number) for number in range(len(kin))], kin)
+assert [number for number, _ in made] == list(range(len(kin))), made
+print(*(len({process for name, (_, process) in zip(kin, made) if name == asked}) for asked in ("a", "b")))
+"""
+
+
+def test_pieces_that_share_what_they_work_out_are_made_in_one_process_and_come_in_their_order() -> None:
+    done = subprocess.run([sys.executable, "-c", KIN], capture_output=True, text=True, check=True)
+    assert done.stdout.split() == ["1", "1"]
+
+
 WAITS = """
 import os, time
 from generator.workers import all_made
