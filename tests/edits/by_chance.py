@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass, replace
+from functools import partial
 from random import Random
 from typing import Any
 
@@ -15,10 +16,9 @@ Route = tuple[str | int, ...]
 
 def edited(records: Records, chance: Random) -> tuple[Records, str]:
     """The records with one small change, and what was changed: a text, a number, a yes, an order, an entry left out or under another name."""
-    routes = [route for route in _routes(records, ()) if route[0] not in _NOT_TOLD]
-    kinds = sorted({route[0] for route in routes}, key=str)
-    kind = chance.choice(kinds)
-    route = chance.choice([route for route in routes if route[0] == kind])
+    routes = {f.name: partial(_routes, getattr(records, f.name), (f.name,)) for f in fields(records) if f.name not in _NOT_TOLD}
+    kind = chance.choice([name for name in sorted(routes) if any(routes[name]())])
+    route = chance.choice(list(routes[kind]()))
     return _with(records, route, chance), " / ".join(map(str, route))
 
 
