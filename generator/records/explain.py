@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from typing import Any, Protocol, cast
+from typing import TYPE_CHECKING, Any, Protocol, cast
 
 import yaml
-from jsonschema import ValidationError
 
 from generator.records.finding import Finding, did_you_mean, fault, printable, quote
 from generator.records.ids import odd_letter, slug
 from generator.records.node import Places, Route
 from generator.records.schema import repeated
 from generator.records.schema_keys import all_keys, homes_of
+
+if TYPE_CHECKING:
+    from jsonschema import ValidationError
 
 Saying = tuple[Route, bool, str, str]
 "Route, whether its key is meant rather than its value, message, hint."

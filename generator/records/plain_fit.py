@@ -11,7 +11,7 @@ from collections.abc import Callable
 from functools import cache
 from typing import Any
 
-from generator.records.schema import Schema, formats, repeated, whole
+from generator.records.schema import Schema, conforms, repeated, whole
 
 Fits = Callable[[Any], bool]
 
@@ -122,7 +122,7 @@ def _pattern(value: str, part: Schema, name: str) -> Fits:
 
 
 def _format(value: str, part: Schema, name: str) -> Fits:
-    return lambda data: formats().conforms(data, value)
+    return lambda data: conforms(data, value)
 
 
 def _if(value: Schema, part: Schema, name: str) -> Fits:

@@ -1,4 +1,7 @@
-"""The schema files as validators that also know quantities."""
+"""The schema files as validators that also know quantities.
+
+The validator's library is loaded when something is first found amiss: that takes longer than to look at a small edit.
+"""
 
 from __future__ import annotations
 
@@ -6,15 +9,14 @@ import json
 import re
 from collections.abc import Callable, Hashable, Iterator
 from functools import cache
-from typing import Any
-
-from jsonschema import Draft202012Validator, FormatChecker, ValidationError
-from jsonschema.validators import extend
-from referencing import Registry
-from referencing.jsonschema import DRAFT202012
+from typing import TYPE_CHECKING, Any
 
 from generator.carried import carried
 from generator.standards.quantity import Quantity
+
+if TYPE_CHECKING:
+    from jsonschema import Draft202012Validator, FormatChecker, ValidationError
+    from referencing import Registry
 
 FOLDER = carried("schema")
 "Where the schema files are."
@@ -35,8 +37,17 @@ def schema(name: str) -> Schema:
 @cache
 def validator(name: str) -> Draft202012Validator:
     """A validator for one schema file."""
-    made: Draft202012Validator = _Validator(whole(name), registry=_registry(whole), format_checker=formats())
+    made: Draft202012Validator = _validators()(whole(name), registry=_registry(whole), format_checker=_formats())
     return made
+
+
+@cache
+def _validators() -> Any:
+    """The class of them."""
+    from jsonschema import Draft202012Validator
+    from jsonschema.validators import extend
+
+    return extend(Draft202012Validator, {"pattern": _pattern, "uniqueItems": _unique})
 
 
 @cache
@@ -86,19 +97,31 @@ def _followed(resolver: Any, part: Schema) -> Schema:
 @cache
 def _registry(read: Callable[[str], Schema]) -> Registry:
     """Every schema file, by its name, as `read` gives it."""
+    from referencing import Registry
+    from referencing.jsonschema import DRAFT202012
+
     names = sorted(file.name for file in FOLDER.glob("*.schema.json"))
     contents = ((name, read(name.removesuffix(".schema.json"))) for name in names)
     return Registry().with_resources((name, DRAFT202012.create_resource(c)) for name, c in contents)
 
 
 @cache
-def formats() -> FormatChecker:
+def _formats() -> FormatChecker:
     """What knows the formats that our schema files name."""
+    from jsonschema import FormatChecker
+
     checker = FormatChecker(formats=())
-    checker.checks("quantity", raises=ValueError)(_is_quantity)
-    checker.checks("length", raises=ValueError)(_is_length)
-    checker.checks("mass", raises=ValueError)(_is_mass)
+    for name, test in _FORMATS.items():
+        checker.checks(name, raises=ValueError)(test)
     return checker
+
+
+def conforms(value: object, format: str) -> bool:
+    """Whether a value has a format, of those that our schema files name."""
+    try:
+        return format not in _FORMATS or _FORMATS[format](value)
+    except ValueError:
+        return False
 
 
 def _is_quantity(text: object) -> bool:
@@ -117,11 +140,17 @@ def _is_mass(text: object) -> bool:
     return True
 
 
+_FORMATS: dict[str, Callable[[object], bool]] = {"quantity": _is_quantity, "length": _is_length, "mass": _is_mass}
+"Format -> whether a value has it; a ValueError says that it has not."
+
+
 def _pattern(
     validator: Draft202012Validator, pattern: str, text: object, part: Schema
 ) -> Iterator[ValidationError]:
     """As in ECMA 262: `$` is the very end, not also the place before a last line feed."""
     if isinstance(text, str) and not re.search(pattern.replace("$", r"\Z"), text):
+        from jsonschema import ValidationError
+
         yield ValidationError("pattern")
 
 
@@ -130,6 +159,8 @@ def _unique(
 ) -> Iterator[ValidationError]:
     """As the standard has it, in one pass however long and mixed the list is."""
     if wanted and isinstance(items, list) and repeated(items):
+        from jsonschema import ValidationError
+
         yield ValidationError("uniqueItems")
 
 
@@ -153,6 +184,3 @@ def _equal(item: Any) -> Hashable:
     if isinstance(item, dict):
         return "{", frozenset((key, _equal(value)) for key, value in item.items())
     return ("[", tuple(map(_equal, item))) if isinstance(item, list) else (type(item) is bool, item)
-
-
-_Validator = extend(Draft202012Validator, {"pattern": _pattern, "uniqueItems": _unique})
