@@ -10,6 +10,7 @@ import os
 import re
 import time
 from contextlib import suppress
+from mmap import ACCESS_READ, mmap
 from pathlib import Path
 from typing import Generic, TypeVar
 
@@ -24,6 +25,8 @@ _OURS = re.compile(r"(?:[a-z]+-)?[0-9a-f]{40}\.(?:json|pickle)")
 "Names that this and earlier versions gave."
 _TORN = re.compile(r"\.[a-z]+-[0-9a-f]{40}\.json\.[0-9a-f]{8}\.part|tmp[a-z0-9_]{8}\.part")
 "Names of what a writer leaves that is killed, in this and earlier versions. Nothing else in the folder is touched."
+_TEXT = re.compile(rb'"(?:[^"\\]|\\.)*"')
+"A text of JSON."
 _LONG_AGO = 3600
 "Seconds after which nobody writes on such a file any more."
 
@@ -54,6 +57,23 @@ class Kept(Generic[T]):
             os.utime(path)  # what is used last is pruned last
         return value
 
+    def text(self, fingerprint: str, key: str) -> str | None:
+        """Of a kept object, the text that stands under a key at any depth, without reading the rest of it; or None.
+
+        A stroke before the first quotation mark would be a part of another text: within one, each has a stroke before it.
+        """
+        if self._folder is None:
+            return None
+        try:
+            with self._path(self._folder, fingerprint).open("rb") as file, mmap(file.fileno(), 0, access=ACCESS_READ) as held:
+                begin = f'{json.dumps(key)}:"'.encode()
+                at = held.find(begin) + len(begin) - 1
+                found = _TEXT.match(held, at) if at >= len(begin) - 1 else None
+                text = json.loads(found[0]) if found else None
+        except (OSError, ValueError):
+            return None
+        return text if isinstance(text, str) else None
+
     def has(self, fingerprint: str) -> bool:
         """Whether something stands under a fingerprint, sound or not; it is kept as if it had been read."""
         if self._folder is None:
@@ -68,7 +88,7 @@ class Kept(Generic[T]):
         if self._folder is None:
             return value
         held = {"of": fingerprint, "value": to_json(self._shape, value)}
-        with suppress(OSError):
+        with suppress(OSError, UnicodeEncodeError):  # a file's name can be what is no text
             self._folder.mkdir(parents=True, exist_ok=True)
             put(self._path(self._folder, fingerprint), json.dumps(held, ensure_ascii=False, separators=(",", ":")).encode())
         return value

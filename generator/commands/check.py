@@ -8,14 +8,13 @@ from pathlib import Path
 
 import click
 
-from generator.commands import common
-from generator.commands.explain import explained, listed
-from generator.commands.folders import content_option, existing
+from generator.checked import check as check_all
+from generator.commands.folders import CACHE, content_option, existing
 from generator.commands.refusing import refuse
 from generator.records.finding import Finding, printable
 from generator.records.fixing.fix import fix, fix_ids, proper
 from generator.records.report import FORMATS, summary
-from generator.store import keep, read_and_check
+from generator.store import keep
 
 
 @click.command()
@@ -50,6 +49,8 @@ def check(
     Exits with 1 if there is a problem; warnings do not count.
     """
     if rule is not None:
+        from generator.commands.explain import explained, listed  # slow, and seldom asked for
+
         click.echo("\n".join(explained(rule) if rule else listed()))
         return
     folders_there = existing(folders)
@@ -59,19 +60,20 @@ def check(
     for line in _fixed(paths, folders_there, nearest) if fixes else ():
         click.echo(printable(line), err=form != "text")
     paths = tuple(path if os.path.lexists(path) else proper(path) for path in paths)
-    records, findings = read_and_check(folders_there, common.CACHE)
+    found = check_all(folders_there, CACHE)
+    findings = found.findings
     asked = [f for f in findings if not paths or _under(f.path, paths)]
-    if not records.places and not findings:
+    if not found.count and not findings:
         refuse(
             f"No record is in {', '.join(map(str, folders_there))}: name the folder that holds families/ with --content."
         )
-    if not any(finding.level == "error" for finding in findings):
-        keep(folders_there, common.CACHE, records)
+    if found.records and not paths and not any(finding.level == "error" for finding in findings):
+        keep(folders_there, CACHE, found.records)
     report = FORMATS[form](asked)
     if report:
         click.echo(report)
     if form == "text":
-        click.echo(summary(asked, len(records.places)))
+        click.echo(summary(asked, found.count))
         click.echo(_elsewhere(findings, asked), nl=False)
     if any(finding.level == "error" for finding in asked):
         raise SystemExit(1)
@@ -85,7 +87,7 @@ def _fixed(paths: Sequence[Path], folders: Sequence[Path], nearest: bool) -> Ite
 
     yield from fix(folders, asked, ordered=bool(paths))
     if nearest:
-        yield from fix_ids(read_and_check(folders, common.CACHE)[1], asked)
+        yield from fix_ids(check_all(folders, CACHE).findings, asked)
 
 
 def _elsewhere(findings: Sequence[Finding], asked: Sequence[Finding]) -> str:

@@ -11,14 +11,12 @@ from typing import Any, TypeVar
 import click
 
 from generator.bench import Bench, Complaint
+from generator.commands.folders import CACHE as CACHE
 from generator.commands.folders import existing
 from generator.commands.refusing import refuse as refuse
 from generator.family_view import FamilyView
 from generator.library import Library
 from generator.store import load_kept
-
-CACHE = Path(".cache/handwheel")
-"Under the folder where the command is run, as for the site."
 
 _READ = 40
 "Names that a message lists at the most."

@@ -9,6 +9,8 @@ import click
 from generator.commands.refusing import refuse
 from generator.records.kinds import BY_PLACE
 
+CACHE = Path(".cache/handwheel")
+"Where values are kept between runs: under the folder where the command is run, as for the site."
 _OF_A_KIND = {place for place in BY_PLACE if not place.endswith(".yaml")}
 
 

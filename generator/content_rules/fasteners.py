@@ -13,7 +13,7 @@ from generator.standards.agreement import disagreement
 from generator.standards.quantity import Quantity
 
 
-@rule("A key agrees with the standard for its thread, or the record says why not.", "fasteners")
+@rule("A key agrees with the standard for its thread, or the record says why not.", "fasteners", alone=True)
 def fastener_key(book: Book) -> Iterator[Finding]:
     """A key that is not the standard's for its thread, unless the record says why."""
     for family, number, note in _notes(book):
@@ -33,7 +33,7 @@ def fastener_key(book: Book) -> Iterator[Finding]:
             yield book.finding(where[0], (number, "key_confirmed"), message, "Take out `key_confirmed:` and `key_reason:`.", key=True)
 
 
-@rule("A flat goes on its shaft.", "fasteners")
+@rule("A flat goes on its shaft.", "fasteners", alone=True)
 def fastener_flat(book: Book) -> Iterator[Finding]:
     """A flat that does not go on its shaft."""
     for family, number, note in _notes(book):

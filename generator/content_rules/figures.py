@@ -11,6 +11,7 @@ from generator.records.finding import Finding, quote
 from generator.records.model import Check, Setting, Target
 from generator.records.node import Route
 from generator.records.rules.book import Book
+from generator.records.rules.reads import BUILT, SEATS, Hears, Reads, together
 from generator.records.rules.registry import rule
 from generator.standards.quantity import Quantity
 
@@ -18,7 +19,21 @@ _FIGURE = re.compile(r"(-?\d+(?:\.\d+)?)(?: to (-?\d+(?:\.\d+)?))? ?([a-zA-Z°]+
 "A number, or a range, and the word behind it."
 
 
-@rule("A figure stands once, in its setting: a check that reads it and a failure mode of it name no number of their own.")
+def _hears(book: Book) -> Hears:
+    return lambda text: [found[0] for found in _FIGURE.finditer(text)]
+
+
+READS = Reads(
+    together(BUILT, SEATS, {"assembly": ("settings.*.proved_by", "settings.*.target"), "check": ("figures",)}),
+    {"check": ("how", "expect", "outcomes.*.says"), "failure-mode": ("signs.*",)},
+    _hears,
+)
+
+
+@rule(
+    "A figure stands once, in its setting: a check that reads it and a failure mode of it name no number of their own.",
+    reads=READS,
+)
 def figure_stands_once(book: Book) -> Iterator[Finding]:
     told: set[tuple[tuple[str, str], Route]] = set()
     looked_at: set[tuple[str, str | None, Target | None]] = set()

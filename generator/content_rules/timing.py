@@ -9,6 +9,7 @@ from generator.records.figures import TIMES, length, number, written
 from generator.records.finding import Finding
 from generator.records.model import Family, Target
 from generator.records.rules.book import Book
+from generator.records.rules.reads import Reads, together
 from generator.records.rules.registry import rule
 from generator.standards.quantity import Quantity
 
@@ -16,7 +17,7 @@ _COUNTED = ("upper_pulley_teeth", "lower_pulley_teeth")
 _SWINGS = ("left", "right")
 
 
-@rule("A needle bar's rod is longer than its crank.", "family")
+@rule("A needle bar's rod is longer than its crank.", "family", alone=True)
 def rod_over_crank(book: Book) -> Iterator[Finding]:
     """A rod that cannot go round with half the stroke."""
     for id, family in book.records.families.items():
@@ -29,7 +30,10 @@ def rod_over_crank(book: Book) -> Iterator[Finding]:
             yield book.finding(("family", id), ("figures", "connecting_rod"), str(error), "Measure stroke and rod again.")
 
 
-@rule("The rise at which the hook is timed lies within the needle bar's stroke.", "family")
+@rule(
+    "The rise at which the hook is timed lies within the needle bar's stroke.", "family",
+    reads=Reads(together({"family": ("figures.needle_bar_stroke", "assemblies"), "assembly": ("settings.*:", "settings.*.target")})),
+)
 def rise_within_stroke(book: Book) -> Iterator[Finding]:
     """A target that the bar cannot reach."""
     for id, family in book.records.families.items():
@@ -41,7 +45,7 @@ def rise_within_stroke(book: Book) -> Iterator[Finding]:
                 yield book.finding(("family", id), ("figures", "needle_bar_stroke"), message, hint)
 
 
-@rule("A needle comes out of the plate: its depth is less than the needle bar's stroke.", "family")
+@rule("A needle comes out of the plate: its depth is less than the needle bar's stroke.", "family", alone=True)
 def needle_leaves_the_plate(book: Book) -> Iterator[Finding]:
     """A needle that would never leave the cloth."""
     for id, family in book.records.families.items():
@@ -51,7 +55,7 @@ def needle_leaves_the_plate(book: Book) -> Iterator[Finding]:
             yield book.finding(("family", id), ("figures", "needle_depth"), message, "Measure both again.")
 
 
-@rule("Teeth and turns of the hook for a stitch are whole numbers, and a swing is left or right.", "family")
+@rule("Teeth and turns of the hook for a stitch are whole numbers, and a swing is left or right.", "family", alone=True)
 def figures_that_can_be(book: Book) -> Iterator[Finding]:
     """A figure that no machine has."""
     for id, family in book.records.families.items():
@@ -59,7 +63,7 @@ def figures_that_can_be(book: Book) -> Iterator[Finding]:
             yield book.finding(("family", id), ("figures", name), message, hint)
 
 
-@rule("What a setting's gauge draws has a target to draw: two lengths, or two forces for a pull.", "assembly")
+@rule("What a setting's gauge draws has a target to draw: two lengths, or two forces for a pull.", "assembly", alone=True)
 def gauge_has_its_measure(book: Book) -> Iterator[Finding]:
     """A gauge whose target has an end open, or is no such measure; the teeth of a belt need none."""
     for id, assembly in book.records.assemblies.items():

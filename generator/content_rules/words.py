@@ -11,6 +11,7 @@ from generator.records.finding import Finding, quote
 from generator.records.model import Check, FailureMode, Family, Symptom
 from generator.records.node import Route
 from generator.records.rules.book import Book
+from generator.records.rules.reads import ALIKE, FITTING, Hears, Reads, together
 from generator.records.rules.registry import rule
 from generator.records.trees import can_occur
 from generator.records.words import Words, strangers
@@ -34,7 +35,28 @@ class _Machine:
     "Words that do not fit it."
 
 
-@rule("Words of a record fit every machine that uses it.")
+def _hears(book: Book) -> Hears:
+    words = Words(book.records.features.values())
+    return lambda text: text if words.of(text) else None
+
+
+READS = Reads(
+    together(
+        ALIKE,
+        FITTING,
+        {"check": ("needs", "lacks", "only_for", "outcomes.*.otherwise", "outcomes.*.good")},
+        {"symptom": ("needs", "lacks"), "failure-mode": ("looks_like.*.mode",)},
+    ),
+    {
+        "failure-mode": ("title", "comes_about", "effects", "if_left", "remedy.advise", "remedy.how", "signs.*", "looks_like.*.tell"),
+        "symptom": ("title", "summary", "stop_why", "first"),
+        "check": ("title", "how", "expect", "outcomes.*.says", "outcomes.*.means"),
+    },
+    _hears,
+)
+
+
+@rule("Words of a record fit every machine that uses it.", reads=READS)
 def words_fit_the_machine(book: Book) -> Iterator[Finding]:
     """Each word of a record is told once, with the first family that it does not fit."""
     told: set[tuple[tuple[str, str], Route, str]] = set()
@@ -51,7 +73,7 @@ def words_fit_the_machine(book: Book) -> Iterator[Finding]:
                     yield book.finding(record, route, message, hint, level="warning")
 
 
-@rule("A caution needs what it speaks of.", "caution")
+@rule("A caution needs what it speaks of.", "caution", reads=Reads(ALIKE))
 def caution_needs_what_it_speaks_of(book: Book) -> Iterator[Finding]:
     words_of = Words(book.records.features.values())
     families = [group[0][0] for group in book.alike]  # the first of those that are alike is the one that is told of

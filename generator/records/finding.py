@@ -4,14 +4,29 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from difflib import get_close_matches
 from pathlib import Path
 from typing import Literal
 
+from generator.records.node import Route
 from generator.records.position import Position
 
 Level = Literal["error", "warning", "note"]
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A value of a record, wherever in its file that stands."""
+
+    kind: str
+    "Kind of the record."
+    id: str
+    "Its id."
+    route: Route
+    "Route to the value."
+    key: bool = False
+    "Whether the value's key is meant."
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -32,11 +47,13 @@ class Finding:
     "An error stops a build; a warning does not, and a note is no fault at all."
     rule: str = ""
     "What it breaks: the name of a rule, `schema` for a shape, `file` for what is no good as YAML or is misplaced."
+    spot: Spot | None = field(default=None, compare=False, repr=False)
+    "The value that it is about, where a rule told of one: what is told of it holds where its file has other lines, too."
 
 
-def fault(at: Position, message: str, hint: str, level: Level = "error") -> Finding:
+def fault(at: Position, message: str, hint: str, level: Level = "error", spot: Spot | None = None) -> Finding:
     """A finding at a position."""
-    return Finding(at.path, at.line, at.column, message, hint, level)
+    return Finding(at.path, at.line, at.column, message, hint, level, spot=spot)
 
 
 def printable(text: str) -> str:

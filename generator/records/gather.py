@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from generator.records.document import Reading, bytes_of, parse
 from generator.records.finding import Finding
-from generator.records.folder import RecordFile, scan
+from generator.records.folder import RecordFile, Scan
 from generator.records.glance import at_a_glance
 from generator.records.kinds import Kind
 from generator.records.layers import disagreements, note_disagreements
@@ -78,11 +78,10 @@ class Gathered:
             self.blind.add(kind.name)
 
 
-def gather(folders: Sequence[Path], known: SoundFiles) -> Gathered:
-    """Read every record file of the folders. Never raises."""
+def gather(scans: Iterable[Scan], known: SoundFiles) -> Gathered:
+    """Read every record file that was found in folders. Never raises."""
     gathered = Gathered()
-    for folder in folders:
-        found = scan(folder)
+    for found in scans:
         gathered.findings += found.findings
         gathered.blind |= found.closed
         for file in found.files:

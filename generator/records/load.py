@@ -26,9 +26,17 @@ def load(
     Later folders add to earlier ones or override them. `extra_rules` are rules of a higher floor; `rules` can be
     none where a few files are read that name records of others. `known` are files that were sound before.
     """
-    content = read(folders, known)
-    records = build_all(content)
-    book = Book(content, records)
-    records = replace(records, own=own_records(records.places, folders[1:]))
+    book = open_book(folders, known)
     found = {f for rule in (*rules, *extra_rules) for f in rule.run(book)}
-    return records, tuple(sorted(found.union(content.findings)))
+    return with_own(book.records, folders), tuple(sorted(found.union(book.content.findings)))
+
+
+def open_book(folders: Sequence[Path], known: SoundFiles | None = None) -> Book:
+    """All that is in the content folders, for rules to look at. Never raises."""
+    content = read(folders, known)
+    return Book(content, build_all(content))
+
+
+def with_own(records: Records, folders: Sequence[Path]) -> Records:
+    """The records, and what of them comes from a later folder."""
+    return replace(records, own=own_records(records.places, folders[1:]))

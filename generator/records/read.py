@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
 
 from generator.records.explain import explain
 from generator.records.finding import Finding, fault
+from generator.records.folder import Scan, scan
 from generator.records.gather import gather, guides
 from generator.records.glance import builds
 from generator.records.kinds import BY_PLACE, KINDS, Kind
@@ -51,9 +52,9 @@ class Content:
     "Words of the files that could not be read: what they may define or use."
     blind: frozenset[str]
     "Kinds of which some file shows not even its words."
-    guides: tuple[str, ...]
+    guides: tuple[str, ...] = ()
     "Text of the guides, which may use terms."
-    pictures: Mapping[str, PictureFile]
+    pictures: Mapping[str, PictureFile] = field(default_factory=dict)
     "By the file's name."
 
 
@@ -62,8 +63,13 @@ def read(folders: Sequence[Path], known: SoundFiles | None = None) -> Content:
 
     `known`: files that were sound before, of which only the bytes are looked at.
     """
-    known = known or SoundFiles()
-    gathered = gather(folders, known)
+    content = read_files([scan(folder) for folder in folders], known or SoundFiles())
+    return replace(content, guides=tuple(guides(folders)), pictures=picture_files(folders))
+
+
+def read_files(scans: Iterable[Scan], known: SoundFiles) -> Content:
+    """Read the record files that were found in folders, as `read` does, and nothing beside them."""
+    gathered = gather(scans, known)
     of_files = [replace(finding, rule="file") for finding in gathered.findings]
     findings = list(of_files)
     records: list[Record] = []
@@ -74,13 +80,11 @@ def read(folders: Sequence[Path], known: SoundFiles | None = None) -> Content:
         if len(findings) == faults and all(r.sound for r in of_file) and (raw := gathered.alone((kind, id))):
             known.note(kind, raw, held.data if isinstance(held, SoundFile) else plain(held))
     return Content(
-        records=_by_kind(records),
+        records=by_kind(records),
         findings=tuple(sorted(_with_notes(_first_in_place(findings, of_files), gathered.notes))),
         unread={kind: frozenset(ids) for kind, ids in gathered.unread.items()},
         words=frozenset(gathered.words),
         blind=frozenset(gathered.blind),
-        guides=tuple(guides(folders)),
-        pictures=picture_files(folders),
     )
 
 
@@ -158,7 +162,8 @@ def _has_keys_of(kind: Kind, data: dict[str, object]) -> bool:
     return "properties" in shape and set(shape["required"]) <= data.keys() <= shape["properties"].keys()
 
 
-def _by_kind(records: Iterable[Record]) -> dict[str, dict[str, Record]]:
+def by_kind(records: Iterable[Record]) -> dict[str, dict[str, Record]]:
+    """Kind -> id -> record, ids sorted."""
     found: dict[str, dict[str, Record]] = {kind: {} for kind in KINDS}
     for record in sorted(records, key=lambda record: record.id):
         found[record.kind][record.id] = record

@@ -50,7 +50,7 @@ class SoundFiles:
 
     def of(self, kind: str, path: Path, raw: bytes) -> SoundFile | None:
         """A file of that kind, where its bytes are known to be sound."""
-        name = _print(kind, raw)
+        name = print_of(kind, raw)
         try:
             found = SoundFile(path, raw, json.loads(self._known[name]))
         except (KeyError, ValueError):  # not known, or kept in a file that was torn since
@@ -60,9 +60,10 @@ class SoundFiles:
 
     def note(self, kind: str, raw: bytes, data: object) -> None:
         """A file that is sound."""
-        name = _print(kind, raw)
+        name = print_of(kind, raw)
         self.met[name] = self._read.get(name) or json.dumps(data)
 
 
-def _print(kind: str, raw: bytes) -> str:
+def print_of(kind: str, raw: bytes) -> str:
+    """A print of a file's bytes under its kind of record."""
     return hashlib.sha256(kind.encode() + b"\0" + raw).hexdigest()

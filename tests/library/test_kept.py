@@ -18,10 +18,10 @@ from typing import Literal
 
 import pytest
 
-from generator import content_rules
 from generator.bench.diagnosed import Diagnosed
 from generator.content_rules import load_checked
 from generator.kept import Kept
+from generator.records import load
 from generator.records.model import Records
 from generator.store import MOST, load_kept
 from generator.typed_json import from_json, to_json
@@ -96,8 +96,8 @@ def content(tmp_path: Path) -> Path:
 def reads(monkeypatch: pytest.MonkeyPatch) -> list:
     """Grows by one whenever the records themselves are read."""
     seen: list = []
-    honest = content_rules.load_checked
-    monkeypatch.setattr(content_rules, "load_checked", lambda folders, known: seen.append(folders) or honest(folders, known))
+    honest = load.open_book
+    monkeypatch.setattr(load, "open_book", lambda folders, known: seen.append(folders) or honest(folders, known))
     return seen
 
 
@@ -132,7 +132,7 @@ def test_a_file_that_holds_code_is_never_run(content: Path, tmp_path: Path) -> N
             place.write_bytes(bad)
     assert load_kept([content], tmp_path / "cache") == whole
     assert not (tmp_path / "harm").exists()
-    assert len(paths) == 2 and all(json.loads(path.read_bytes())["value"] for path in paths)
+    assert len(paths) == 3 and all(json.loads(path.read_bytes())["value"] for path in paths)
 
 
 def test_a_record_kept_as_no_data_is_read_anew(content: Path, tmp_path: Path) -> None:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from generator import store
+from generator import checked, store
 from generator.records import gather, read
 from generator.records.load import load
 from generator.records.sound_files import SoundFiles
@@ -79,6 +79,6 @@ def test_what_is_kept_between_runs_is_let_go_when_the_code_that_reads_has_change
     looked_at.clear()
     store.read_and_check([content], tmp_path / "cache")
     assert not looked_at
-    monkeypatch.setattr(store, "_code", lambda: [content / "checks"])
+    monkeypatch.setattr(checked, "code", lambda: [content / "checks"])
     store.read_and_check([content], tmp_path / "cache")
     assert looked_at

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from generator.records.finding import Finding, Level, fault
+from generator.records.finding import Finding, Level, Spot, fault
 from generator.records.fits import Fits, what_fits
 from generator.records.model import Family, Records
 from generator.records.nested import entries, match, texts
@@ -16,6 +16,7 @@ from generator.records.references import Reference, definitions, references
 from generator.records.rules.alike import Alike, alike
 from generator.records.rules.built import Built, built_families
 from generator.records.rules.machines import Machines
+from generator.records.rules.prose import Key, Prose
 from generator.records.rules.transfers import TransferGraph, transfer_graph
 from generator.records.trees import Gates, named_gates
 
@@ -116,14 +117,17 @@ class Book:
         return [(record, *found) for record in records for found in entries(record.data, "pictures")]
 
     @cached_property
-    def prose(self) -> str:
-        """All text outside the glossary, in lower case."""
-        told = (text for (kind, _), text in self.told.items() if kind != "term")
-        return "\n".join((*told, *self.content.guides)).lower()
+    def prose(self) -> Prose:
+        """All text outside the glossary."""
+        told = ((key, text) for key, text in self.told.items() if key[0] != "term")
+        return Prose((*told, *((("guide", ""), text) for text in self.content.guides)))
 
-    def says(self, *words: str) -> bool:
-        """Whether a word of the text outside the glossary begins so, in any case."""
-        return any(_begins(word.lower(), self.prose) for word in words)
+    @cached_property
+    def terms(self) -> Mapping[str, Key]:
+        """Glossary term that is used -> a record that says it in its text, or names it under `see`."""
+        said = {id: self.prose.sayer(term.title, *term.also) for id, term in self.records.glossary.items()}
+        named = {r.id: (r.record.kind, r.record.id) for r in self.references if r.target == "term"}
+        return named | {id: key for id, key in said.items() if key}
 
     def finding(
         self,
@@ -137,12 +141,4 @@ class Book:
     ) -> Finding:
         """A finding at a value of a record given by kind and id, or at the value's key."""
         at = self.content.records[record[0]][record[1]].places.of(route, key)
-        return fault(at, message, hint, level)
-
-
-def _begins(word: str, text: str) -> bool:
-    """Whether a word of a text begins so; a search by pattern takes ten times as long over a whole book."""
-    at = text.find(word)
-    while at > 0 and (text[at - 1].isalnum() or text[at - 1] == "_"):
-        at = text.find(word, at + 1)
-    return at >= 0
+        return fault(at, message, hint, level, Spot(*record, route, key))

@@ -7,10 +7,14 @@ from collections.abc import Iterator
 from generator.records.finding import Finding, quote
 from generator.records.references import FITS
 from generator.records.rules.book import Book
+from generator.records.rules.reads import FITTING, Reads, together
 from generator.records.rules.registry import rule
 
 
-@rule("Every outcome fits something.", "check")
+@rule(
+    "Every outcome fits something.", "check",
+    reads=Reads(together(FITTING, {"check": ("outcomes.*:", "outcomes.*.otherwise", "outcomes.*.good")})),
+)
 def outcome_fits_something(book: Book) -> Iterator[Finding]:
     for id, check in book.records.checks.items():
         for place, outcome in enumerate(check.outcomes):
@@ -30,7 +34,7 @@ def _all_empty(book: Book, fits: tuple[str, ...]) -> bool:
     return all(any(fit in book.defined[kind] for kind in FITS) for fit in fits)
 
 
-@rule("A check has one `otherwise` at most.", "check")
+@rule("A check has one `otherwise` at most.", "check", alone=True)
 def one_otherwise(book: Book) -> Iterator[Finding]:
     for id, check in book.records.checks.items():
         places = [place for place, outcome in enumerate(check.outcomes) if outcome.otherwise]
@@ -40,7 +44,7 @@ def one_otherwise(book: Book) -> Iterator[Finding]:
             yield book.finding(("check", id), route, message, "Keep one of the two.", key=True)
 
 
-@rule("A check has one `good` outcome at most, and no trial ends well on a sound machine.", "check")
+@rule("A check has one `good` outcome at most, and no trial ends well on a sound machine.", "check", alone=True)
 def one_good(book: Book) -> Iterator[Finding]:
     for id, check in book.records.checks.items():
         places = [place for place, outcome in enumerate(check.outcomes) if outcome.good]
@@ -54,7 +58,7 @@ def one_good(book: Book) -> Iterator[Finding]:
                 yield book.finding(*where, message, "Keep one of the two.", key=True)
 
 
-@rule("What an outcome fits has one meaning.", "check")
+@rule("What an outcome fits has one meaning.", "check", reads=Reads(FITTING))
 def fits_mean_one_thing(book: Book) -> Iterator[Finding]:
     for reference in (named for named in book.references if named.target == "fit"):
         kinds = [kind for kind in FITS if reference.id in book.defined[kind]]
@@ -66,7 +70,10 @@ def fits_mean_one_thing(book: Book) -> Iterator[Finding]:
             yield book.finding(where, reference.route, message, hint)
 
 
-@rule("A failure mode is named in one outcome of a check.", "check")
+@rule(
+    "A failure mode is named in one outcome of a check.", "check",
+    reads=Reads({"check": ("outcomes.*.fits",), "failure-mode": ()}),
+)
 def mode_in_one_outcome(book: Book) -> Iterator[Finding]:
     for id, check in book.records.checks.items():
         first: dict[str, int] = {}

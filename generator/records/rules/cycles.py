@@ -14,7 +14,11 @@ from generator.records.rules.built import (
     built_assemblies,
 )
 from generator.records.rules.paths import rounds, shortest, spelled
+from generator.records.rules.reads import BUILT, TREES, Reads, together
 from generator.records.rules.registry import rule
+
+PARTS = Reads(together(BUILT, {"assembly": ("parts.*.behind",)}))
+SETTINGS = Reads(together(BUILT, {"assembly": ("settings.*.after", "settings.*.disturbs")}))
 
 
 def _every_build(book: Book) -> Iterator[Built]:
@@ -39,7 +43,7 @@ def _entry(
     return record, (*route, getattr(owner.value, field).index(named))
 
 
-@rule("No part is behind itself.", "assembly")
+@rule("No part is behind itself.", "assembly", reads=PARTS)
 def no_part_behind_itself(book: Book) -> Iterator[Finding]:
     for built in _every_build(book):
         for id, owners in built.parts.items():
@@ -48,7 +52,7 @@ def no_part_behind_itself(book: Book) -> Iterator[Finding]:
                 yield book.finding(*where, f"{quote(id)} is behind itself.", "Take it out of its `behind`.")
 
 
-@rule("Parts that are behind one another come to an end.", "assembly")
+@rule("Parts that are behind one another come to an end.", "assembly", reads=PARTS)
 def no_round_of_parts(book: Book) -> Iterator[Finding]:
     for built in _every_build(book):
         graph = {id: {b for o in owners for b in o.value.behind} for id, owners in built.parts.items()}
@@ -58,7 +62,7 @@ def no_round_of_parts(book: Book) -> Iterator[Finding]:
             yield book.finding(*where, message, "Take one of them out of a `behind`.")
 
 
-@rule("Settings that follow one another come to an end.", "assembly")
+@rule("Settings that follow one another come to an end.", "assembly", reads=SETTINGS)
 def no_round_of_settings(book: Book) -> Iterator[Finding]:
     for built in _every_build(book):
         graph = {id: {a for o in owners for a in o.value.after} for id, owners in built.settings.items()}
@@ -71,7 +75,7 @@ def no_round_of_settings(book: Book) -> Iterator[Finding]:
             yield book.finding(*where, message, "Take one of them out of an `after`.")
 
 
-@rule("No setting upsets one that must be made before it.", "assembly")
+@rule("No setting upsets one that must be made before it.", "assembly", reads=SETTINGS)
 def no_setting_upsets_an_earlier_one(book: Book) -> Iterator[Finding]:
     for built in _every_build(book):
         after = {id: {a for o in owners for a in o.value.after} for id, owners in built.settings.items()}
@@ -91,7 +95,7 @@ def _upsets(
     return book.finding(*_entry(owners, "disturbs", upset), message, hint)
 
 
-@rule("Settings that upset one another come to an end.", "assembly")
+@rule("Settings that upset one another come to an end.", "assembly", reads=SETTINGS)
 def no_round_of_upsets(book: Book) -> Iterator[Finding]:
     for built in _every_build(book):
         upset_by = _upset_by(built)
@@ -116,7 +120,7 @@ def _upset_by(built: Built) -> dict[str, set[str]]:
     return found
 
 
-@rule("Transfers between fault trees come to an end.", "symptom")
+@rule("Transfers between fault trees come to an end.", "symptom", reads=Reads(TREES))
 def no_round_of_transfers(book: Book) -> Iterator[Finding]:
     graph = book.transfers
     loops = [(gate, gate) for gate, below in sorted(graph.below.items()) if gate in below]

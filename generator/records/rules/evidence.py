@@ -9,10 +9,13 @@ from generator.records.finding import Finding, quote
 from generator.records.model import Check
 from generator.records.rules.book import Book
 from generator.records.rules.paths import rounds, spelled
+from generator.records.rules.reads import Reads
 from generator.records.rules.registry import rule
 
+READS = Reads({"symptom": ("before",), "check": ("outcomes.*.cured", "evidence_lost_by", "only_for")})
 
-@rule("Checks that destroy one another's evidence come to an end.", "check")
+
+@rule("Checks that destroy one another's evidence come to an end.", "check", reads=Reads({"check": ("evidence_lost_by",)}))
 def no_round_of_evidence(book: Book) -> Iterator[Finding]:
     graph = {id: set(check.evidence_lost_by) for id, check in book.records.checks.items()}
     for id in sorted(id for id, lost in graph.items() if id in lost):
@@ -24,7 +27,7 @@ def no_round_of_evidence(book: Book) -> Iterator[Finding]:
         yield book.finding(*_entry(book, way[0], way[1]), message, hint)
 
 
-@rule("A check that comes before all others only looks.", "symptom")
+@rule("A check that comes before all others only looks.", "symptom", reads=READS)
 def before_only_looks(book: Book) -> Iterator[Finding]:
     """No trial is among them, and none destroys what another is to read after it."""
     checks, losing = book.records.checks, _losing(book)

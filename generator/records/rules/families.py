@@ -9,10 +9,13 @@ from generator.records.model import AssemblyUse
 from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.built import Built
+from generator.records.rules.reads import BUILT, JOINTS, Reads, together
 from generator.records.rules.registry import rule
 
+NOTED = Reads(together(BUILT, JOINTS, {"fasteners": ("*.joint",)}))
 
-@rule("No two assemblies of a family define the same part or setting.", "family")
+
+@rule("No two assemblies of a family define the same part or setting.", "family", reads=Reads(BUILT))
 def defined_once_in_a_family(book: Book) -> Iterator[Finding]:
     for family, built in book.built:
         for what, group in (("part", built.parts), ("setting", built.settings)):
@@ -25,7 +28,7 @@ def defined_once_in_a_family(book: Book) -> Iterator[Finding]:
                     yield book.finding(("family", family.id), ("assemblies", place), message, hint)
 
 
-@rule("An assembly stands once in a family.", "family")
+@rule("An assembly stands once in a family.", "family", alone=True)
 def assembly_used_once(book: Book) -> Iterator[Finding]:
     for id, family in book.records.families.items():
         uses = [use.use for use in family.assemblies]
@@ -35,7 +38,7 @@ def assembly_used_once(book: Book) -> Iterator[Finding]:
                 yield book.finding(("family", id), ("assemblies", place), message, "Take one of the two out.")
 
 
-@rule("What a family leaves out or changes is there in the assembly.", "family")
+@rule("What a family leaves out or changes is there in the assembly.", "family", reads=Reads(BUILT))
 def changes_what_is_there(book: Book) -> Iterator[Finding]:
     for id, family in book.records.families.items():
         for place, use in enumerate(family.assemblies):
@@ -61,7 +64,7 @@ def _named(book: Book, use: AssemblyUse) -> Iterator[tuple[Route, bool, str, str
         yield ("settings", name), True, name, "setting", settings
 
 
-@rule("Every joint of a family has a fastener note.", "fasteners")
+@rule("Every joint of a family has a fastener note.", "fasteners", reads=NOTED)
 def joints_have_notes(book: Book) -> Iterator[Finding]:
     for family, built in book.built:
         noted = {note.joint for note in book.records.fasteners.get(family.id, ())}
@@ -73,7 +76,7 @@ def joints_have_notes(book: Book) -> Iterator[Finding]:
             yield book.finding(("family", family.id), (), message, hint, level="warning")
 
 
-@rule("A fastener note is of a joint that its family has.", "fasteners")
+@rule("A fastener note is of a joint that its family has.", "fasteners", reads=NOTED)
 def notes_are_of_joints_here(book: Book) -> Iterator[Finding]:
     for family, built in book.built:
         here = _joints(built)
@@ -86,7 +89,7 @@ def notes_are_of_joints_here(book: Book) -> Iterator[Finding]:
                 )
 
 
-@rule("A joint has one fastener note in a family.", "fasteners")
+@rule("A joint has one fastener note in a family.", "fasteners", alone=True)
 def joint_noted_once(book: Book) -> Iterator[Finding]:
     for id, notes in book.records.fasteners.items():
         joints = [note.joint for note in notes]
@@ -96,7 +99,7 @@ def joint_noted_once(book: Book) -> Iterator[Finding]:
                 yield book.finding(("fasteners", id), (place, "joint"), message, "Keep one of the two.")
 
 
-@rule("Fastener notes are named after their family.", "fasteners")
+@rule("Fastener notes are named after their family.", "fasteners", reads=Reads({"family": (), "fasteners": ()}))
 def notes_belong_to_a_family(book: Book) -> Iterator[Finding]:
     known = book.defined["family"]
     for id in book.content.records["fasteners"]:
@@ -110,7 +113,7 @@ _NEEDED = {"a hook or loopers": {"hook", "loopers"}, "a feed": {"feed"}}
 "What makes a stitch and moves the cloth -> the roles of the mechanisms that do."
 
 
-@rule("A family has a hook or loopers, and a feed.", "family")
+@rule("A family has a hook or loopers, and a feed.", "family", reads=Reads({"family": ("assemblies",), "assembly": ("role",)}))
 def family_makes_a_stitch(book: Book) -> Iterator[Finding]:
     for id, family in book.records.families.items():
         used = [book.records.assemblies.get(use.use) for use in family.assemblies]

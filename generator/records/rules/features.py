@@ -7,10 +7,13 @@ from collections.abc import Iterator, Mapping
 from generator.records.finding import Finding, did_you_mean, quote
 from generator.records.model import Family
 from generator.records.rules.book import Book
+from generator.records.rules.reads import Reads
 from generator.records.rules.registry import rule
 
+BROUGHT = Reads({"family": ("features", "assemblies"), "assembly": ("brings",)})
 
-@rule("A feature that a family states is one of the list, where there is a list.", "family")
+
+@rule("A feature that a family states is one of the list, where there is a list.", "family", alone=True)
 def feature_has_words(book: Book) -> Iterator[Finding]:
     listed = book.content.records["feature"]
     if not listed or "feature" in {*book.content.blind, *book.content.unread}:
@@ -22,7 +25,7 @@ def feature_has_words(book: Book) -> Iterator[Finding]:
             yield book.finding(("family", id), ("features", feature), message, hint, key=True)
 
 
-@rule("A family states as true what its mechanisms bring.", "family")
+@rule("A family states as true what its mechanisms bring.", "family", reads=BROUGHT)
 def brought_feature_is_stated(book: Book) -> Iterator[Finding]:
     for id, family in book.records.families.items():
         for place, use in enumerate(family.assemblies):
@@ -37,7 +40,7 @@ def brought_feature_is_stated(book: Book) -> Iterator[Finding]:
                     yield book.finding(("family", id), ("assemblies", place), message, f"Write `{feature}: true` under `features`.")
 
 
-@rule("A feature that mechanisms bring is stated where one of them is.", "family")
+@rule("A feature that mechanisms bring is stated where one of them is.", "family", reads=BROUGHT)
 def stated_feature_is_brought(book: Book) -> Iterator[Finding]:
     brought = {feature for assembly in book.records.assemblies.values() for feature in assembly.brings}
     for id, family in book.records.families.items():
@@ -52,7 +55,7 @@ def stated_feature_is_brought(book: Book) -> Iterator[Finding]:
                 yield book.finding(("family", id), ("features", feature), message, hint, level="warning")
 
 
-@rule("No family states two features that cannot be together, or one without what it needs.", "family")
+@rule("No family states two features that cannot be together, or one without what it needs.", "family", alone=True)
 def features_agree(book: Book) -> Iterator[Finding]:
     for id, family in book.records.families.items():
         for feature, message, hint in _contradictions(family, book.records.features):

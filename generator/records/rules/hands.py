@@ -20,7 +20,7 @@ _OFF = re.compile(r"\bunplug|\bplug out|\bswitch(?:ed)? off|\b(?:power|supply|mo
 "Words by which a text has the power off."
 
 
-@rule("A check with power has it off before hands go to needle, thread, foot or hook.", "check")
+@rule("A check with power has it off before hands go to needle, thread, foot or hook.", "check", alone=True)
 def hands_in_with_power_off(book: Book) -> Iterator[Finding]:
     for id, check in book.records.checks.items():
         hands = _HANDS.search(check.how) if check.power == "on" else None

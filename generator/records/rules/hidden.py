@@ -13,12 +13,19 @@ from generator.records.finding import Finding, quote
 from generator.records.model import Check, FailureMode, Family
 from generator.records.rules.book import Book
 from generator.records.rules.built import Built
+from generator.records.rules.reads import ALIKE, FITTING, Reads, together
 from generator.records.rules.registry import rule
 
 K = TypeVar("K")
 
+_OF_CHECK = ("needs", "lacks", "only_for", "reach", "does", "outcomes.*.cured", "outcomes.*.otherwise", "outcomes.*.says")
+_OF_MODE = ("remedy.renew", "remedy.set", "remedy.clean", "unseen_by.*:")
+READS = Reads(together(ALIKE, FITTING, {"check": _OF_CHECK, "failure-mode": _OF_MODE}))
 
-@rule("A failure mode is named in the checks of its complaints that seem to show it, or says why not.", "failure-mode")
+
+@rule(
+    "A failure mode is named in the checks of its complaints that seem to show it, or says why not.", "failure-mode", reads=READS
+)
 def seen_or_said(book: Book) -> Iterator[Finding]:
     """A check seems to show what sits beside a failure mode that it names, what it lays open, and what it tries."""
     machines = [_Machine(book, *group[0]) for group in book.alike]

@@ -30,7 +30,7 @@ _SOAKS = ("penetrating-oil", "solvent")
 "Tools after which something stands: oil creeps in, solvent dries off. The ids of content/tools.yaml."
 
 
-@rule("Work with solvent or penetrating oil says how long it waits.", "failure-mode")
+@rule("Work with solvent or penetrating oil says how long it waits.", "failure-mode", alone=True)
 def wet_work_waits(book: Book) -> Iterator[Finding]:
     for id, mode in book.records.failure_modes.items():
         wet = [tool for tool in mode.remedy.tools if tool in _SOAKS]
@@ -55,7 +55,7 @@ def _waits(work: object) -> tuple[float, float]:
     return given.get("wait", {}).get("minutes", 0), given.get("minutes", 0)
 
 
-@rule("Waiting is within the minutes of the work.")
+@rule("Waiting is within the minutes of the work.", alone=True)
 def wait_within_minutes(book: Book) -> Iterator[Finding]:
     for kind, pattern in _WAITS:
         for id, record in book.content.records[kind].items():
@@ -66,7 +66,7 @@ def wait_within_minutes(book: Book) -> Iterator[Finding]:
                     yield book.finding((kind, id), (*route, "wait"), message, "Count the waiting in `minutes` too.")
 
 
-@rule("A piece of work takes some minutes, and not half a day.")
+@rule("A piece of work takes some minutes, and not half a day.", alone=True)
 def minutes_are_likely(book: Book) -> Iterator[Finding]:
     for kind, pattern, most in _WHERE:
         for id, record in book.content.records[kind].items():

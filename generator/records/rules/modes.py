@@ -6,10 +6,11 @@ from collections.abc import Iterator
 
 from generator.records.finding import Finding, quote
 from generator.records.rules.book import Book
+from generator.records.rules.reads import TREES, Reads, together
 from generator.records.rules.registry import rule
 
 
-@rule("A failure mode sits on one part or one setting.", "failure-mode")
+@rule("A failure mode sits on one part or one setting.", "failure-mode", alone=True)
 def mode_sits_on_one_thing(book: Book) -> Iterator[Finding]:
     for id, mode in book.records.failure_modes.items():
         if mode.part and mode.setting:
@@ -21,7 +22,7 @@ def mode_sits_on_one_thing(book: Book) -> Iterator[Finding]:
             yield book.finding(("failure-mode", id), (), message, hint)
 
 
-@rule("Cleaning and advice give their minutes.", "failure-mode")
+@rule("Cleaning and advice give their minutes.", "failure-mode", alone=True)
 def cleaning_and_advice_take_time(book: Book) -> Iterator[Finding]:
     for id, mode in book.records.failure_modes.items():
         remedy = mode.remedy
@@ -32,7 +33,10 @@ def cleaning_and_advice_take_time(book: Book) -> Iterator[Finding]:
                 break
 
 
-@rule("A failure mode shows only as complaints whose tree it stands in.", "failure-mode")
+@rule(
+    "A failure mode shows only as complaints whose tree it stands in.", "failure-mode",
+    reads=Reads(together(TREES, {"failure-mode": ("shows",)})),
+)
 def shows_in_its_trees(book: Book) -> Iterator[Finding]:
     if "symptom" in {*book.content.blind, *book.content.unread}:
         return

@@ -18,7 +18,7 @@ _NAME = re.compile(r"[a-z0-9]+([-_./][a-z0-9]+)*")
 _GATE = re.compile(r"[a-z0-9-]+/[a-z0-9-]+")
 
 
-@rule("A file's name is the record's id: lower-case words joined by hyphens.")
+@rule("A file's name is the record's id: lower-case words joined by hyphens.", alone=True)
 def file_name_is_id(book: Book) -> Iterator[Finding]:
     for kind, by_id in book.content.records.items():
         if KINDS[kind].is_list:
@@ -31,7 +31,7 @@ def file_name_is_id(book: Book) -> Iterator[Finding]:
                 yield book.finding((kind, id), (), message, hint)
 
 
-@rule("Everything that a record names exists.")
+@rule("Everything that a record names exists.", alone=True)
 def names_exist(book: Book) -> Iterator[Finding]:
     hint = cache(partial(_hint, book))  # to look for the nearest id is dear, and what is gone is often named many times
     for reference in book.references:

@@ -7,10 +7,13 @@ from collections.abc import Iterator
 from generator.records.finding import Finding, quote
 from generator.records.model import Check
 from generator.records.rules.book import Book
+from generator.records.rules.reads import FITTING, MACHINES, Reads, together
 from generator.records.rules.registry import rule
 
+READS = Reads(together(MACHINES, FITTING, {"check": ("needs", "lacks", "only_for"), "symptom": ("needs", "lacks")}))
 
-@rule("A symptom offers no check and no row that no family can show with it.", "check")
+
+@rule("A symptom offers no check and no row that no family can show with it.", "check", reads=READS)
 def symptom_offers_what_can_show(book: Book) -> Iterator[Finding]:
     for id, check in book.records.checks.items():
         if not check.only_for or any(symptom not in book.records.symptoms for symptom in check.only_for):

@@ -7,10 +7,14 @@ from collections.abc import Iterator
 from generator.records.finding import Finding, quote
 from generator.records.model import Check
 from generator.records.rules.book import Book
+from generator.records.rules.reads import FITTING, MACHINES, Reads, together
 from generator.records.rules.registry import rule
 
 
-@rule("What an outcome fits can be wrong with some machine that the check is for.", "check")
+@rule(
+    "What an outcome fits can be wrong with some machine that the check is for.", "check",
+    reads=Reads(together(MACHINES, FITTING, {"check": ("needs", "lacks")})),
+)
 def outcome_can_be_seen(book: Book) -> Iterator[Finding]:
     if book.content.blind or any(built.missing for _, built in book.built):
         return

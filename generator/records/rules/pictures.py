@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from generator.records.finding import Finding, did_you_mean, quote
 from generator.records.rules.book import Book
+from generator.records.rules.prose import Key
+from generator.records.rules.reads import Reads
 from generator.records.rules.registry import rule
 
 _NAMES_A_FILE = re.compile(r"\.(?:jpe?g|png|webp)\s*$|^(?:img|dsc|image|picture|photo|photograph)[\W_]*\d*\s*$", re.I)
 
 
-@rule("Every picture that a record names is a picture in the folder `pictures`.")
+@rule("Every picture that a record names is a picture in the folder `pictures`.", alone=True)
 def picture_is_there(book: Book) -> Iterator[Finding]:
     known = book.content.pictures
     for record, route, entry in book.pictured:
@@ -23,9 +25,16 @@ def picture_is_there(book: Book) -> Iterator[Finding]:
             yield book.finding((record.kind, record.id), (*route, "file"), f"There is no picture {quote(file)}.", hint)
 
 
-@rule("Every file in the folder `pictures` is a sound JPEG, PNG or WebP picture that a record names.")
+def pictures_named(book: Book) -> Mapping[str, Key]:
+    """File of a picture -> a record that names it."""
+    return {str(entry.get("file")): (record.kind, record.id) for record, _, entry in book.pictured}
+
+
+@rule(
+    "Every file in the folder `pictures` is a sound JPEG, PNG or WebP picture that a record names.", reads=Reads({}), users=pictures_named
+)
 def picture_is_sound_and_named(book: Book) -> Iterator[Finding]:
-    named = {str(entry.get("file")) for _, _, entry in book.pictured}
+    named = pictures_named(book)
     for name, file in book.content.pictures.items():
         if file.fault:
             yield Finding(Path(file.path), 1, 1, f"{quote(name)} {file.fault}.", file.mend)
@@ -34,7 +43,7 @@ def picture_is_sound_and_named(book: Book) -> Iterator[Finding]:
             yield Finding(Path(file.path), 1, 1, f"No record names the picture {quote(name)}.", hint, "warning")
 
 
-@rule("What a picture shows is said in words, not by the name of a file.")
+@rule("What a picture shows is said in words, not by the name of a file.", alone=True)
 def picture_is_told(book: Book) -> Iterator[Finding]:
     for record, route, entry in book.pictured:
         alt = str(entry.get("alt"))

@@ -6,13 +6,17 @@ from collections.abc import Iterator
 
 from generator.records.finding import Finding, did_you_mean, quote
 from generator.records.rules.book import Book
+from generator.records.rules.reads import Reads
 from generator.records.rules.registry import rule
 
 BED = "bed"
 "The question whose answers stand in its own record."
 
 
-@rule("A question is about the bed, with its answers, or about a role that an assembly has.", "question")
+@rule(
+    "A question is about the bed, with its answers, or about a role that an assembly has.", "question",
+    reads=Reads({"assembly": ("role",)}),
+)
 def question_is_of_something(book: Book) -> Iterator[Finding]:
     if {"assembly"} & {*book.content.blind, *book.content.unread}:
         return

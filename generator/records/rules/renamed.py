@@ -6,12 +6,13 @@ from collections.abc import Iterator
 
 from generator.records.finding import Finding, quote
 from generator.records.rules.book import Book
+from generator.records.rules.reads import Reads
 from generator.records.rules.registry import rule
 
 _KINDS = ("symptom", "family", "assembly", "failure-mode", "check", "technique")
 
 
-@rule("A former id is no record's id now, and one record's alone.")
+@rule("A former id is no record's id now, and one record's alone.", reads=Reads(dict.fromkeys(_KINDS, ("was",))))
 def former_id_is_free(book: Book) -> Iterator[Finding]:
     for kind in _KINDS:
         by_id = book.content.records[kind]

@@ -9,6 +9,7 @@ from itertools import combinations
 
 from generator.records.finding import Finding, quote
 from generator.records.rules.book import Book
+from generator.records.rules.reads import BUILT, Hears, Reads, together
 from generator.records.rules.registry import rule
 
 _NUMBERS = {"one": 1, "two": 2, "both": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7}
@@ -19,7 +20,16 @@ _NAMED = re.compile(
 "A number of screws that a text names; `one from behind` goes on from the screws before it."
 
 
-@rule("The screws that a part's text counts are as many as the family's chart has.", "assembly")
+def _hears(book: Book) -> Hears:
+    return lambda text: text if _told(text) else None
+
+
+READS = Reads(
+    together(BUILT, {"assembly": ("parts.*.joints",), "fasteners": ("*.joint", "*.count")}), {"assembly": ("parts.*.off.how",)}, _hears
+)
+
+
+@rule("The screws that a part's text counts are as many as the family's chart has.", "assembly", reads=READS)
 def screws_are_as_many_as_on_the_chart(book: Book) -> Iterator[Finding]:
     for family, built in book.built:
         counts = {note.joint: note.count for note in book.records.fasteners.get(family.id, ())}

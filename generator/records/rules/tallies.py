@@ -9,10 +9,14 @@ from generator.records.finding import Finding, did_you_mean, quote
 from generator.records.model import Found
 from generator.records.node import Route
 from generator.records.rules.book import Book
+from generator.records.rules.reads import MACHINES, TREES, Reads, together
 from generator.records.rules.registry import rule
 
 
-@rule("A tally counts failure modes that its family can have.", "tally")
+@rule(
+    "A tally counts failure modes that its family can have.", "tally",
+    reads=Reads(together(MACHINES, {"tally": ("family", "found", "took.*.mode")})),
+)
 def tally_of_what_can_be(book: Book) -> Iterator[Finding]:
     families = {family.id: (family, built) for family, built in book.built}
     for named in book.references:
@@ -28,7 +32,7 @@ def tally_of_what_can_be(book: Book) -> Iterator[Finding]:
             yield book.finding(("tally", tally.id), named.route, message, hint, key=named.key, level="warning")
 
 
-@rule("A shop counts the machines of a family and a period once.", "tally")
+@rule("A shop counts the machines of a family and a period once.", "tally", reads=Reads({"tally": ("shop", "family", "period")}))
 def counted_once(book: Book) -> Iterator[Finding]:
     first: dict[tuple[str | None, str, str], str] = {}
     for id, tally in book.records.tallies.items():
@@ -40,7 +44,7 @@ def counted_once(book: Book) -> Iterator[Finding]:
             yield book.finding(("tally", id), ("period",), message, "Put both in one tally, or mend the period.")
 
 
-@rule("A tally finds a failure mode in no more machines than it saw.", "tally")
+@rule("A tally finds a failure mode in no more machines than it saw.", "tally", alone=True)
 def found_within_machines(book: Book) -> Iterator[Finding]:
     for id, tally in book.records.tallies.items():
         total: Counter[str] = Counter()
@@ -52,7 +56,7 @@ def found_within_machines(book: Book) -> Iterator[Finding]:
                 yield book.finding(("tally", id), route, message, hint)
 
 
-@rule("A tally counts a failure mode once for each complaint.", "tally")
+@rule("A tally counts a failure mode once for each complaint.", "tally", alone=True)
 def found_once(book: Book) -> Iterator[Finding]:
     for id in book.records.tallies:
         seen: set[tuple[str, str | None]] = set()
@@ -64,7 +68,10 @@ def found_once(book: Book) -> Iterator[Finding]:
             seen.add((found.mode, found.symptom))
 
 
-@rule("What a tally finds behind a complaint stands in that complaint's tree.", "tally")
+@rule(
+    "What a tally finds behind a complaint stands in that complaint's tree.", "tally",
+    reads=Reads(together(TREES, {"tally": ("found",), "failure-mode": ()})),
+)
 def found_in_the_tree(book: Book) -> Iterator[Finding]:
     if "symptom" in {*book.content.blind, *book.content.unread}:
         return
@@ -77,7 +84,7 @@ def found_in_the_tree(book: Book) -> Iterator[Finding]:
                 yield book.finding(("tally", id), route, message, hint, level="warning")
 
 
-@rule("A tally gives the minutes of no more jobs than it found.", "tally")
+@rule("A tally gives the minutes of no more jobs than it found.", "tally", alone=True)
 def took_within_found(book: Book) -> Iterator[Finding]:
     for id, tally in book.records.tallies.items():
         found = Counter(dict.fromkeys((took.mode for took in tally.took), 0))

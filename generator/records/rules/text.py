@@ -17,13 +17,13 @@ _LINK = re.compile(r"(?<!\\)\[[^\]\n]*\](\([^)\n]*\)|\[|:\s)")
 _TAG = re.compile(r"(?<!\\)<[A-Za-z/!?][^\s>]*>?")
 
 
-@rule("Text holds no raw HTML.")
+@rule("Text holds no raw HTML.", alone=True)
 def no_raw_html(book: Book) -> Iterator[Finding]:
     message = "Raw HTML, or what a browser takes for it: {}."
     return _where(book, "<", _TAG, message, "Use Markdown; put a space after a '<' that means less, or backticks round it.")
 
 
-@rule("Text holds no link and no picture.")
+@rule("Text holds no link and no picture.", alone=True)
 def no_links(book: Book) -> Iterator[Finding]:
     hint = "Write the words alone: pages link by themselves. What a figure comes from goes into sources.yaml."
     return _where(book, "[", _LINK, "A link or a picture: {}.", hint)
@@ -37,7 +37,7 @@ def _where(book: Book, sign: str, pattern: re.Pattern[str], message: str, hint: 
             yield book.finding(record, route, message.format(quote(found[0], 30)), hint)
 
 
-@rule("Text holds no character that cannot be seen.")
+@rule("Text holds no character that cannot be seen.", alone=True)
 def no_hidden_characters(book: Book) -> Iterator[Finding]:
     for record, route, text in _texts(book, lambda told: not told.replace("\n", "").isprintable()):
         odd = None if text.isprintable() else next((c for c in text if unicodedata.category(c)[0] == "C" and c not in "\n\t"), None)

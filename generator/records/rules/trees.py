@@ -13,12 +13,13 @@ from generator.records.nested import children
 from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.built import Built
+from generator.records.rules.reads import ALIKE, TREES, Reads, together
 from generator.records.rules.registry import rule
 from generator.records.schema import repeated
 from generator.records.trees import can_occur
 
 
-@rule("A gate is one of any, all and at_least.", "symptom")
+@rule("A gate is one of any, all and at_least.", "symptom", alone=True)
 def one_kind_of_gate(book: Book) -> Iterator[Finding]:
     for id, record in book.content.records["symptom"].items():
         for route, gate, given in bad_gates(record.data):
@@ -31,7 +32,7 @@ def one_kind_of_gate(book: Book) -> Iterator[Finding]:
                 yield book.finding(("symptom", id), route, message, "Add its inputs under `any`.")
 
 
-@rule("A vote asks for no more inputs than it has.", "symptom")
+@rule("A vote asks for no more inputs than it has.", "symptom", alone=True)
 def vote_within_inputs(book: Book) -> Iterator[Finding]:
     for id, record in book.content.records["symptom"].items():
         for route, gate in gates(record.data):
@@ -42,7 +43,7 @@ def vote_within_inputs(book: Book) -> Iterator[Finding]:
                 yield book.finding(("symptom", id), (*route, "at_least"), message, hint)
 
 
-@rule("A gate's id stands once in its tree.", "symptom")
+@rule("A gate's id stands once in its tree.", "symptom", alone=True)
 def gate_ids_once(book: Book) -> Iterator[Finding]:
     for id, record in book.content.records["symptom"].items():
         seen: dict[str, Route] = {}
@@ -56,7 +57,7 @@ def gate_ids_once(book: Book) -> Iterator[Finding]:
                     yield book.finding(("symptom", id), here, message, "Give one another id.")
 
 
-@rule("A gate has each input once.", "symptom")
+@rule("A gate has each input once.", "symptom", alone=True)
 def input_once_in_a_gate(book: Book) -> Iterator[Finding]:
     for id, record in book.content.records["symptom"].items():
         for route, gate in gates(record.data):
@@ -69,7 +70,10 @@ def input_once_in_a_gate(book: Book) -> Iterator[Finding]:
                         yield book.finding(("symptom", id), (*route, key, place), message, "Take one of the two out.")
 
 
-@rule("A symptom that a family lists has a cause in that family.", "family")
+@rule(
+    "A symptom that a family lists has a cause in that family.", "family",
+    reads=Reads(together(ALIKE, TREES, {"family": ("symptoms",), "symptom": ("needs", "lacks")})),
+)
 def listed_symptom_has_causes(book: Book) -> Iterator[Finding]:
     for family, built, can_have in _listing(book):
         for place, id in enumerate(family.symptoms or ()):

@@ -35,7 +35,7 @@ def _ends(found: Found) -> Iterator[tuple[tuple[str, str], Route, Quantity, Quan
             yield record, route, Quantity.parse(target["low"]), Quantity.parse(target["high"])
 
 
-@rule("Both ends of a target have the same unit.", "assembly")
+@rule("Both ends of a target have the same unit.", "assembly", alone=True)
 def target_in_one_unit(book: Book) -> Iterator[Finding]:
     for record, route, low, high in _targets(book):
         if low.unit != high.unit:
@@ -43,7 +43,7 @@ def target_in_one_unit(book: Book) -> Iterator[Finding]:
             yield book.finding(record, (*route, "high"), message, f"Write both in {low.unit}.")
 
 
-@rule("A target's low end is not above its high end.", "assembly")
+@rule("A target's low end is not above its high end.", "assembly", alone=True)
 def target_low_to_high(book: Book) -> Iterator[Finding]:
     for record, route, low, high in _targets(book):
         if low.unit == high.unit and low.value > high.value:
@@ -51,7 +51,7 @@ def target_low_to_high(book: Book) -> Iterator[Finding]:
             yield book.finding(record, (*route, "low"), message, "Change them round.")
 
 
-@rule("A price band goes from low to high.")
+@rule("A price band goes from low to high.", alone=True)
 def price_low_to_high(book: Book) -> Iterator[Finding]:
     for found in (
         _values(book, "assembly", "parts", "*", "price"),
@@ -66,7 +66,7 @@ def price_low_to_high(book: Book) -> Iterator[Finding]:
                 yield book.finding(record, route, message, hint)
 
 
-@rule("A measure of a family says where it comes from.", "family")
+@rule("A measure of a family says where it comes from.", "family", alone=True)
 def figure_has_source(book: Book) -> Iterator[Finding]:
     for id, family in book.records.families.items():
         for name, figure in family.figures.items():
@@ -77,7 +77,7 @@ def figure_has_source(book: Book) -> Iterator[Finding]:
                 yield book.finding(("family", id), where, message, hint, level="warning")
 
 
-@rule("A figure of a family is one of the list, where there is a list.", "family")
+@rule("A figure of a family is one of the list, where there is a list.", "family", alone=True)
 def figure_is_listed(book: Book) -> Iterator[Finding]:
     listed = book.defined["figure"]
     if not listed or "figure" in {*book.content.blind, *book.content.unread}:
@@ -89,7 +89,7 @@ def figure_is_listed(book: Book) -> Iterator[Finding]:
             yield book.finding(("family", id), ("figures", name), message, hint, key=True)
 
 
-@rule("A figure is measured in what the list says.", "family")
+@rule("A figure is measured in what the list says.", "family", alone=True)
 def figure_in_its_measure(book: Book) -> Iterator[Finding]:
     for id, family in book.records.families.items():
         for name, figure in family.figures.items():

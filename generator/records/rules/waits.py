@@ -18,7 +18,7 @@ _Work = tuple[tuple[str, str], Route, str | None, Wait | None]
 "Record, place of its words, the words, the wait."
 
 
-@rule("Work that tells of waiting counts it.")
+@rule("Work that tells of waiting counts it.", alone=True)
 def told_waits_count(book: Book) -> Iterator[Finding]:
     for record, route, how, wait in _work(book):
         told = _TOLD.search(how or "")

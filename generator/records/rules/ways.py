@@ -13,6 +13,7 @@ from generator.records.node import Route
 from generator.records.rules.alike import Alike
 from generator.records.rules.book import Book
 from generator.records.rules.built import Built
+from generator.records.rules.reads import ALIKE, BUILT, FITTING, Hears, Reads, together
 from generator.records.rules.registry import rule
 
 _OPENED = {
@@ -51,10 +52,19 @@ _POWER = re.compile(r"\b(?:plug in\b(?! the)|plug it in|switch on\b|supply on\b|
 "Words by which a text puts power on."
 
 
-@rule("What a check's text opens stands in its reach.", "check")
+def _hears(book: Book) -> Hears:
+    return _opened
+
+
+OPENING = Reads(together(ALIKE, {"check": ("needs", "lacks", "reach")}), {"check": ("how",)}, _hears)
+LYING = Reads(together(ALIKE, {"check": ("needs", "lacks", "reach", "position")}))
+HINGED = Reads(together(BUILT, {"assembly": ("parts.*.off.position", "settings.*.position")}))
+
+
+@rule("What a check's text opens stands in its reach.", "check", reads=OPENING)
 def check_reaches_what_it_opens(book: Book) -> Iterator[Finding]:
     for check in book.records.checks.values():
-        opened = [(words, part) for words, part in _OPENED.items() if _opens(check.how, words)]
+        opened = _opened(check.how)
         for group in _done(book, check) if opened else ():
             built = group[0][1]
             covered = [(words, part) for words, part in opened if part in built.parts and part not in check.reach]
@@ -65,7 +75,7 @@ def check_reaches_what_it_opens(book: Book) -> Iterator[Finding]:
                 yield book.finding(("check", check.id), ("how",), message, f"Add {quote(part)} to `reach`.")
 
 
-@rule("A check that puts power on says so in `power`.", "check")
+@rule("A check that puts power on says so in `power`.", "check", alone=True)
 def check_has_the_power_it_says(book: Book) -> Iterator[Finding]:
     for id, check in book.records.checks.items():
         found = _POWER.search(check.how)
@@ -74,7 +84,7 @@ def check_has_the_power_it_says(book: Book) -> Iterator[Finding]:
             yield book.finding(("check", id), ("power",), message, 'Write `power: "on"`, or take the words out.')
 
 
-@rule("A machine that runs stands upright: no setting with power lays it over.", "assembly")
+@rule("A machine that runs stands upright: no setting with power lays it over.", "assembly", alone=True)
 def what_runs_stands_upright(book: Book) -> Iterator[Finding]:
     for id, assembly in book.records.assemblies.items():
         for made in assembly.settings.values():
@@ -84,7 +94,7 @@ def what_runs_stands_upright(book: Book) -> Iterator[Finding]:
                 yield book.finding(("assembly", id), ("settings", made.id, "position"), message, hint)
 
 
-@rule("No power is put on while a remedy or a move is at work: what is run afterwards is a setting with `power: on`.")
+@rule("No power is put on while a remedy or a move is at work: what is run afterwards is a setting with `power: on`.", alone=True)
 def work_is_done_without_power(book: Book) -> Iterator[Finding]:
     for record, route, text in _worked(book):
         found = _RUN.search(text)
@@ -109,7 +119,7 @@ def _worked(book: Book) -> Iterator[tuple[tuple[str, str], Route, str]]:
                 yield ("assembly", id), ("oil", n, "how"), point.how
 
 
-@rule("A machine lies for a check as it does for the covers that the check opens.", "check")
+@rule("A machine lies for a check as it does for the covers that the check opens.", "check", reads=LYING)
 def check_lies_as_its_covers(book: Book) -> Iterator[Finding]:
     for check in book.records.checks.values():
         for group in _done(book, check) if check.position else ():
@@ -126,7 +136,7 @@ _HINGED = "tilted-back"
 "How a head lies that tilts back on its hinges: it stands in a base or a table, and turns over no other way."
 
 
-@rule("A machine that tilts back on its hinges is laid no other way.", "family")
+@rule("A machine that tilts back on its hinges is laid no other way.", "family", reads=HINGED)
 def hinged_lies_on_its_hinges(book: Book) -> Iterator[Finding]:
     for family, built in book.built:
         lies = list(_lies(built))
@@ -150,7 +160,10 @@ def _lies(built: Built) -> Iterator[tuple[str, str | None, tuple[tuple[str, str]
             yield id, setting.value.position, setting.place("position")
 
 
-@rule("A check with power, for a complaint that says stop, names the complaints that it is for.", "check")
+@rule(
+    "A check with power, for a complaint that says stop, names the complaints that it is for.", "check",
+    reads=Reads(together(FITTING, {"check": ("power", "only_for"), "symptom": ("stop",)})),
+)
 def power_is_asked_for(book: Book) -> Iterator[Finding]:
     """Power on a machine that ought to stand is thought of, and never comes by itself."""
     for id, check in book.records.checks.items():
@@ -165,7 +178,10 @@ def power_is_asked_for(book: Book) -> Iterator[Finding]:
                 break
 
 
-@rule("Where a complaint says stop, what comes before all other checks has no power on.", "symptom")
+@rule(
+    "Where a complaint says stop, what comes before all other checks has no power on.", "symptom",
+    reads=Reads({"symptom": ("stop", "before"), "check": ("power",)}),
+)
 def power_waits_for_what_comes_first(book: Book) -> Iterator[Finding]:
     """It is done even when one before it has shown a fault, and power must wait for that."""
     for id, symptom in book.records.symptoms.items():
@@ -186,6 +202,11 @@ def _off(check: Check, built: Built) -> frozenset[str]:
     """Parts that are out of the way for it."""
     there = (part for part in check.reach if part in built.parts)
     return reached(there, lambda p: (b for b in built.parts[p][0].value.behind if b in built.parts))
+
+
+def _opened(how: str) -> list[tuple[str, str]]:
+    """Words of a text by which it opens something, and the part."""
+    return [(words, part) for words, part in _OPENED.items() if _opens(how, words)]
 
 
 def _opens(how: str, words: str) -> bool:
