@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable
+from datetime import datetime
 from fnmatch import fnmatch
 from pathlib import Path
 from typing import Any
@@ -115,9 +117,16 @@ def _of_theme(theme: Theme, names: Iterable[str]) -> list[Path]:
 
 def without_dates(files: Files) -> None:
     """The same records give the same bytes on any day: MkDocs would date every page, and what it packs, with today."""
-    for file in files.documentation_pages():
-        if file.page:
-            file.page.update_date = _NO_DAY
+    made = [file.page for file in files.documentation_pages() if file.page]
+    for page in made:
+        page.update_date = _NO_DAY
+    if not made:
+        os.environ["SOURCE_DATE_EPOCH"] = str(int(datetime.fromisoformat(f"{_NO_DAY}T00:00+00:00").timestamp()))
+
+
+def list_pages(env: Environment, files: Files) -> None:
+    """Give the map of the site every page, those too that are taken over as they stand; by address, whichever was made anew."""
+    env.globals["all_pages"] = [file.page for file in sorted(files, key=lambda file: file.dest_uri) if file.page]
 
 
 def guard(env: Environment) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import logging
 import posixpath
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 from pathlib import Path
@@ -76,23 +76,21 @@ class ReadyPage(Page):
         self.links_to_anchors = {}
 
 
-class StandingPage(ReadyPage):
-    """A page that is taken over as it stands, frame and all."""
+class StandingFile(File):
+    """A page, frame and all, or a file of data, that is taken over as it stands."""
 
-    def __init__(self, text: PageText, file: File, config: MkDocsConfig, standing: Standing) -> None:
+    def __init__(self, name: str, address: str, inclusion: InclusionLevel, config: MkDocsConfig, standing: Standing) -> None:
+        super().__init__(name, None, config.site_dir, config.use_directory_urls, dest_uri=address, inclusion=inclusion)
         self._standing = standing
-        super().__init__(text, file, config)
 
-    def read_source(self, config: MkDocsConfig) -> None:
+    def is_documentation_page(self) -> bool:
         """Nothing is left to be filled in."""
-        super().read_source(config)
-        self.meta["template"] = "standing.html"
+        return False
 
-    @property
-    def finished(self) -> str:
-        """The whole page."""
+    def copy_file(self, dirty: bool = False) -> None:
+        """Into the new site."""
         try:
-            return self._standing.finished(self.file.dest_uri)
+            self._standing.lay(self.dest_uri, Path(self.abs_dest_path))
         except StandingChanged as error:
             raise PluginError(str(error)) from None
 
@@ -164,15 +162,7 @@ def add_files(files: Files, site: Site, config: MkDocsConfig, more: Sequence[Pat
     """All pages, data files and assets, and the guides of further content folders; hubs alone are in the navigation."""
     for folder in more:
         _lay_guides(files, folder, config)
-    for page in site.pages:
-        name = posixpath.splitext(page.address)[0] + ".md"
-        hub = page.address in _HUBS
-        level = InclusionLevel.INCLUDED if hub else InclusionLevel.NOT_IN_NAV
-        file = File.generated(config, name, content="", inclusion=level)
-        if site.standing and page.address in site.standing.taken:
-            StandingPage(page, file, config, site.standing)
-        else:
-            ReadyPage(page, file, config)
+    for file in _files_of_pages(site, config):
         files.append(file)
     made: dict[str, str | bytes] = {**site.data, **site.pictures}
     for address, content in made.items():
@@ -187,6 +177,28 @@ def add_files(files: Files, site: Site, config: MkDocsConfig, more: Sequence[Pat
     leave_out_what_is_not_used(files, config)
     config.nav = _navigation()
     return files
+
+
+def _files_of_pages(site: Site, config: MkDocsConfig) -> Iterator[File]:
+    """All that have a page, and the files of data that are taken over."""
+    taken = dict(site.standing.taken) if site.standing else {}
+    for page in site.pages:
+        name = posixpath.splitext(page.address)[0] + ".md"
+        level = InclusionLevel.INCLUDED if page.address in _HUBS else InclusionLevel.NOT_IN_NAV
+        if site.standing and taken.pop(page.address, None):
+            file: File = StandingFile(name, page.address, level, config, site.standing)
+        else:
+            file = File.generated(config, name, content="", inclusion=level)
+        ReadyPage(page, file, config)
+        yield file
+    for address in taken:
+        if site.standing:
+            yield StandingFile(address, address, InclusionLevel.INCLUDED, config, site.standing)
+
+
+def known_prints(site: Site) -> dict[str, str]:
+    """The SHA-256 of the files that are taken over, by address."""
+    return {address: page.sha256 for address, page in site.standing.taken.items()} if site.standing else {}
 
 
 def _is_joined(path: Path) -> bool:
@@ -243,8 +255,6 @@ def publish(new: NewFolder, config: MkDocsConfig, site: Site) -> None:
 
 def finished(output: str, page: Page) -> str:
     """The page without bytes that nobody sees, and its own scripts at the end of its body."""
-    if isinstance(page, StandingPage):
-        return output
     here = posixpath.dirname(page.file.dest_uri) or "."
     scripts = page.text.scripts if isinstance(page, ReadyPage) else ()
     tags = "".join(f'<script src="{posixpath.relpath(script, here)}"></script>' for script in scripts)

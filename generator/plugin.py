@@ -83,6 +83,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
         if not self.is_preview:
             frame.guard(env)
         frame.without_dates(files)
+        frame.list_pages(env, files)
         frame_of_page.lay_frames(env, config)
         self.env, self.files, self.built_by = env, files, config
         return env
@@ -103,7 +104,7 @@ class HandwheelPlugin(BasePlugin[HandwheelConfig]):
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Let browsers keep the whole site for use without signal, after all else is written; then publish it."""
         if not self.is_preview:
-            offline.write_service_worker(Path(config.site_dir))
+            offline.write_service_worker(Path(config.site_dir), mkdocs_site.known_prints(self.site))
             write_made_from(Path(config.site_dir), [Path(config.docs_dir), *self.more], Path(config.config_file_path).parent)
         if self.new:
             mkdocs_site.publish(self.new, config, self.site)

@@ -60,7 +60,7 @@ class Site:
 
     pages: tuple[PageText, ...]
     data: Mapping[str, str]
-    "Address -> content of the script files that hold the browser's data, and of licences."
+    "Address -> content of the script files that hold the browser's data, and of licences; without those that are taken over."
     pictures: Mapping[str, bytes] = field(default_factory=dict)
     "Address -> bytes of the photographs and drawings of records."
     standing: Standing | None = None
@@ -109,7 +109,7 @@ def begin(standing: Standing, library: Library) -> None:
 def made(
     pieces: Sequence[Piece], files: Sequence[Files], bench: Bench, standing: Standing | None
 ) -> tuple[tuple[PageText, ...], dict[str, str]]:
-    """All pages; those that are taken over without their words. And all files of data by their address.
+    """All pages; those that are taken over without their words. And new files of data by their address.
 
     What has changed is found out before: `begin`.
     """
@@ -120,9 +120,8 @@ def made(
     data = {m.page.address: m.page.content for m in new if isinstance(m.page, DataFile)}
     if standing:
         standing.made(new)
-        old = {address for piece in files for address in piece.addresses if address not in data}
-        data |= {address: standing.finished(address) for address in sorted(old)}
-        taken = (page for address, page in standing.taken.items() if address not in old)
+        of_data = {address for piece in files for address in piece.addresses}
+        taken = (page for address, page in standing.taken.items() if address not in of_data)
         pages += (PageText(page.address, page.title, "", search=page.search) for page in taken)
     return tuple(pages), data
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import base64
 import hashlib
+import os
+import shutil
 from array import array
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
@@ -19,6 +21,8 @@ from generator.pages.piece import Files
 from generator.prints import Prints
 from generator.watched import Token, Watch
 
+Stood = tuple[int, int, int]
+"A file as it was found: which one, its size, and when it was written."
 MOST = 3
 "Sites remembered: with a shop's records and without, and with one family alone."
 _BETWEEN = "\t"
@@ -88,6 +92,7 @@ class Standing:
     "What the frame of the page at an address shows that no other page's does."
     taken: dict[str, Remembered] = field(default_factory=dict)
     "Pages that are taken over, by address."
+    _found: dict[str, Stood] = field(default_factory=dict)
     _made: list[Made] = field(default_factory=list)
     _known: dict[str, Remembered] = field(default_factory=dict)
     _number: dict[Token, int] = field(default_factory=dict)
@@ -127,18 +132,27 @@ class Standing:
         return True
 
     def _stands(self, page: Remembered) -> bool:
-        unchanged = self._changed.isdisjoint(_numbers(page.reads)) and page.frame == self.frame_of(page.address)
-        return unchanged and _sha256(self.folder / page.address) == page.sha256
-
-    def finished(self, address: str) -> str:
-        """A page that is taken over, as it stands. Raises StandingChanged where it is not what was found there before."""
+        if not self._changed.isdisjoint(_numbers(page.reads)) or page.frame != self.frame_of(page.address):
+            return False
         try:
-            page = (self.folder / address).read_bytes()
+            with (self.folder / page.address).open("rb") as file:
+                self._found[page.address] = _as_found(os.fstat(file.fileno()))
+                return hashlib.sha256(file.read()).hexdigest() == page.sha256
         except OSError:
-            page = b""
-        if hashlib.sha256(page).hexdigest() != self.taken[address].sha256:
+            return False
+
+    def lay(self, address: str, place: Path) -> None:
+        """Put a page that is taken over into the new site, as it stands. Raises StandingChanged where it has changed since it was found.
+
+        It is the same file under a second name, where the system has such: nothing of it is read or written.
+        """
+        place.parent.mkdir(parents=True, exist_ok=True)
+        try:
+            same = _laid(self.folder / address, place) == self._found[address]
+        except FileNotFoundError:
+            same = False
+        if not same:
             raise StandingChanged(f"{address} was changed while the site was built. Build it again.")
-        return page.decode()
 
     def made(self, pages: Sequence[Made]) -> None:
         """Pages that this build has made."""
@@ -216,6 +230,22 @@ def _growing(numbers: dict[Token, int]) -> Iterator[Token]:
         more = list(numbers)[done:]
         done += len(more)
         yield from more
+
+
+def _as_found(stat: os.stat_result) -> Stood:
+    return stat.st_ino, stat.st_size, stat.st_mtime_ns
+
+
+def _laid(old: Path, new: Path) -> Stood:
+    """What now stands under both names. Raises FileNotFoundError where nothing did."""
+    try:
+        os.link(old, new)
+    except FileNotFoundError:
+        raise
+    except OSError:  # a system, or a disk, on which no file has two names
+        shutil.copyfile(old, new)
+        return _as_found(old.stat())
+    return _as_found(new.stat())
 
 
 def _sha256(path: Path) -> str:

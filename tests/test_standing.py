@@ -93,10 +93,42 @@ def test_a_page_that_changes_while_the_site_is_built_ends_the_build(tmp_path: Pa
     standing.remember(tmp_path, watch)
     again = Standing(tmp_path, tmp_path / "cache", "code")
     again.begin(watch, ())
-    assert again.take("a.html") and not again.take("b.html") and again.finished("a.html") == "as it stood"
-    (tmp_path / "a.html").write_text("of another build")
+    assert again.take("a.html") and not again.take("b.html")
+    again.lay("a.html", tmp_path / "new" / "a.html")
+    assert (tmp_path / "new" / "a.html").read_text() == "as it stood"
+    (tmp_path / "another").write_text("not so then")
+    (tmp_path / "another").replace(tmp_path / "a.html")
     with pytest.raises(StandingChanged, match="Build it again"):
-        again.finished("a.html")
+        again.lay("a.html", tmp_path / "newer" / "a.html")
+    (tmp_path / "a.html").unlink()
+    with pytest.raises(StandingChanged, match="Build it again"):
+        again.lay("a.html", tmp_path / "newest" / "a.html")
+
+
+@pytest.mark.parametrize("alters", [False, True], ids=["left alone", "changed meanwhile"])
+def test_where_no_file_has_two_names_a_page_is_copied(tmp_path: Path, monkeypatch, alters: bool) -> None:
+    watch, page, new = Watch(), tmp_path / "a.html", tmp_path / "new" / "a.html"
+    page.write_text("as it stood")
+    first = Standing(tmp_path, tmp_path / "cache", "code")
+    first.begin(watch, ())
+    first.made([Made(PageText("a.html", "A", ""), ())])
+    first.remember(tmp_path, watch)
+    again = Standing(tmp_path, tmp_path / "cache", "code")
+    again.begin(watch, ())
+    assert again.take("a.html")
+
+    def refused(old: Path, new: Path) -> None:
+        if alters:
+            page.write_text("of another build")
+        raise PermissionError(1, "Operation not permitted")
+
+    monkeypatch.setattr("os.link", refused)
+    if alters:
+        with pytest.raises(StandingChanged, match="Build it again"):
+            again.lay("a.html", new)
+    else:
+        again.lay("a.html", new)
+        assert new.read_text() == "as it stood" and new.stat().st_ino != page.stat().st_ino
 
 
 def test_pages_that_are_made_together_are_taken_over_together(tmp_path: Path) -> None:

@@ -34,7 +34,8 @@ def taken_over(records: Records, folders: Sequence[Path], place: Path, cache: Pa
     found = list(pieces(bench, folders, "", Edition("x")))
     begin(standing, bench.library)
     some, data = made(found, data_pieces(bench), bench, standing)
-    pages = {page.address: standing.finished(page.address) if page.address in standing.taken else page.html for page in some} | data
+    pages = {page.address: page.html for page in some} | data
+    pages |= {address: (place / address).read_text(encoding="utf-8") for address in standing.taken}
     for address, html in pages.items():
         (place / address).parent.mkdir(parents=True, exist_ok=True)
         (place / address).write_text(html, encoding="utf-8")

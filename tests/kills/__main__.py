@@ -64,7 +64,7 @@ def _end(build: subprocess.Popen[bytes]) -> None:
 
 
 def _state(site: Path) -> dict[str, bytes]:
-    return {str(p.relative_to(site)): p.read_bytes() for p in sorted(site.rglob("*")) if p.is_file() and not p.name.startswith("sitemap")}
+    return {str(p.relative_to(site)): p.read_bytes() for p in sorted(site.rglob("*")) if p.is_file()}
 
 
 if __name__ == "__main__":

@@ -61,6 +61,32 @@ def test_the_same_records_give_the_same_bytes_in_another_place_zone_language_and
     assert state(project / "site") == state(sound_site)
 
 
+def test_a_site_made_from_the_one_that_stands_is_the_one_made_from_nothing_with_its_map(project):
+    """Also where nothing is left for MkDocs to make: it would date what it packs with today."""
+    shutil.rmtree(project / "content" / "guides")
+    record, site = project / "content" / "checks" / "watch-hook.yaml", project / "site"
+    words = record.read_text(encoding="utf-8")
+    other = words.replace("title: Watch", "title: Look at", 1)
+
+    def built() -> dict[str, bytes]:
+        done = build(project, "env", "SITE_URL=https://book.example/")
+        assert done.returncode == 0, done.stdout
+        return state(site)
+
+    first = built()
+    assert b"<loc>https://book.example/checks/watch-hook.html</loc>" in first["sitemap.xml"]
+    before = (site / "checks" / "watch-hook.html").stat().st_ino
+    assert built() == first and (site / "checks" / "watch-hook.html").stat().st_ino == before, "the page was made again"
+    record.write_text(other, encoding="utf-8")
+    edited = built()
+    assert b"Look at the hook" in edited["checks/watch-hook.html"]
+    for folder in (site, project / ".cache"):
+        shutil.rmtree(folder)
+    assert built() == edited
+    record.write_text(words, encoding="utf-8")
+    assert built() == first
+
+
 def test_a_shops_own_folder_is_laid_over_the_first_and_stays_in_the_shop_where_it_is_private(project, monkeypatch):
     own = project / "own"
     own.mkdir()
