@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterable
-from datetime import datetime
 from fnmatch import fnmatch
 from pathlib import Path
 from typing import Any
@@ -117,11 +115,9 @@ def _of_theme(theme: Theme, names: Iterable[str]) -> list[Path]:
 
 def without_dates(files: Files) -> None:
     """The same records give the same bytes on any day: MkDocs would date every page, and what it packs, with today."""
-    made = [file.page for file in files.documentation_pages() if file.page]
-    for page in made:
-        page.update_date = _NO_DAY
-    if not made:
-        os.environ["SOURCE_DATE_EPOCH"] = str(int(datetime.fromisoformat(f"{_NO_DAY}T00:00+00:00").timestamp()))
+    for file in files.documentation_pages():  # there always are some: what tells of this copy of the book is made every time
+        if file.page:
+            file.page.update_date = _NO_DAY
 
 
 def list_pages(env: Environment, files: Files) -> None:

@@ -62,7 +62,7 @@ def test_the_same_records_give_the_same_bytes_in_another_place_zone_language_and
 
 
 def test_a_site_made_from_the_one_that_stands_is_the_one_made_from_nothing_with_its_map(project):
-    """Also where nothing is left for MkDocs to make: it would date what it packs with today."""
+    """Also where a book has no guides, and next to nothing is left for MkDocs to make: it would date what it packs with today."""
     shutil.rmtree(project / "content" / "guides")
     record, site = project / "content" / "checks" / "watch-hook.yaml", project / "site"
     words = record.read_text(encoding="utf-8")
