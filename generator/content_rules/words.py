@@ -11,7 +11,7 @@ from generator.records.finding import Finding, quote
 from generator.records.model import Check, FailureMode, Family, Symptom
 from generator.records.node import Route
 from generator.records.rules.book import Book
-from generator.records.rules.reads import ALIKE, FITTING, Hears, Reads, together
+from generator.records.rules.reads import FITTING, MACHINES, Hears, Reads, together
 from generator.records.rules.registry import rule
 from generator.records.trees import can_occur
 from generator.records.words import Words, strangers
@@ -42,7 +42,7 @@ def _hears(book: Book) -> Hears:
 
 READS = Reads(
     together(
-        ALIKE,
+        MACHINES,
         FITTING,
         {"check": ("needs", "lacks", "only_for", "outcomes.*.otherwise", "outcomes.*.good")},
         {"symptom": ("needs", "lacks"), "failure-mode": ("looks_like.*.mode",)},
@@ -73,7 +73,7 @@ def words_fit_the_machine(book: Book) -> Iterator[Finding]:
                     yield book.finding(record, route, message, hint, level="warning")
 
 
-@rule("A caution needs what it speaks of.", "caution", reads=Reads(ALIKE))
+@rule("A caution needs what it speaks of.", "caution", reads=Reads({"family": ("title", "features")}))
 def caution_needs_what_it_speaks_of(book: Book) -> Iterator[Finding]:
     words_of = Words(book.records.features.values())
     families = [group[0][0] for group in book.alike]  # the first of those that are alike is the one that is told of

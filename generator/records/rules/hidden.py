@@ -13,14 +13,14 @@ from generator.records.finding import Finding, quote
 from generator.records.model import Check, FailureMode, Family
 from generator.records.rules.book import Book
 from generator.records.rules.built import Built
-from generator.records.rules.reads import ALIKE, FITTING, Reads, together
+from generator.records.rules.reads import BEHIND, FITTING, MACHINES, Reads, together
 from generator.records.rules.registry import rule
 
 K = TypeVar("K")
 
 _OF_CHECK = ("needs", "lacks", "only_for", "reach", "does", "outcomes.*.cured", "outcomes.*.otherwise", "outcomes.*.says")
 _OF_MODE = ("remedy.renew", "remedy.set", "remedy.clean", "unseen_by.*:")
-READS = Reads(together(ALIKE, FITTING, {"check": _OF_CHECK, "failure-mode": _OF_MODE}))
+READS = Reads(together(MACHINES, BEHIND, FITTING, {"check": _OF_CHECK, "failure-mode": _OF_MODE}))
 
 
 @rule(

@@ -46,7 +46,14 @@ class Reads:
 
 def _found(record: Record, patterns: Patterns) -> list[tuple[object, object]]:
     found = (match(record.data, tuple(pattern.split("."))) for pattern in patterns.get(record.kind, ()))
-    return [(route, value) for matches in found for route, _, value in matches]
+    return [(route, _untitled(value) if route == ("tree",) else value) for matches in found for route, _, value in matches]
+
+
+def _untitled(tree: object) -> object:
+    """A fault tree without the titles of its gates, which no rule that follows trees looks at."""
+    if isinstance(tree, dict):
+        return {key: _untitled(below) for key, below in tree.items() if key != "title"}
+    return [_untitled(below) for below in tree] if isinstance(tree, list) else tree
 
 
 def together(*several: Patterns) -> Patterns:
@@ -74,12 +81,13 @@ BEHIND: Patterns = {"assembly": ("parts.*.behind", "parts.*.off.position")}
 JOINTS: Patterns = {"assembly": _of_items("joints")}
 "What holds what."
 TREES: Patterns = {"symptom": ("tree",)}
-"Fault trees."
+"Fault trees, but for the titles of gates."
 SEATS: Patterns = {"failure-mode": ("part", "setting", "needs", "lacks")}
 "Which machines can have a failure mode."
 FITTING: Patterns = together({"check": ("outcomes.*.fits",)}, TREES, SEATS, {"assembly": ("parts.*:", "settings.*:")})
 "Which failure modes an outcome fits."
 MACHINES: Patterns = together(BUILT, SEATS)
-"Which family can have which failure mode."
-ALIKE: Patterns = together(MACHINES, BEHIND)
-"Which families are alike."
+"""Which family can have which failure mode.
+
+Which families are alike (`Book.alike`) need not be named: a rule finds the same where it takes each by itself.
+"""

@@ -13,7 +13,7 @@ from generator.records.nested import children
 from generator.records.node import Route
 from generator.records.rules.book import Book
 from generator.records.rules.built import Built
-from generator.records.rules.reads import ALIKE, TREES, Reads, together
+from generator.records.rules.reads import MACHINES, TREES, Reads, together
 from generator.records.rules.registry import rule
 from generator.records.schema import repeated
 from generator.records.trees import can_occur
@@ -72,7 +72,7 @@ def input_once_in_a_gate(book: Book) -> Iterator[Finding]:
 
 @rule(
     "A symptom that a family lists has a cause in that family.", "family",
-    reads=Reads(together(ALIKE, TREES, {"family": ("symptoms",), "symptom": ("needs", "lacks")})),
+    reads=Reads(together(MACHINES, TREES, {"family": ("symptoms",), "symptom": ("needs", "lacks")})),
 )
 def listed_symptom_has_causes(book: Book) -> Iterator[Finding]:
     for family, built, can_have in _listing(book):

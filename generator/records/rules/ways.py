@@ -13,7 +13,7 @@ from generator.records.node import Route
 from generator.records.rules.alike import Alike
 from generator.records.rules.book import Book
 from generator.records.rules.built import Built
-from generator.records.rules.reads import ALIKE, BUILT, FITTING, Hears, Reads, together
+from generator.records.rules.reads import BEHIND, BUILT, FITTING, Hears, Reads, together
 from generator.records.rules.registry import rule
 
 _OPENED = {
@@ -56,8 +56,8 @@ def _hears(book: Book) -> Hears:
     return _opened
 
 
-OPENING = Reads(together(ALIKE, {"check": ("needs", "lacks", "reach")}), {"check": ("how",)}, _hears)
-LYING = Reads(together(ALIKE, {"check": ("needs", "lacks", "reach", "position")}))
+OPENING = Reads(together(BUILT, BEHIND, {"check": ("needs", "lacks", "reach")}), {"check": ("how",)}, _hears)
+LYING = Reads(together(BUILT, BEHIND, {"check": ("needs", "lacks", "reach", "position")}))
 HINGED = Reads(together(BUILT, {"assembly": ("parts.*.off.position", "settings.*.position")}))
 
 
