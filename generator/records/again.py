@@ -106,6 +106,10 @@ class Edit:
     "As they are."
     part: Part
     "With those, and with the lists, which are as they were."
+    unread: bool
+    "Whether one of the files cannot be read, so that anything may stand in it."
+    renamed: bool
+    "Whether a name somewhere else may be one no more, or may have become one."
 
     @property
     def keys(self) -> Collection[Key]:
@@ -134,15 +138,17 @@ def whole(book: Book, found: Iterable[Finding], rules: Iterable[Rule], state: Pr
     )
 
 
-def onward(edit: Edit, book: Book, found: Iterable[Finding], rules: Iterable[Rule], asked: Sequence[Rule]) -> Checked:
-    """What is kept of a check for which, after an edit, only some rules were asked of the whole book."""
+def onward(edit: Edit, book: Book, found: Iterable[Finding], rules: Iterable[Rule], asked: Sequence[Rule]) -> Checked | None:
+    """What is kept of a check for which, after an edit, only some rules were asked of the whole book; see `whole`."""
+    if edit.unread:
+        return None
     users = {rule.name: dict(rule.users(book)) if rule in asked else _users_now(rule, rule.users, edit) for rule in rules if rule.users}
     return replace(
         edit.checked,
         files=edit.state.files,
         records=edit.count,
         findings=tuple(dict.fromkeys(map(_said, found))),
-        defined={kind: tuple(sorted(ids)) for kind, ids in edit.part.names.items()},
+        defined={kind: tuple(sorted(ids)) for kind, ids in (book if edit.renamed else edit.part).defined.items()},
         users=users,
     )
 
@@ -160,7 +166,7 @@ def differing(checked: Checked, state: Printed) -> frozenset[str] | None:
 
 
 def edit(checked: Checked, state: Printed, paths: Collection[str], folders: Sequence[Path], known: Known) -> Edit | None:
-    """What differs; None where that is more than records in files of their own, all of them sound before and readable now."""
+    """What differs; None where that is more than records in files of their own, all of them sound before."""
     files = {path: file for path in sorted(paths) if (file := _alone(path, folders, checked.files.keys() | state.files.keys()))}
     before = [_record(file, known(checked.files[path])) for path, file in files.items() if path in checked.files]
     if len(files) < len(paths) or any(record.data is None for record in before):
@@ -193,21 +199,26 @@ def _read(files: Sequence[RecordFile], state: Printed, folders: Sequence[Path], 
     return read_files([Scan([*files, *listed])], SoundFiles(sound))
 
 
-def _edit(checked: Checked, state: Printed, paths: Collection[str], before: Sequence[Record], content: Content) -> Edit | None:
-    """None where a file cannot be read, or an id is there no more that something may name."""
-    if content.blind or any(content.unread.values()):
-        return None
+def _edit(checked: Checked, state: Printed, paths: Collection[str], before: Sequence[Record], content: Content) -> Edit:
     now = [r for kind, by_id in content.records.items() if not KINDS[kind].place.endswith(".yaml") for r in by_id.values()]
     were, are = _defined(before), _defined(now)
     gone = any(ids - are[kind] for kind, ids in were.items())
     new = {kind: ids.difference(checked.defined.get(kind, ())) for kind, ids in are.items()}
     misnamed = any(said.rule == names_exist.name for said in checked.findings)
-    if gone or (misnamed and any(new.values())):
-        return None
     names = {kind: frozenset(checked.defined.get(kind, ())) | ids for kind, ids in are.items()}
     content = replace(content, pictures=checked.pictures)
     part = Part(content, build_all(content), names)
-    return Edit(checked, state, frozenset(str(Path(path)) for path in paths), _by_key(before), _by_key(now), part)
+    unread = bool(content.blind) or any(content.unread.values())
+    return Edit(
+        checked=checked,
+        state=state,
+        paths=frozenset(str(Path(path)) for path in paths),
+        before=_by_key(before),
+        now=_by_key(now),
+        part=part,
+        unread=unread,
+        renamed=unread or gone or (misnamed and any(new.values())),
+    )
 
 
 def _defined(records: Iterable[Record]) -> Mapping[str, frozenset[str]]:
@@ -222,8 +233,8 @@ def _by_key(records: Iterable[Record]) -> dict[Key, Record]:
 
 def again(edit: Edit, rules: Sequence[Rule]) -> tuple[list[Finding], list[Rule]]:
     """What is found without the rest of the book, and the rules that must look at all of it: of those nothing is among it."""
-    here = {rule.name for rule in rules if rule.alone}
-    stale = {rule.name for rule in rules if not rule.alone and _sees_another(rule, edit)}
+    here = {rule.name: rule for rule in rules if rule.alone and not (edit.renamed and rule is names_exist)}
+    stale = {rule.name for rule in rules if rule.name not in here and _sees_another(rule, edit)}
     stands: dict[str, list[Finding]] = {}
     for said in edit.checked.findings:
         if said.path not in edit.paths:
@@ -235,7 +246,7 @@ def again(edit: Edit, rules: Sequence[Rule]) -> tuple[list[Finding], list[Rule]]
         else:
             stale.add(said.rule)
     found = [finding for name, findings in stands.items() if name not in stale for finding in findings]
-    alone = (finding for rule in rules if rule.alone for finding in rule.run(edit.part))
+    alone = (finding for rule in here.values() for finding in rule.run(edit.part))
     found += (finding for finding in (*alone, *edit.part.content.findings) if str(finding.path) in edit.paths)
     return found, [rule for rule in rules if rule.name in stale]
 
@@ -248,8 +259,8 @@ def _put_anew(said: Said, spot: Spot, edit: Edit) -> Finding:
 
 def _sees_another(rule: Rule, edit: Edit) -> bool:
     """Whether a rule sees of what differs something else than it saw."""
-    if rule.reads is None:
-        return bool(edit.keys)
+    if rule.reads is None or edit.unread:
+        return bool(edit.paths)
     hears = rule.reads.hears(edit.part)
     if any(rule.reads.seen(edit.before.get(key), hears) != rule.reads.seen(edit.now.get(key), hears) for key in edit.keys):
         return True
