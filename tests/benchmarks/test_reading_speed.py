@@ -66,8 +66,10 @@ def _commands(project: Path, figures: Figures, complaint: tuple[str, str], cold:
     of = f"{sum(1 for _ in (project / 'content').rglob('*.yaml')):,} files"
     figures.add(f"{of}: read and checked cold", _times(project, "check", runs=1), "s", cold)
     mode = sorted((project / "content" / "failure-modes").iterdir())[0]
-    _change(mode)
+    _change(mode, "seen: ", "seen: 1")
     figures.add(f"{of}: `check` of one record that was changed", _times(project, "check", str(mode.relative_to(project)), runs=1), "s", ONE_RECORD)
+    _change(mode, "title: ", "title: Looper, ")  # a word that only some machines have: who speaks of it is asked of the whole book
+    figures.add(f"{of}: `check` of one record that says what the whole book must be asked about", _times(project, "check", str(mode.relative_to(project)), runs=1), "s")
     rank = ("rank", complaint[0], "-f", complaint[1])
     _times(project, *rank, runs=1)  # the order of its checks is kept from here on
     figures.add(f"{of}: read warm, for one answer", _times(project, *rank), "s", warm)
@@ -80,6 +82,6 @@ def _times(project: Path, *command: str, runs: int = _RUNS) -> Sequence[float]:
     return [measured(["-m", "generator", *command], project).processor for _ in range(runs)]
 
 
-def _change(mode: Path) -> None:
+def _change(mode: Path, was: str, now: str) -> None:
     text = mode.read_text(encoding="utf-8")
-    mode.write_text(text.replace("seen: ", "seen: 1", 1), encoding="utf-8")
+    mode.write_text(text.replace(was, now, 1), encoding="utf-8")
