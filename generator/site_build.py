@@ -30,7 +30,7 @@ from generator.pages.moved import moved_files
 from generator.pages.page import PageText
 from generator.pages.photos import photo_files
 from generator.pages.piece import Files, Piece
-from generator.pages.records.shipped import licence_files
+from generator.pages.records.shipped import FRAME_LICENCE, licence_files
 from generator.pages.site import pieces
 from generator.pages.which_machine.page import which_machine_files
 from generator.published import published
@@ -175,7 +175,7 @@ def data_pieces(bench: Bench) -> list[Files]:
         Files(partial(card_files, bench), (CARDS,)),
         Files(partial(words_files, bench.library), (WORDS,)),
         Files(partial(record_files, bench.library.records)),
-        Files(licence_files),
+        Files(licence_files, (FRAME_LICENCE,)),
         *(files for view in bench.library.views for files in _data_of(bench, view)),
     ]
 

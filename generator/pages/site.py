@@ -39,7 +39,7 @@ def pieces(bench: Bench, folders: Sequence[Path], site_url: str, edition: Editio
     maker, views = Maker(bench), bench.library.views
     yield lists.piece(maker)
     yield every_time(partial(guides_page.pages, maker, folders))
-    yield every_time(partial(contribute_page.pages, maker))
+    yield contribute_page.piece(maker)
     yield every_time(partial(this_copy_page.pages, maker, edition))
     yield every_time(partial(open_data_page.pages, maker, any(release.month for release in edition.releases)))
     yield coverage_page.piece(maker)
@@ -51,7 +51,7 @@ def pieces(bench: Bench, folders: Sequence[Path], site_url: str, edition: Editio
     yield from fault_pages.pieces(maker)
     yield technique_pages.piece(maker)
     yield chart_pages.piece(maker, partial(pictures.of_settings, bench))
-    yield every_time(partial(timing_page.pages, maker))
+    yield timing_page.piece(maker)
     yield from (piece for view in views for piece in job_sheets.pieces(maker, view, site_url))
     yield every_time(partial(which_machine_page.pages, maker))
     yield every_time(partial(not_listed_page.pages, maker))

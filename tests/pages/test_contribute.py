@@ -22,7 +22,7 @@ from generator.records.schema_keys import keys_of
 
 @pytest.fixture(scope="module")
 def html() -> str:
-    (page,) = contribute.pages(Maker(Bench(Library(Records()))))
+    (page,) = contribute.piece(Maker(Bench(Library(Records())))).pages()
     return page.html
 
 
@@ -91,7 +91,7 @@ def test_a_value_left_out_is_what_the_schema_says() -> None:
 
 
 def test_features_figures_positions_and_roles_stand_there_with_their_meaning(published: Bench) -> None:
-    (page,) = contribute.pages(Maker(published))
+    (page,) = contribute.piece(Maker(published)).pages()
     records = published.library.records
     for word in (*records.features, *records.figures, *records.positions):
         assert f'<th scope="row"><code>{word}</code></th>' in page.html

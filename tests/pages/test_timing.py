@@ -24,7 +24,7 @@ from tests.pages.jobs.printing import ROOT, dressed, printer
 
 @pytest.fixture(scope="module")
 def sheets(published: Bench) -> dict[str, PageText]:
-    return {page.address: page for page in timing_page.pages(Maker(published))}
+    return {page.address: page for page in timing_page.piece(Maker(published)).pages()}
 
 
 def test_every_family_has_a_sheet_that_the_hub_links_to(published: Bench, sheets) -> None:

@@ -3,23 +3,28 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
 
 from generator.pages.learn.forms import FORMS, letter
 from generator.pages.maker import Maker
 from generator.pages.page import PageText
+from generator.pages.piece import Piece
 from generator.records.key_values import allowed, taken
 from generator.records.kinds import KINDS
 from generator.records.schema import follow, schema
 from generator.records.schema_keys import Key, keys_of
 
+ADDRESS = "contribute.html"
 _SCRIPTS = ("assets/handwheel/js/learn/keys.js",)
 
 
-def pages(maker: Maker) -> Iterator[PageText]:
+def piece(maker: Maker) -> Piece:
     """One page: how to contribute, every key of every kind of record, and the words that keys take by id."""
-    yield maker.page(
-        "contribute.html",
+    return maker.each({ADDRESS: maker}, lambda _: _page)
+
+
+def _page(maker: Maker) -> PageText:
+    return maker.page(
+        ADDRESS,
         "Contribute",
         "contribute.html",
         scripts=_SCRIPTS,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
@@ -12,8 +12,10 @@ from generator.family_view import FamilyView
 from generator.own_words import told
 from generator.pages.maker import Maker, texts
 from generator.pages.page import PageText
+from generator.pages.piece import Piece
 from generator.pages.timing import views
 from generator.pages.timing.gauges import gauged
+from generator.watched import Traced
 from generator.wording import timing as said
 from generator.wording.links import Links
 from generator.wording.places import place
@@ -28,18 +30,33 @@ _SKETCHED = (
 SLIDER = "assets/handwheel/js/timing/hand-wheel.js"
 
 
-def pages(maker: Maker) -> Iterator[PageText]:
+def piece(maker: Maker) -> Piece:
     """The hub, and one sheet a family with the drawings of its settings."""
-    found = {view.id: timing(view) for view in maker.library.views}
+    found: Traced[str, Timing] = Traced(maker.library.watch)
+    sheets = {"timing": _sheet, "gauges": _gauges}
+    places = {place(kind, view.id): (kind, view.id) for view in maker.library.views for kind in sheets}
+
+    def of(view: FamilyView) -> Timing:
+        return found(view.id, lambda: timing(view))
+
+    def make(held: tuple[str, str]) -> PageText:
+        kind, id = held
+        if kind == HUB:
+            return _hub(maker, of)
+        view = maker.library.for_family(id)
+        return sheets[kind](maker, view, of(view))
+
+    def prepare(_: Collection[tuple[str, str]]) -> Callable[[tuple[str, str]], PageText]:
+        return make
+
+    return maker.each({HUB: (HUB, ""), **places}, prepare)
+
+
+def _hub(maker: Maker, of: Callable[[FamilyView], Timing]) -> PageText:
     link = Links(maker.library, HUB)
-    entries = [
-        {"href": link("timing", v.id), "title": v.name, "note": _note(found[v.id])} for v in maker.library.views
-    ]
+    entries = [{"href": link("timing", v.id), "title": v.name, "note": _note(of(v))} for v in maker.library.views]
     intro = "How far the bar has risen as the point meets the needle, in mm and in degrees of hand wheel. A sheet to print for each."
-    yield maker.page(HUB, "Timing", "chart-list.html", intro=intro, entries=entries, search="timing hook needle bar rise")
-    for view in maker.library.views:
-        yield _sheet(maker, view, found[view.id])
-        yield _gauges(maker, view, found[view.id])
+    return maker.page(HUB, "Timing", "chart-list.html", intro=intro, entries=entries, search="timing hook needle bar rise")
 
 
 def _note(found: Timing) -> str:
