@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
 import pytest
-from pgmpy.factors.discrete import TabularCPD
-from pgmpy.inference import VariableElimination
-from pgmpy.models import DiscreteBayesianNetwork
 from scipy.optimize import linprog
 from scipy.sparse import lil_matrix
 
@@ -18,9 +17,17 @@ from tests.analysis.doubt.doubt_brute_force import SOMETHING_ELSE, Log, steps
 from tests.analysis.doubt.doubt_brute_force import seen as chances_of
 from tests.analysis.doubt.doubt_cases import bench_doubt, small_doubt
 
+if TYPE_CHECKING:
+    from pgmpy.models import DiscreteBayesianNetwork
+
 
 def _network(doubt: Doubt) -> DiscreteBayesianNetwork:
     """The cause, and the reading of every check, which depends on nothing else."""
+    from pgmpy.factors.discrete import (
+        TabularCPD,  # slow to load, and every process of a run looks through this file
+    )
+    from pgmpy.models import DiscreteBayesianNetwork
+
     causes = [h.id for h in doubt.case.hypotheses] + [SOMETHING_ELSE]
     prior = [h.share * (1 - doubt.unlisted) for h in doubt.case.hypotheses] + [doubt.unlisted]
     network = DiscreteBayesianNetwork([("cause", c.id) for c in doubt.case.checks])
@@ -33,6 +40,8 @@ def _network(doubt: Doubt) -> DiscreteBayesianNetwork:
 
 @pytest.mark.parametrize("number", range(4))
 def test_beliefs_after_readings_are_those_of_a_bayesian_network(number: int) -> None:
+    from pgmpy.inference import VariableElimination
+
     doubt = bench_doubt(number, 7, 4)
     table, network = Table(doubt), VariableElimination(_network(doubt))
     now, evidence = start(table), {}

@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import random
+from typing import TYPE_CHECKING
 
 import pytest
-from pgmpy.factors.discrete import TabularCPD
-from pgmpy.inference import VariableElimination
-from pgmpy.models import DiscreteBayesianNetwork
 
 from generator.analysis.check_order.case import Case, Check, Hypothesis
 from generator.analysis.doubt.case import SOMETHING_ELSE, Doubt, Reading
@@ -16,9 +14,17 @@ from generator.analysis.doubt.standing import not_cured, seen, start
 from generator.analysis.doubt.table import Table
 from generator.analysis.machine import Machine, Remedy
 
+if TYPE_CHECKING:
+    from pgmpy.models import DiscreteBayesianNetwork
+
 
 def _network(doubt: Doubt) -> DiscreteBayesianNetwork:
     """A cause, the readings of every check and whether each remedy would cure, by the rules as they are written."""
+    from pgmpy.factors.discrete import (
+        TabularCPD,  # slow to load, and every process of a run looks through this file
+    )
+    from pgmpy.models import DiscreteBayesianNetwork
+
     hypotheses, checks = doubt.case.hypotheses, doubt.case.checks
     prior = [h.share * (1 - doubt.unlisted) for h in hypotheses] + [doubt.unlisted]
     network = DiscreteBayesianNetwork([("cause", c.id) for c in checks] + [("cause", h.remedy.id) for h in hypotheses])
@@ -56,6 +62,8 @@ def _case(draw: random.Random) -> Doubt:
 
 @pytest.mark.parametrize("seed", range(40))
 def test_shares_are_those_of_pgmpy_on_the_same_network(seed: int) -> None:
+    from pgmpy.inference import VariableElimination
+
     draw = random.Random(seed)
     doubt = _case(draw)
     table, evidence = Table(doubt), {}

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
+from functools import cache
 
 import networkx as nx
 import pytest
 
 from generator.analysis.job import plan, plan_json
-from generator.analysis.job.types import Practice, Weights
+from generator.analysis.job.types import Plan, Practice, Weights
 from generator.analysis.machine import Machine, MachinePart, MachineSetting, Remedy
 from tests.analysis.job.job_cases import (
     behind_graph,
@@ -22,6 +23,13 @@ from tests.analysis.job.job_cases import (
 from tests.analysis.job.job_proof import faults
 
 FAMILIES = [zigzag_domestic, overlock, industrial_head]
+
+
+@cache
+def planned(number: int) -> tuple[Machine, Practice, list[Remedy], Plan]:
+    """A case by chance with its plan, which several claims are about."""
+    case = random_case(number)
+    return *case, plan(*case)
 
 
 def counted_minutes(machine: Machine, remedies: list[Remedy], proving: float) -> float:
@@ -46,8 +54,8 @@ def counted_minutes(machine: Machine, remedies: list[Remedy], proving: float) ->
 
 def test_1000_random_plans_are_proved_right() -> None:
     for number in range(1000):
-        machine, practice, remedies = random_case(number)
-        assert faults(plan(machine, practice, remedies), machine, remedies) == (), number
+        machine, _, remedies, made = planned(number)
+        assert faults(made, machine, remedies) == (), number
 
 
 def test_400_random_plans_with_parts_needed_on_are_proved_right() -> None:
@@ -104,8 +112,8 @@ def test_minutes_are_the_count_from_a_closed_machine() -> None:
 
 def test_one_visit_is_no_longer_than_separate_ones_and_no_shorter_than_the_longest() -> None:
     for number in range(500):
-        machine, practice, remedies = random_case(number)
-        whole = plan(machine, practice, remedies).minutes
+        machine, practice, remedies, made = planned(number)
+        whole = made.minutes
         each = [plan(machine, practice, [r]).minutes for r in remedies]
         assert max(each) - 1e-9 <= whole <= sum(each) + 1e-9, number
 
@@ -157,8 +165,8 @@ def test_parts_held_off_for_no_setting_go_on_in_the_reverse_order_if_no_turn_is_
 
 def test_refitting_never_meets_a_part_that_networkx_puts_behind_one_still_off() -> None:
     for number in range(200):
-        machine, practice, remedies = random_case(number)
-        refitted = [s.part for s in plan(machine, practice, remedies).steps if s.do == "refit"]
+        machine, _, _, made = planned(number)
+        refitted = [s.part for s in made.steps if s.do == "refit"]
         place = {part: n for n, part in enumerate(refitted)}
         closure = nx.transitive_closure(behind_graph(machine, refitted))
         assert all(place[behind] < place[front] for front, behind in closure.edges)
@@ -166,11 +174,11 @@ def test_refitting_never_meets_a_part_that_networkx_puts_behind_one_still_off() 
 
 def test_a_plan_does_not_depend_on_the_order_of_records_or_remedies() -> None:
     for number in range(100):
-        machine, practice, remedies = random_case(number)
+        machine, practice, remedies, made = planned(number)
         turned = Machine(
             dict(reversed(machine.parts.items())), dict(reversed(machine.settings.items()))
         )
-        steps = plan(machine, practice, remedies).steps
+        steps = made.steps
         again = plan(turned, practice, remedies[::-1]).steps
         assert [s for s in steps if s.do != "remedy"] == [s for s in again if s.do != "remedy"]
 
