@@ -21,8 +21,8 @@ from generator.pages.piece import Files
 from generator.prints import Prints
 from generator.watched import Token, Watch
 
-Stood = tuple[int, int, int]
-"A file as it was found: which one, its size, and when it was written."
+Stood = tuple[int, int]
+"A file as it was found: its size, and when it was written. Its number does not tell: on some disks it is another each time."
 MOST = 3
 "Sites remembered: with a shop's records and without, and with one family alone."
 _BETWEEN = "\t"
@@ -233,7 +233,7 @@ def _growing(numbers: dict[Token, int]) -> Iterator[Token]:
 
 
 def _as_found(stat: os.stat_result) -> Stood:
-    return stat.st_ino, stat.st_size, stat.st_mtime_ns
+    return stat.st_size, stat.st_mtime_ns
 
 
 def _laid(old: Path, new: Path) -> Stood:
