@@ -29,6 +29,8 @@ if TYPE_CHECKING:
 _HERE = Path(__file__).parent
 _CODE = ("records", "content_rules", "standards", "analysis")
 "Folders of the code that reads and checks."
+_BELOW = ("carried.py", "checked.py", "graph.py", "kept.py", "typed_json.py", "uncollected.py", "whole_files.py")
+"What these rest on beside one another."
 _READ = (".yaml", ".yml", ".json", ".py")
 MOST = 4
 "Sets of records kept: those of a shop, of the shared folder alone, and of what stood before an edit."
@@ -135,7 +137,7 @@ def files_in(folders: Iterable[Path]) -> Iterator[str]:
         below = ((top, name) for top, within, files in os.walk(folder) for name in (*within, *files))
         pictures = str(folder / PICTURES)
         yield from sorted(os.path.join(top, name) for top, name in below if name.endswith(_READ) or top == pictures)
-    yield str(_HERE / "typed_json.py")
+    yield from (str(_HERE / name) for name in _BELOW)
 
 
 def print_of(files: Iterable[str], named: Iterable[Path] = ()) -> str:

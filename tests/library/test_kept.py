@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import pickle
+import re
 import resource
 import shutil
 import subprocess
@@ -18,6 +19,7 @@ from typing import Literal
 
 import pytest
 
+from generator import checked
 from generator.bench.diagnosed import Diagnosed
 from generator.content_rules import load_checked
 from generator.kept import Kept
@@ -274,3 +276,13 @@ def test_words_mappings_and_lists_of_another_shape_are_refused(shape: type, data
 def test_what_cannot_be_kept_is_said() -> None:
     with pytest.raises(TypeError, match="cannot be kept"):
         from_json(set, [1])
+
+
+def test_what_is_kept_rests_on_all_code_that_reads_and_checks() -> None:
+    """Also on what that code takes from beside its folders."""
+    there = {Path(path) for path in checked.files_in(checked.code())}
+    top = Path(checked.__file__).parent
+    modules = [path for path in there if path.suffix == ".py"]
+    names = {name for path in modules for name in re.findall(r"(?m)^\s*from generator\.(\w+)", path.read_text(encoding="utf-8"))}
+    beside = {top / f"{name}.py" for name in names if (top / f"{name}.py").is_file()}
+    assert top / "graph.py" in beside and beside <= there
